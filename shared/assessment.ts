@@ -1,0 +1,287 @@
+import { z } from 'zod'
+
+/**
+ * What an assessment answers with: the shape of `POST /api/assess`, and all that
+ * the pages draw from. Figures carry their unit; angles are degrees of crank after
+ * firing dead centre of cylinder 1 unless said otherwise.
+ */
+
+/** The rulebook's ids of the ways to hold a crankshaft, weakest change first. */
+export const ROUTE_IDS = [
+  'keep-caps-and-bolts',
+  'keep-caps-add-studs',
+  'steel-caps',
+  'girdle',
+  'four-bolt-conversion',
+  'stronger-block',
+  'lower-the-target',
+] as const
+export const routeId = z.enum(ROUTE_IDS)
+export type RouteId = z.infer<typeof routeId>
+
+export const MARGIN_IDS = [
+  'hold',
+  'grip',
+  'separation',
+  'capFatigue',
+  'fastenerProof',
+  'threadStrip',
+] as const
+export const marginId = z.enum(MARGIN_IDS)
+export type MarginId = z.infer<typeof marginId>
+
+export const figure = z.object({ value: z.number(), unit: z.string() })
+export type Figure = z.infer<typeof figure>
+
+export const spread = z.object({ low: z.number(), likely: z.number(), high: z.number() })
+export type Spread = z.infer<typeof spread>
+
+export const source = z.object({
+  kind: z.enum(['published', 'practice', 'memory', 'computed', 'said']),
+  /** Author, title, edition, place; empty for practice, memory, computed and said. */
+  cite: z.string(),
+})
+export type Source = z.infer<typeof source>
+
+/** One live value that a sentence or a rule rests on. */
+export const liveFact = z.object({
+  key: z.string(),
+  label: z.string(),
+  value: z.union([z.number(), z.string(), z.boolean()]),
+  unit: z.string(),
+  /** As a person reads it. */
+  text: z.string(),
+  state: z.enum(['said', 'derived', 'assumed', 'computed']),
+})
+export type LiveFact = z.infer<typeof liveFact>
+
+/** A rule that fired, with its sentence filled in. */
+export const finding = z.object({
+  rule: z.string(),
+  title: z.string(),
+  /** Markdown, live numbers in place. */
+  text: z.string(),
+  severity: z.enum(['note', 'caution', 'danger']),
+  facts: z.array(liveFact),
+  source,
+})
+export type Finding = z.infer<typeof finding>
+
+export const contradiction = finding.extend({
+  /** The pair (or more) of facts that cannot be true together. */
+  between: z.array(z.string()),
+  /** The fact that is likelier the slip, when there is one. */
+  likelierSlip: z.string().nullable(),
+  /** Whether the call is withheld or only hedged while it stands. */
+  effect: z.enum(['withhold', 'hedge']),
+})
+export type Contradiction = z.infer<typeof contradiction>
+
+export const buildEntry = z.object({
+  state: z.enum(['said', 'derived', 'assumed', 'not-needed']),
+  /** In the fact's usual unit; choices and threads as text; null when not needed. */
+  value: z.union([z.number(), z.string()]).nullable(),
+  unit: z.string(),
+  low: z.number().optional(),
+  high: z.number().optional(),
+  text: z.string(),
+  /** Why this value stands in, when the person did not say it. */
+  because: z.string().optional(),
+  source: source.optional(),
+})
+export type BuildEntry = z.infer<typeof buildEntry>
+
+export const worstLoad = z.object({
+  /** kN */
+  force: z.number(),
+  /** The other component at the same instant, kN. */
+  pull: z.number(),
+  side: z.number(),
+  /** 1 is the main nearest the front. */
+  main: z.number().int(),
+  /** degrees after firing dead centre of cylinder 1 */
+  angle: z.number(),
+  rpm: z.number(),
+  loadCase: z.enum(['full-load', 'closed-throttle']),
+})
+export type WorstLoad = z.infer<typeof worstLoad>
+
+export const loadReport = z.object({
+  peakPressure: z.object({
+    value: z.number(),
+    unit: z.literal('bar'),
+    rpm: z.number(),
+    angle: z.number(),
+  }),
+  power: z.object({ value: z.number(), unit: z.literal('kW'), rpm: z.number() }),
+  torque: z.object({ value: z.number(), unit: z.literal('N m'), rpm: z.number() }),
+  bmep: z.object({ value: z.number(), unit: z.literal('bar') }),
+  knockLimited: z.boolean(),
+  worstPull: worstLoad,
+  worstSide: worstLoad,
+  /** One row for each full-load speed of the sweep. */
+  curve: z.array(
+    z.object({
+      rpm: z.number(),
+      torque: z.number(),
+      power: z.number(),
+      bmep: z.number(),
+      peakPressure: z.number(),
+      worstPull: z.number(),
+      worstSide: z.number(),
+    }),
+  ),
+  /** Cylinder pressure at the speed of highest pressure: bar (absolute) every few degrees. */
+  pressureTrace: z.array(z.object({ angle: z.number(), pressure: z.number() })),
+  /** One for each main: the load's path over two turns, kN, at the worst speed. y is up, away from the cap. */
+  mains: z.array(
+    z.object({
+      main: z.number().int(),
+      rpm: z.number(),
+      polar: z.array(z.object({ angle: z.number(), x: z.number(), y: z.number() })),
+      worstPull: worstLoad,
+      worstSide: worstLoad,
+      /** Highest load over projected bearing area, MPa. */
+      unitLoad: z.number(),
+    }),
+  ),
+})
+export type LoadReport = z.infer<typeof loadReport>
+
+export const margins = z.object({
+  hold: spread,
+  grip: spread,
+  separation: spread,
+  capFatigue: spread,
+  fastenerProof: spread,
+  threadStrip: spread,
+})
+export type Margins = z.infer<typeof margins>
+
+export const costItem = spread.extend({
+  id: z.string(),
+  label: z.string(),
+  kind: z.enum(['part', 'work']),
+  state: z.enum(['said', 'assumed']),
+  source,
+})
+export type CostItem = z.infer<typeof costItem>
+
+export const routeCost = spread.extend({
+  currency: z.string(),
+  items: z.array(costItem),
+})
+export type RouteCost = z.infer<typeof routeCost>
+
+export const routeReport = z.object({
+  id: routeId,
+  title: z.string(),
+  possible: z.boolean(),
+  whyNot: z.string().optional(),
+  margins,
+  /** Of 100 sampled cases, how many hold. Not a failure probability. */
+  holdsIn: z.number(),
+  neededHoldsIn: z.number(),
+  holds: z.boolean(),
+  cost: routeCost,
+  work: z.array(z.string()),
+  parts: z.array(z.string()),
+  for: z.array(finding),
+  against: z.array(finding),
+  /** What the route changes in the build, as a person reads it. */
+  changes: z.array(z.object({ label: z.string(), from: z.string(), to: z.string() })),
+  /** Numbers that the drawing of the cap needs. */
+  joint: z.object({
+    /** Clamp of all vertical fasteners of one cap after settling, kN. */
+    clamp: z.number(),
+    preload: z.number(),
+    friction: z.number(),
+    registerCapacity: z.number(),
+    crossCapacity: z.number(),
+    loadFactor: z.number(),
+    shareOfProof: z.number(),
+    torque: figure,
+  }),
+  /** What lower-the-target comes down to; only on that route. */
+  lowered: z.object({ boost: figure, rpm: z.number(), power: figure }).optional(),
+})
+export type RouteReport = z.infer<typeof routeReport>
+
+export const call = z.object({
+  route: routeId.nullable(),
+  title: z.string(),
+  /** The call in one sentence. */
+  sentence: z.string(),
+  confidence: z.enum(['settled', 'likely', 'withheld']),
+  /** The open fact that would settle the call, when there is one. */
+  settledBy: z.string().nullable(),
+  reasons: z.array(finding),
+  mustDo: z.array(z.string()),
+  followOn: z.array(z.object({ id: z.string(), title: z.string(), text: z.string(), source })),
+  insteadOf: z.array(z.object({ route: routeId, why: z.string() })),
+})
+export type Call = z.infer<typeof call>
+
+export const turningPoint = z.object({
+  fact: z.string(),
+  label: z.string(),
+  now: z.string(),
+  /** The nearest value that changes the call. */
+  at: z.string(),
+  direction: z.enum(['below', 'above', 'is']),
+  route: routeId.nullable(),
+  text: z.string(),
+})
+export type TurningPoint = z.infer<typeof turningPoint>
+
+export const assumption = z.object({
+  fact: z.string(),
+  label: z.string(),
+  text: z.string(),
+  because: z.string(),
+  source,
+  /** Calls that stay open while this is not known. */
+  calls: z.array(routeId),
+  measure: z.string(),
+})
+export type Assumption = z.infer<typeof assumption>
+
+export const nextQuestion = z.object({
+  fact: z.string(),
+  label: z.string(),
+  why: z.string(),
+  /** Calls that the answer can still separate. */
+  separates: z.array(routeId),
+  /** Questions, this one included, that can still change the call. */
+  left: z.number().int(),
+})
+export type NextQuestion = z.infer<typeof nextQuestion>
+
+export const costReport = spread.extend({
+  currency: z.string(),
+  route: routeId.nullable(),
+  items: z.array(costItem),
+  stake: z.number(),
+  stakeState: z.enum(['said', 'assumed']),
+  breakEvenChance: z.number().nullable(),
+  budget: z.number().nullable(),
+  beforeTax: z.boolean(),
+})
+export type CostReport = z.infer<typeof costReport>
+
+export const assessment = z.object({
+  version: z.string(),
+  /** The canonical link query of these answers. */
+  link: z.string(),
+  build: z.record(z.string(), buildEntry),
+  loads: loadReport,
+  routes: z.array(routeReport),
+  call,
+  cautions: z.array(finding),
+  contradictions: z.array(contradiction),
+  turningPoints: z.array(turningPoint),
+  assumptions: z.array(assumption),
+  next: nextQuestion.nullable(),
+  cost: costReport,
+})
+export type Assessment = z.infer<typeof assessment>

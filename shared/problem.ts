@@ -1,0 +1,36 @@
+/** Something a person gave that cannot be used: data first, wording last. */
+export interface Problem {
+  /** Where it is: a fact key, or a path such as `answers.bore.unit`. */
+  readonly field: string
+  readonly code:
+    | 'unknown-fact'
+    | 'unknown-field'
+    | 'duplicate'
+    | 'not-a-choice'
+    | 'not-a-number'
+    | 'unit-missing'
+    | 'unit-unknown'
+    | 'out-of-range'
+    | 'currency-missing'
+    | 'not-a-thread'
+    | 'wrong-shape'
+    | 'range-reversed'
+    | 'too-long'
+  /** What was found, shortened; never echoed unescaped. */
+  readonly found: string
+  /** What would fit, in words. */
+  readonly fits: string
+}
+
+const LONGEST_ECHO = 60
+
+/** A short text of any value, safe to store in a {@link Problem}. */
+export function describeFound(value: unknown): string {
+  const text = typeof value === 'string' ? value : (JSON.stringify(value) ?? String(value))
+  return text.length > LONGEST_ECHO ? `${text.slice(0, LONGEST_ECHO - 1)}…` : text
+}
+
+/** The problem in one sentence. */
+export function problemSentence({ field, found, fits }: Problem): string {
+  return `${field}: found ${found === '' ? 'nothing' : `“${found}”`}; ${fits}`
+}
