@@ -1,0 +1,139 @@
+import { DomainError, requireWithin } from './domain-error.ts'
+import { betaDensity, betaQuantile } from './incomplete-beta.ts'
+import { normalChance, normalQuantile } from './normal-distribution.ts'
+
+/** What may be said of an uncertain figure: at least, most likely, at most (any one unit). */
+export interface Spread {
+  low: number
+  likely: number
+  high: number
+}
+
+/**
+ * Shapes of the PERT distribution: a beta stretched over low … high,
+ * α = 1 + 4 (m − a)/(b − a) and β = 6 − α, whose mean is (a + 4 m + b)/6.
+ *
+ * @throws {DomainError} unless low ≤ likely ≤ high and low < high
+ * @see Malcolm, Roseboom, Clark & Fazar, Operations Research 7 (1959) 646–669
+ */
+export function pertShapes(spread: Spread): { alpha: number; beta: number } {
+  requireSpread(spread)
+  const share = (spread.likely - spread.low) / (spread.high - spread.low)
+  return { alpha: 1 + 4 * share, beta: 5 - 4 * share }
+}
+
+/**
+ * Mean and standard deviation of the PERT distribution. The deviation is that
+ * of the beta itself, not the (b − a)/6 often quoted for it. A spread of no
+ * width is a certain figure: deviation 0.
+ *
+ * @throws {DomainError} unless low ≤ likely ≤ high
+ */
+export function pertMoments(spread: Spread): { mean: number; deviation: number } {
+  const { low, likely, high } = spread
+  if (low === high && likely === low) return { mean: low, deviation: 0 }
+  requireSpread(spread)
+  const mean = (low + 4 * likely + high) / 6
+  // Variance of a beta with α + β = 6 is μ(1 − μ)/7 on the unit interval.
+  return { mean, deviation: Math.sqrt(((mean - low) * (high - mean)) / 7) }
+}
+
+/**
+ * Quantile of the PERT distribution.
+ *
+ * @param chance - 0 to 1
+ * @returns the figure not exceeded with that chance, in the unit of the spread
+ * @throws {DomainError} unless low ≤ likely ≤ high and the chance fits
+ */
+export function pertQuantile(chance: number, spread: Spread): number {
+  requireWithin('chance', chance, 0, 1)
+  if (isCertain(spread)) return spread.low
+  const { alpha, beta } = pertShapes(spread)
+  return spread.low + (spread.high - spread.low) * betaQuantile(chance, alpha, beta)
+}
+
+/** Density of the PERT distribution per unit of the figure; 0 outside low … high. */
+export function pertDensity(figure: number, spread: Spread): number {
+  const { alpha, beta } = pertShapes(spread)
+  const width = spread.high - spread.low
+  if (!(figure > spread.low && figure < spread.high)) return 0
+  return betaDensity((figure - spread.low) / width, alpha, beta) / width
+}
+
+/**
+ * Quantile of the triangular distribution, in closed form.
+ *
+ * @param chance - 0 to 1
+ * @throws {DomainError} unless low ≤ likely ≤ high and the chance fits
+ * @see Kotz & van Dorp, Beyond Beta (2004), chapter 1
+ */
+export function triangularQuantile(chance: number, spread: Spread): number {
+  requireWithin('chance', chance, 0, 1)
+  if (isCertain(spread)) return spread.low
+  requireSpread(spread)
+  const { low, likely, high } = spread
+  const width = high - low
+  if (chance * width <= likely - low) return low + Math.sqrt(chance * width * (likely - low))
+  return high - Math.sqrt((1 - chance) * width * (high - likely))
+}
+
+/** Mean and standard deviation of the triangular distribution. */
+export function triangularMoments(spread: Spread): { mean: number; deviation: number } {
+  if (!isCertain(spread)) requireSpread(spread)
+  const { low, likely, high } = spread
+  const squares = low * low + likely * likely + high * high
+  const variance = (squares - low * likely - low * high - likely * high) / 18
+  return { mean: (low + likely + high) / 3, deviation: Math.sqrt(Math.max(0, variance)) }
+}
+
+/** Quantile of the uniform distribution over low … high; chance 0 to 1. */
+export function uniformQuantile(chance: number, low: number, high: number): number {
+  requireWithin('chance', chance, 0, 1)
+  if (!(low <= high)) throw new DomainError('low', low, `at most ${high}`)
+  return low + chance * (high - low)
+}
+
+/**
+ * Quantile of a normal distribution cut off at low and high and made whole
+ * again: F⁻¹(F(low) + u (F(high) − F(low))).
+ *
+ * @param chance - 0 to 1
+ * @param mean - of the uncut distribution
+ * @param deviation - of the uncut distribution, above 0
+ * @param low - least value allowed, at most 8 deviations above the mean
+ * @param high - greatest value allowed, above low, at most 8 deviations below the mean
+ * @throws {DomainError} if an argument does not fit
+ * @see Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions 1, section 10.1
+ */
+export function truncatedNormalQuantile(
+  chance: number,
+  { mean, deviation, low, high }: { mean: number; deviation: number; low: number; high: number },
+): number {
+  requireWithin('chance', chance, 0, 1)
+  requireWithin('deviation', deviation, Number.MIN_VALUE, Number.MAX_VALUE)
+  if (!(low < high)) throw new DomainError('low', low, `below ${high}`)
+  const from = (low - mean) / deviation
+  const to = (high - mean) / deviation
+  requireWithin('low', from, -Number.MAX_VALUE, 8, 'deviations from the mean')
+  requireWithin('high', to, -8, Number.MAX_VALUE, 'deviations from the mean')
+  // Work in the tail where the distribution keeps its digits.
+  if (from > 0) {
+    const mirror = { mean: -mean, deviation, low: -high, high: -low }
+    return -truncatedNormalQuantile(1 - chance, mirror)
+  }
+  const below = normalChance(from)
+  const level = below + chance * (normalChance(to) - below)
+  const z = normalQuantile(Math.min(Math.max(level, 1e-300), 1 - 1e-16))
+  return Math.min(Math.max(mean + deviation * z, low), high)
+}
+
+function isCertain({ low, likely, high }: Spread): boolean {
+  return low === likely && likely === high && Number.isFinite(low)
+}
+
+function requireSpread({ low, likely, high }: Spread): void {
+  if (!(Number.isFinite(low) && Number.isFinite(high) && low < high)) {
+    throw new DomainError('low', low, `a finite number below high, ${high}`)
+  }
+  requireWithin('likely', likely, low, high)
+}
