@@ -1,0 +1,199 @@
+import { pressedPart, pullOf } from './cap-share.ts'
+import { DomainError, requireWithin } from './domain-error.ts'
+import { CYCLE, type MainLoads } from './main-loads.ts'
+import { type MarginPoint, marginPoints } from './margin-points.ts'
+
+/** What the engine is doing while it turns at a speed. */
+export type LoadCase = 'full-load' | 'closed-throttle'
+
+/** Loads at several speeds, and the bearing they act on. */
+export interface LoadSweepInput {
+  /** One for each speed and case, each with arrays of its own; at least one. */
+  loads: readonly MainLoads[]
+  /** What each of them is; default all full load. */
+  cases?: readonly LoadCase[]
+  /** Diameter and working width of the main bearing, m, for its unit load. */
+  bearing?: { diameter: number; width: number }
+}
+
+/** A greatest load and when it happens. */
+export interface WorstLoad {
+  /** N. */
+  force: number
+  main: number
+  /** Index into the sweep's loads. */
+  speedIndex: number
+  /** rad/s. */
+  speed: number
+  loadCase: LoadCase
+  /** Crank angle from firing top dead centre of the first cylinder, rad. */
+  angle: number
+  /** 1 on the side of −y; −1 on the upper half of a split case. */
+  half: 1 | -1
+}
+
+/** One main over all speeds. */
+export interface MainSweep {
+  main: number
+  worstPull: WorstLoad
+  worstSide: WorstLoad
+  /** Greatest load on the bearing, whichever way it points. */
+  peakLoad: WorstLoad
+  /** Mean size of the load over the cycle, at the speed where that is greatest, N. */
+  meanLoad: number
+  /** Load over projected area D·L, Pa, where the bearing's sizes are given. */
+  unitLoad?: { peak: number; mean: number }
+  points: MarginPoint[]
+}
+
+/** Every main, and the worst of all. */
+export interface LoadSweep {
+  worstPull: WorstLoad
+  worstSide: WorstLoad
+  mains: MainSweep[]
+  /** The margin points of all mains together. */
+  points: MarginPoint[]
+}
+
+/**
+ * Find where a crank pulls and pushes its main caps hardest, over all speeds and load cases.
+ *
+ * @param input - loads with arrays of their own: not from one shared workspace
+ * @returns for each main the greatest pull, side push and bearing load, and the margin points
+ * @throws {DomainError} if there are no loads, or their numbers of mains or cases differ
+ */
+export function loadSweep(input: LoadSweepInput): LoadSweep {
+  checkInput(input)
+  const mains = Array.from({ length: input.loads[0]!.mains }, (_, main) => sweepMain(input, main))
+  const worst = (of: (main: MainSweep) => WorstLoad): WorstLoad =>
+    mains.map(of).reduce((most, next) => (next.force > most.force ? next : most))
+  return {
+    worstPull: worst((main) => main.worstPull),
+    worstSide: worst((main) => main.worstSide),
+    mains,
+    points: mains.flatMap((main) => main.points),
+  }
+}
+
+/** Refuse loads that do not belong together. */
+function checkInput({ loads, cases, bearing }: LoadSweepInput): void {
+  const mains = loads[0]?.mains
+  if (mains === undefined) throw new DomainError('loads.length', 0, 'at least 1')
+  for (const load of loads) {
+    if (load.mains !== mains) throw new DomainError('loads[].mains', load.mains, `${mains}`)
+  }
+  if (cases && cases.length !== loads.length) {
+    throw new DomainError('cases.length', cases.length, `${loads.length}`)
+  }
+  if (loads.length > 1 && new Set(loads.map((load) => load.gasX[0])).size < loads.length) {
+    throw new DomainError('loads', 'one set twice', 'arrays of their own for each speed')
+  }
+  if (bearing) {
+    requireWithin('bearing.diameter', bearing.diameter, 0.01, 1, 'm')
+    requireWithin('bearing.width', bearing.width, 0.002, 1, 'm')
+  }
+}
+
+/** Greatest value so far and the flat index (load × 720 + degree) where it is. */
+interface Running {
+  value: number
+  at: number
+  half: 1 | -1
+}
+
+function sweepMain(input: LoadSweepInput, main: number): MainSweep {
+  const pull: Running = { value: -1, at: 0, half: 1 }
+  const side: Running = { value: -1, at: 0, half: 1 }
+  const peak: Running = { value: -1, at: 0, half: 1 }
+  let meanLoad = 0
+  input.loads.forEach((load, speedIndex) => {
+    const start = speedIndex * CYCLE
+    meanLoad = Math.max(meanLoad, scanLoad(load, main, start, peak))
+    scanCap(load, main, start, 1, pull, side)
+    if (load.splitCase) scanCap(load, main, start, -1, pull, side)
+  })
+  const named = (running: Running): WorstLoad => nameWorst(input, main, running)
+  const sweep: MainSweep = {
+    main,
+    worstPull: named(pull),
+    worstSide: named(side),
+    peakLoad: named(peak),
+    meanLoad,
+    points: marginPoints(input.loads, main),
+  }
+  if (input.bearing) sweep.unitLoad = unitLoad(sweep, input.bearing)
+  return sweep
+}
+
+function unitLoad(
+  { peakLoad, meanLoad }: MainSweep,
+  { diameter, width }: { diameter: number; width: number },
+): { peak: number; mean: number } {
+  return { peak: peakLoad.force / (diameter * width), mean: meanLoad / (diameter * width) }
+}
+
+function nameWorst(input: LoadSweepInput, main: number, { value, at, half }: Running): WorstLoad {
+  const speedIndex = Math.floor(at / CYCLE)
+  return {
+    force: value,
+    main,
+    speedIndex,
+    speed: input.loads[speedIndex]!.speed,
+    loadCase: input.cases?.[speedIndex] ?? 'full-load',
+    angle: ((at % CYCLE) * Math.PI) / 180,
+    half,
+  }
+}
+
+/** Greatest size of the load, and its mean over the cycle as the result, N. */
+function scanLoad(load: MainLoads, main: number, start: number, peak: Running): number {
+  const gasX = load.gasX[main]!
+  const gasY = load.gasY[main]!
+  const inertiaX = load.inertiaX[main]!
+  const inertiaY = load.inertiaY[main]!
+  let sum = 0
+  for (let index = 0; index < CYCLE; index++) {
+    const x = gasX[index]! + inertiaX[index]!
+    const y = gasY[index]! + inertiaY[index]!
+    const force = Math.sqrt(x * x + y * y)
+    sum += force
+    if (force > peak.value) {
+      peak.value = force
+      peak.at = start + index
+    }
+  }
+  return sum / CYCLE
+}
+
+/** Greatest pull and side push. Cheap bounds skip what cannot be greater than the greatest yet. */
+function scanCap(
+  load: MainLoads,
+  main: number,
+  start: number,
+  half: 1 | -1,
+  pull: Running,
+  side: Running,
+): void {
+  const gasX = load.gasX[main]!
+  const gasY = load.gasY[main]!
+  const inertiaX = load.inertiaX[main]!
+  const inertiaY = load.inertiaY[main]!
+  for (let index = 0; index < CYCLE; index++) {
+    const across = Math.abs(gasX[index]! + inertiaX[index]!)
+    const y = half * (gasY[index]! + inertiaY[index]!)
+    const pullBound = across / Math.PI + (y < 0 ? -y : 0)
+    const sideBound = y < 0 ? across : across / 2
+    if (pullBound <= pull.value && sideBound <= side.value) continue
+    const part = pressedPart(across, y)
+    raise(pull, pullOf(across, y, part), start + index, half)
+    raise(side, across * part, start + index, half)
+  }
+}
+
+function raise(running: Running, value: number, at: number, half: 1 | -1): void {
+  if (value > running.value) {
+    running.value = value
+    running.at = at
+    running.half = half
+  }
+}
