@@ -1,0 +1,164 @@
+import { DomainError, requireWithin } from './domain-error.ts'
+
+/** Half angle of the pressure cone, 30°: Shigley's choice; its tangent is the 0.5774. */
+const TAN_CONE = Math.tan(Math.PI / 6)
+
+/** One clamped layer, listed from the head down. */
+export interface Layer {
+  /** t, m; above 0 */
+  readonly thickness: number
+  /** E, Pa */
+  readonly modulus: number
+}
+
+/**
+ * Stiffness of one hollow cone frustum under the head, half angle 30°:
+ * k = 0.5774 π E d / ln[((1.155 t + D − d)(D + d)) / ((1.155 t + D + d)(D − d))].
+ *
+ * @param modulus - E, Pa; 1e9 to 1e12
+ * @param holeDiameter - d, m; the bolt's diameter stands for the hole
+ * @param smallDiameter - D, diameter of the narrow face, m; above d
+ * @param thickness - t, m; above 0, up to 1
+ * @returns k, N/m
+ * @throws {DomainError} if an argument is not a finite number in its range
+ * @see Shigley, 9th ed., eq 8–20
+ */
+export function frustumStiffness(
+  modulus: number,
+  holeDiameter: number,
+  smallDiameter: number,
+  thickness: number,
+): number {
+  requireWithin('modulus', modulus, 1e9, 1e12, 'Pa')
+  requireWithin('holeDiameter', holeDiameter, 0.001, 0.15, 'm')
+  requireWithin('thickness', thickness, 1e-9, 1, 'm')
+  if (!(smallDiameter > holeDiameter && smallDiameter < 1)) {
+    throw new DomainError('smallDiameter', smallDiameter, `above ${holeDiameter} m, below 1 m`)
+  }
+  const [d, D] = [holeDiameter, smallDiameter]
+  const wide = D + 2 * TAN_CONE * thickness
+  const ratio = ((wide - d) * (D + d)) / ((wide + d) * (D - d))
+  return (TAN_CONE * Math.PI * modulus * d) / Math.log(ratio)
+}
+
+/**
+ * Stiffness of the clamped members as two cones that meet half way along the grip, through
+ * any layers. Where a cone would be wider than the part it is in, it goes on as a tube of
+ * that width (the cone-and-sleeve form of VDI 2230).
+ *
+ * @param layers - clamped layers from head to nut, or to the end of the effective grip
+ * @param holeDiameter - d, m
+ * @param faceDiameter - D at both ends, m; washer face, about 1.5 d
+ * @param widestDiameter - greatest diameter the parts leave the cone, m; no limit when left out
+ * @returns km, N/m
+ * @throws {DomainError} if an argument is not a finite number in its range
+ * @see Shigley, 9th ed., section 8–5, eqs 8–18 and 8–20
+ */
+export function memberStiffness(
+  layers: readonly Layer[],
+  holeDiameter: number,
+  faceDiameter: number,
+  widestDiameter = Number.POSITIVE_INFINITY,
+): number {
+  if (layers.length === 0) throw new DomainError('layers', 'empty', 'one layer or more')
+  if (!(widestDiameter >= faceDiameter)) {
+    throw new DomainError('widestDiameter', widestDiameter, `at least ${faceDiameter} m`)
+  }
+  let grip = 0
+  for (const { thickness } of layers) grip += thickness
+  const half = grip / 2
+  let compliance = 0
+  let top = 0
+  for (const { thickness, modulus } of layers) {
+    const bottom = top + thickness
+    const cone = { modulus, holeDiameter, faceDiameter, widestDiameter }
+    compliance += partCompliance(cone, top, Math.min(bottom, half))
+    // Below the middle the depth is counted from the other end.
+    compliance += partCompliance(cone, grip - bottom, grip - Math.max(top, half))
+    top = bottom
+  }
+  return 1 / compliance
+}
+
+interface Cone {
+  readonly modulus: number
+  readonly holeDiameter: number
+  readonly faceDiameter: number
+  readonly widestDiameter: number
+}
+
+/** Compliance of a cone between two depths from its narrow end, m/N. */
+function partCompliance(cone: Cone, from: number, to: number): number {
+  if (to - from <= 1e-9) return 0
+  const { modulus, holeDiameter, faceDiameter, widestDiameter } = cone
+  const wideAt = (widestDiameter - faceDiameter) / (2 * TAN_CONE)
+  let compliance = 0
+  const coneEnd = Math.min(to, wideAt)
+  if (coneEnd - from > 1e-9) {
+    const start = faceDiameter + 2 * TAN_CONE * from
+    compliance += 1 / frustumStiffness(modulus, holeDiameter, start, coneEnd - from)
+  }
+  const tubeLength = to - Math.max(from, wideAt)
+  if (tubeLength > 0) {
+    const area = (Math.PI / 4) * (widestDiameter ** 2 - holeDiameter ** 2)
+    compliance += tubeLength / (modulus * area)
+  }
+  return compliance
+}
+
+/**
+ * Members of one material under washer faces of 1.5 d:
+ * km = 0.5774 π E d / (2 ln[5 (0.5774 l + 0.5 d)/(0.5774 l + 2.5 d)]).
+ *
+ * @param modulus - E, Pa; 1e9 to 1e12
+ * @param diameter - d, m; 0.001 to 0.150
+ * @param grip - l, m; above 0, up to 1
+ * @returns km, N/m
+ * @throws {DomainError} if an argument is not a finite number in its range
+ * @see Shigley, 9th ed., eq 8–22
+ */
+export function memberStiffnessOneMaterial(
+  modulus: number,
+  diameter: number,
+  grip: number,
+): number {
+  requireWithin('modulus', modulus, 1e9, 1e12, 'Pa')
+  requireWithin('diameter', diameter, 0.001, 0.15, 'm')
+  requireWithin('grip', grip, 1e-6, 1, 'm')
+  const spread = TAN_CONE * grip
+  const ratio = (5 * (spread + 0.5 * diameter)) / (spread + 2.5 * diameter)
+  return (TAN_CONE * Math.PI * modulus * diameter) / (2 * Math.log(ratio))
+}
+
+/** Coefficients of the exponential fit, Shigley, 9th ed., Table 8–8. */
+export const EXPONENTIAL_FIT = {
+  steel: { a: 0.78715, b: 0.62873 },
+  aluminium: { a: 0.7967, b: 0.63816 },
+  copper: { a: 0.79568, b: 0.63553 },
+  'gray-iron': { a: 0.77871, b: 0.61616 },
+  general: { a: 0.78952, b: 0.62914 },
+} as const
+
+/**
+ * Members of one material by the fit to finite-element results: km = E d A exp(B d/l).
+ *
+ * @param modulus - E, Pa; 1e9 to 1e12
+ * @param diameter - d, m; 0.001 to 0.150
+ * @param grip - l, m; from d/3 to 1
+ * @param material - row of the fit
+ * @returns km, N/m
+ * @throws {DomainError} if an argument is not a finite number in its range
+ * @see Shigley, 9th ed., eq 8–23 and Table 8–8 (after Wileman, Choudhury & Green)
+ */
+export function memberStiffnessExponential(
+  modulus: number,
+  diameter: number,
+  grip: number,
+  material: keyof typeof EXPONENTIAL_FIT,
+): number {
+  requireWithin('modulus', modulus, 1e9, 1e12, 'Pa')
+  requireWithin('diameter', diameter, 0.001, 0.15, 'm')
+  requireWithin('grip', grip, diameter / 3, 1, 'm')
+  const { a, b } = EXPONENTIAL_FIT[material]
+  return modulus * diameter * a * Math.exp((b * diameter) / grip)
+}
