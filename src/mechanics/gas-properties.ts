@@ -1,0 +1,65 @@
+import { requireWithin } from './domain-error.ts'
+
+/** Specific gas constant of air, J/(kg K). Universal constant 8.314462618 over 28.9647 g/mol. */
+export const AIR_GAS_CONSTANT = 287.055
+
+/** Ratio of specific heats as a polynomial of the mean gas temperature. */
+export interface GammaFit {
+  readonly constant: number
+  /** 1/K */
+  readonly linear: number
+  /** 1/K² */
+  readonly quadratic: number
+  /** Temperature above which the fit is held, K. */
+  readonly highest: number
+  readonly source: string
+}
+
+/** The published fits that a gas cycle can be asked for by name. */
+export type GammaFitId = 'linear' | 'quadratic'
+
+/**
+ * `linear`: γ = 1.38 − 0.08 (T − 300)/1000. Gatowski et al., SAE 841359 (1984); the figures are
+ * those that Klein & Eriksson (SAE 2004-01-1464) give for it; from memory.
+ * `quadratic`: γ = 1.338 − 6.0·10⁻⁵ T + 1.0·10⁻⁸ T². Brunt, Rai & Emtage, SAE 981052 (1998),
+ * gasoline engine; read where it is quoted.
+ */
+export const GAMMA_FITS: Readonly<Record<GammaFitId, GammaFit>> = {
+  linear: {
+    constant: 1.404,
+    linear: -8e-5,
+    quadratic: 0,
+    highest: 3000,
+    source: 'Gatowski et al., SAE 841359, as given by Klein & Eriksson, from memory',
+  },
+  quadratic: {
+    constant: 1.338,
+    linear: -6e-5,
+    quadratic: 1e-8,
+    highest: 3000,
+    source: 'Brunt, Rai & Emtage, SAE 981052, quoted elsewhere',
+  },
+}
+
+/**
+ * A fit that does not change with temperature, for textbook cycles.
+ *
+ * @param gamma - ratio of specific heats, 1.05 to 1.7
+ * @throws {DomainError} outside that range
+ */
+export function constantGamma(gamma: number): GammaFit {
+  requireWithin('gamma', gamma, 1.05, 1.7)
+  return { constant: gamma, linear: 0, quadratic: 0, highest: Infinity, source: 'given' }
+}
+
+/**
+ * Ratio of specific heats of the cylinder gas.
+ *
+ * @param fit - one of {@link GAMMA_FITS} or {@link constantGamma}
+ * @param temperature - mean gas temperature, K; above the fit's highest the fit is held
+ * @returns γ, pure number
+ */
+export function gammaAt(fit: GammaFit, temperature: number): number {
+  const t = Math.min(temperature, fit.highest)
+  return fit.constant + t * (fit.linear + t * fit.quadratic)
+}
