@@ -1,4 +1,4 @@
-import type { CrankLayout } from './crank-layouts.ts'
+import type { CrankLayout, LayoutCylinder } from './crank-layouts.ts'
 import { type CrankShape, emptyCrankShape } from './crank-train.ts'
 import type { MainLoads } from './main-loads.ts'
 
@@ -11,25 +11,36 @@ export interface ThrowLoads {
   inertiaY: Float64Array[]
 }
 
-/** A layout's cylinder, ready for the loops: whole degrees, sine and cosine of its bank. */
-export interface WorkspaceCylinder {
-  throw: number
-  firing: number
+/** A pair of components of a force over the cycle. */
+export interface ForceArrays {
+  x: Float64Array
+  y: Float64Array
+}
+
+/**
+ * Pin force of a cylinder on one bank, its firing top dead centre at index 0, written twice over
+ * so that any cylinder of the bank is a window on it. `sine` and `cosine` are of the bank's angle.
+ */
+export interface BankLoads {
   sine: number
   cosine: number
+  gas: ForceArrays
+  inertia: ForceArrays
+}
+
+/** One throw: its angle in whole degrees and the windows of its cylinders. */
+export interface WorkspaceThrow {
+  degrees: number
+  gas: ForceArrays[]
+  inertia: ForceArrays[]
 }
 
 /** Everything that the main loads of a layout need to hold, made once and used for many calls. */
 export interface MainLoadsWorkspace {
   layout: CrankLayout
   shape: CrankShape
-  /** Pin force of one cylinder along its bore, outward, and across it, with the turning. */
-  gasAlong: Float64Array
-  gasAcross: Float64Array
-  inertiaAlong: Float64Array
-  inertiaAcross: Float64Array
-  throws: { degrees: number; cylinders: number }[]
-  cylinders: WorkspaceCylinder[]
+  banks: BankLoads[]
+  throws: WorkspaceThrow[]
   throwLoads: ThrowLoads
   result: MainLoads
 }
@@ -41,27 +52,28 @@ const arrays = (count: number, length: number): Float64Array[] =>
  * Make the arrays for a layout's main loads.
  *
  * @param layout - whose throws and cylinders they fit
- * @returns about 0.2 MB for eight cylinders
+ * @returns about 0.3 MB for eight cylinders
  */
 export function mainLoadsWorkspace(layout: CrankLayout): MainLoadsWorkspace {
   const throws = layout.throws.length
+  const angles = [...new Set(layout.cylinders.map((cylinder) => cylinder.bankAngle))]
+  const banks = angles.map(emptyBank)
   return {
     layout,
     shape: emptyCrankShape(),
-    gasAlong: new Float64Array(720),
-    gasAcross: new Float64Array(720),
-    inertiaAlong: new Float64Array(360),
-    inertiaAcross: new Float64Array(360),
-    throws: layout.throws.map(({ angle }, index) => ({
-      degrees: wholeDegrees(angle) % 360,
-      cylinders: layout.cylinders.filter((cylinder) => cylinder.throw === index).length,
-    })),
-    cylinders: layout.cylinders.map((cylinder) => ({
-      throw: cylinder.throw,
-      firing: wholeDegrees(cylinder.firingAngle),
-      sine: Math.sin(cylinder.bankAngle),
-      cosine: Math.cos(cylinder.bankAngle),
-    })),
+    banks,
+    throws: layout.throws.map(({ angle }, index) => {
+      const on = layout.cylinders.filter((cylinder) => cylinder.throw === index)
+      return {
+        degrees: wholeDegrees(angle) % 360,
+        gas: on.map((cylinder) =>
+          windowOn(banks[angles.indexOf(cylinder.bankAngle)]!.gas, cylinder),
+        ),
+        inertia: on.map((cylinder) =>
+          windowOn(banks[angles.indexOf(cylinder.bankAngle)]!.inertia, cylinder),
+        ),
+      }
+    }),
     throwLoads: {
       gasX: arrays(throws, 720),
       gasY: arrays(throws, 720),
@@ -70,6 +82,22 @@ export function mainLoadsWorkspace(layout: CrankLayout): MainLoadsWorkspace {
     },
     result: emptyMainLoads(layout),
   }
+}
+
+function emptyBank(angle: number): BankLoads {
+  return {
+    sine: Math.sin(angle),
+    cosine: Math.cos(angle),
+    gas: { x: new Float64Array(1440), y: new Float64Array(1440) },
+    inertia: { x: new Float64Array(720), y: new Float64Array(720) },
+  }
+}
+
+/** The period of a bank's force that starts a cylinder's firing angle earlier. */
+function windowOn(bank: ForceArrays, cylinder: LayoutCylinder): ForceArrays {
+  const period = bank.x.length / 2
+  const start = period - (wholeDegrees(cylinder.firingAngle) % period)
+  return { x: bank.x.subarray(start, start + period), y: bank.y.subarray(start, start + period) }
 }
 
 /** Result arrays, zero. */

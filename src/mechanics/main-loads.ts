@@ -2,7 +2,11 @@ import { type CounterweightShare, counterweightMass } from './counterweights.ts'
 import type { CrankLayout } from './crank-layouts.ts'
 import { COSINE, fillCrankShape, SINE } from './crank-train.ts'
 import { DomainError, requireWithin } from './domain-error.ts'
-import { type MainLoadsWorkspace, mainLoadsWorkspace } from './main-loads-workspace.ts'
+import {
+  type ForceArrays,
+  type MainLoadsWorkspace,
+  mainLoadsWorkspace,
+} from './main-loads-workspace.ts'
 import { boreArea, rodRatio } from './slider-crank.ts'
 
 /** Samples of a four-stroke cycle: one for each degree of two turns. */
@@ -83,7 +87,7 @@ export function mainLoads(input: MainLoadsInput): MainLoads {
     throw new DomainError('workspace', workspace.layout.id, `made for ${input.layout.id}`)
   }
   fillCrankShape(workspace.shape, rodRatio(input.stroke / 2, input.rodLength))
-  fillCylinder(input, workspace)
+  fillBanks(input, workspace)
   sumThrows(input, workspace)
   const front = input.frontShare ?? 0.5
   const { throwLoads, result } = workspace
@@ -108,52 +112,51 @@ function checkInput(input: MainLoadsInput): void {
   }
 }
 
-/** Pin forces of one cylinder whose firing top dead centre is at index 0, along and across it. */
-function fillCylinder(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
-  const { pressure, speed } = input
-  const { gasAlong, gasAcross, inertiaAlong, inertiaAcross, shape } = workspace
+/**
+ * Pin forces of one cylinder on each bank. Along the bore, outward, the pin feels u and across it,
+ * with the turning, v; a bank at angle β turns them to (u sin β + v cos β, u cos β − v sin β).
+ */
+function fillBanks(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
+  const { rodTangent, acceleration } = workspace.shape
   const area = boreArea(input.bore)
   const crankcase = input.crankcasePressure ?? 101_325
-  const { rodTangent, acceleration } = shape
-  for (let index = 0; index < CYCLE; index++) {
-    const push = (pressure[index]! - crankcase) * area
-    gasAlong[index] = -push
-    gasAcross[index] = push * rodTangent[index < TURN ? index : index - TURN]!
-  }
-  const unit = (input.stroke / 2) * speed * speed
+  const unit = (input.stroke / 2) * input.speed * input.speed
   const reciprocating = input.reciprocatingMass * unit
   const bigEnd = input.bigEndMass * unit
-  for (let index = 0; index < TURN; index++) {
-    const pull = reciprocating * acceleration[index]!
-    inertiaAlong[index] = pull + bigEnd * COSINE[index]!
-    inertiaAcross[index] = bigEnd * SINE[index]! - pull * rodTangent[index]!
+  for (const { sine, cosine, gas, inertia } of workspace.banks) {
+    for (let index = 0; index < CYCLE; index++) {
+      const u = (crankcase - input.pressure[index]!) * area
+      const v = -u * rodTangent[index < TURN ? index : index - TURN]!
+      gas.x[index] = u * sine + v * cosine
+      gas.y[index] = u * cosine - v * sine
+    }
+    for (let index = 0; index < TURN; index++) {
+      const pull = reciprocating * acceleration[index]!
+      const u = pull + bigEnd * COSINE[index]!
+      const v = bigEnd * SINE[index]! - pull * rodTangent[index]!
+      inertia.x[index] = u * sine + v * cosine
+      inertia.y[index] = u * cosine - v * sine
+    }
+    for (const force of [gas.x, gas.y, inertia.x, inertia.y]) {
+      force.copyWithin(force.length / 2, 0, force.length / 2)
+    }
   }
 }
 
-/** Loads of every throw: its cylinders, shifted and turned, and its counterweights. */
+/** Loads of every throw: its cylinders, each later by its firing angle, and its counterweights. */
 function sumThrows(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
-  const { throwLoads, cylinders } = workspace
+  const { gasX, gasY, inertiaX, inertiaY } = workspace.throwLoads
   const unit = (input.stroke / 2) * input.speed * input.speed
   const share = input.counterweightShare ?? input.layout.counterweightShare
   const pinMass = input.pinMass ?? 0
-  for (let index = 0; index < workspace.throws.length; index++) {
-    const { degrees, cylinders: count } = workspace.throws[index]!
-    const against = counterweightMass({ ...input, pinMass, cylinders: count }, share)
-    fillTurning(
-      throwLoads.inertiaX[index]!,
-      throwLoads.inertiaY[index]!,
-      (pinMass - against) * unit,
-      degrees,
-    )
-    throwLoads.gasX[index]!.fill(0)
-    throwLoads.gasY[index]!.fill(0)
-  }
-  const { gasAlong, gasAcross, inertiaAlong, inertiaAcross } = workspace
-  for (const { throw: on, firing, sine, cosine } of cylinders) {
-    const { gasX, gasY, inertiaX, inertiaY } = throwLoads
-    addTurned(gasX[on]!, gasY[on]!, gasAlong, gasAcross, firing, sine, cosine)
-    addTurned(inertiaX[on]!, inertiaY[on]!, inertiaAlong, inertiaAcross, firing, sine, cosine)
-  }
+  workspace.throws.forEach((one, index) => {
+    gasX[index]!.set(one.gas[0]!.x)
+    gasY[index]!.set(one.gas[0]!.y)
+    for (const window of one.gas.slice(1)) add(gasX[index]!, gasY[index]!, window)
+    const against = counterweightMass({ ...input, pinMass, cylinders: one.gas.length }, share)
+    fillTurning(inertiaX[index]!, inertiaY[index]!, (pinMass - against) * unit, one.degrees)
+    for (const window of one.inertia) add(inertiaX[index]!, inertiaY[index]!, window)
+  })
 }
 
 /** A force of constant size that turns with the crank, outward if positive. */
@@ -166,27 +169,11 @@ function fillTurning(x: Float64Array, y: Float64Array, force: number, degrees: n
   }
 }
 
-/** Add one cylinder's force: later by `firing` samples, its bore turned to its bank. */
-function addTurned(
-  x: Float64Array,
-  y: Float64Array,
-  along: Float64Array,
-  across: Float64Array,
-  firing: number,
-  sine: number,
-  cosine: number,
-): void {
-  const length = along.length
-  const shift = firing % length
-  for (let index = 0; index < shift; index++) {
-    const from = index - shift + length
-    x[index] = x[index]! + along[from]! * sine + across[from]! * cosine
-    y[index] = y[index]! + along[from]! * cosine - across[from]! * sine
-  }
-  for (let index = shift; index < length; index++) {
-    const from = index - shift
-    x[index] = x[index]! + along[from]! * sine + across[from]! * cosine
-    y[index] = y[index]! + along[from]! * cosine - across[from]! * sine
+function add(x: Float64Array, y: Float64Array, window: ForceArrays): void {
+  const { x: moreX, y: moreY } = window
+  for (let index = 0; index < x.length; index++) {
+    x[index] = x[index]! + moreX[index]!
+    y[index] = y[index]! + moreY[index]!
   }
 }
 

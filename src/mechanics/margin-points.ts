@@ -4,6 +4,9 @@ import type { MainLoads } from './main-loads.ts'
 /** Least and greatest factor by which gas and inertia loads are scaled in sampling. */
 export const SCALE_RANGE = { low: 0.6, high: 1.6 } as const
 
+/** Most points kept for one main. */
+export const MOST_POINTS = 24
+
 /**
  * One moment at which a main may be at its worst: gas and inertia load, N, apart. The load on the
  * cap at scales g and m is capShare(g·gasX + m·inertiaX, g·gasY + m·inertiaY).
@@ -25,200 +28,227 @@ export interface MarginPoint {
   half: 1 | -1
 }
 
-/** Most points kept for one main. */
-export const MOST_POINTS = 24
-
-/** Ratios of gas to inertia scale, from 0.6/1.6 to 1.6/0.6, evenly spaced in the logarithm. */
-const RATIOS = spread(13, SCALE_RANGE.low / SCALE_RANGE.high, SCALE_RANGE.high / SCALE_RANGE.low)
-/** Those used to find which samples can matter at all. */
-const COARSE_RATIOS = [RATIOS[0]!, RATIOS[3]!, RATIOS[6]!, RATIOS[9]!, RATIOS[12]!]
-/** Weights of pull against side push, as angles from pull only to side only. */
-const WEIGHTS = Array.from({ length: 9 }, (_, step) => (step * Math.PI) / 16)
-const PULL_WEIGHT = WEIGHTS.map(Math.cos)
-const SIDE_WEIGHT = WEIGHTS.map(Math.sin)
+/** Every this many degrees in the first look at a cycle. */
 const STRIDE = 3
-/** A sample matters if it comes this near to the greatest for some ratio and weight. */
-const NEAR = 0.93
+/** A moment is looked at closely if it comes this near to the greatest in the first look. */
+const NEAR = 0.96
 /** A point stands for another if its value is at least this part of the other's. */
 const SAME = 0.9997
+
+/** Ratios of gas to inertia scale, evenly spaced in the logarithm over the whole range. */
+const RATIOS = spread(9, SCALE_RANGE.low / SCALE_RANGE.high, SCALE_RANGE.high / SCALE_RANGE.low)
+/** Those of the first look. */
+const FIRST_RATIOS = [RATIOS[0]!, RATIOS[4]!, RATIOS[8]!]
+/** Weights of pull against side push, each in units of its greatest: from pull only to side only. */
+const WEIGHTS = Array.from({ length: 9 }, (_, step) => ({
+  pull: Math.cos((step * Math.PI) / 16),
+  side: Math.sin((step * Math.PI) / 16),
+}))
 
 function spread(count: number, low: number, high: number): number[] {
   const step = Math.log(high / low) / (count - 1)
   return Array.from({ length: count }, (_, index) => low * Math.exp(index * step))
 }
 
-/** Samples of one main, flat: load index × 720 + degree, negative (−1 − n) for the upper half. */
-type Sample = number
+/** Moments of one main: loads apart, and where each is in load × 720 + degree, by half. */
+interface Moments {
+  count: number
+  flat: Int32Array
+  half: Int8Array
+  gasX: Float64Array
+  gasY: Float64Array
+  inertiaX: Float64Array
+  inertiaY: Float64Array
+  /** At the ratio last looked at, as parts of the greatest. */
+  pull: Float64Array
+  side: Float64Array
+}
 
 /**
  * The few moments that decide a main's margins at every scale of gas and inertia.
  *
- * Any margin that falls as pull and side push grow, along straight lines in (pull, side) — as
- * separation does, and grip μ(clamp − c·pull)/side and hold [μ(clamp − c·pull) + R]/side for any
- * μ, clamp, c and R while the joint is closed — is least at a corner of the upper right hull of
- * all moments' (pull, side): the margin is t exactly where t·side + μ c·pull first reaches
- * μ·clamp + R. Both components being homogeneous, the hull depends on gas and inertia scale only
- * through their ratio. So the greatest of w·pull + (1 − w)·side is found at a fan of ratios and
- * weights over the whole range, and as few moments are kept as stand for all of them to within
- * 0.03 %. Between the ratios and weights of the fan the loss stays below 0.1 %, which the tests
- * prove against full sweeps at random scales.
+ * A margin that falls as pull and side push grow, along straight lines in (pull, side), is least
+ * at a corner of the upper right hull of all moments' (pull, side). So do separation, which goes
+ * as 1/pull, and grip and hold, (μ(clamp − c·pull) + R)/side with any μ, clamp, c and R while the
+ * joint is closed: such a margin is t exactly where t·side + μ c·pull first reaches μ·clamp + R.
+ * Both shares being homogeneous, the hull's corners depend on the scales of gas and inertia only
+ * through their ratio. So the greatest of a·pull + b·side is found for a fan of ratios and
+ * weights over the whole range, and a moment is kept where none kept before comes within 0.03 % of
+ * it. Between the ratios and weights of the fan the loss stays below 0.1 %; the tests show it
+ * against full sweeps at random scales.
  *
  * @param loads - one set for each speed and load case
  * @param main - index of the main
- * @returns 1 to 24 points
+ * @returns 1 to 24 points; in practice 4 to 12
  */
 export function marginPoints(loads: readonly MainLoads[], main: number): MarginPoint[] {
-  const samples = samplesThatMatter(loads, main)
-  const values = fanValues(loads, main, samples)
-  return cover(samples.length, values).map((index) => pointAt(loads, main, samples[index]!))
+  const moments = closeLook(loads, main, firstLook(loads, main))
+  const kept: number[] = []
+  for (const ratio of RATIOS) {
+    share(moments, ratio)
+    for (const weight of WEIGHTS) keepGreatest(moments, weight, kept)
+  }
+  if (kept.length === 0) kept.push(0)
+  return kept.map((at) => pointAt(moments, at, main))
 }
 
-const FAN = RATIOS.length * WEIGHTS.length
-
-/** Scale the fan of one ratio to its own greatest pull and side push, over the given samples. */
-function fill(
-  loads: readonly MainLoads[],
-  main: number,
-  samples: readonly Sample[],
-  ratio: number,
-  out: { pull: Float64Array; side: Float64Array },
+/** Keep the moment of greatest weighted share, unless a kept one is as good. */
+function keepGreatest(
+  { count, pull, side }: Moments,
+  weight: { pull: number; side: number },
+  kept: number[],
 ): void {
+  const at = greatest(count, pull, side, weight.pull, weight.side)
+  const enough = SAME * (weight.pull * pull[at]! + weight.side * side[at]!)
+  if (enough === 0 || kept.length === MOST_POINTS) return
+  for (const other of kept) {
+    if (weight.pull * pull[other]! + weight.side * side[other]! >= enough) return
+  }
+  kept.push(at)
+}
+
+function greatest(
+  count: number,
+  pull: Float64Array,
+  side: Float64Array,
+  pullWeight: number,
+  sideWeight: number,
+): number {
+  let most = -1
+  let where = 0
+  for (let at = 0; at < count; at++) {
+    const value = pullWeight * pull[at]! + sideWeight * side[at]!
+    if (value > most) {
+      most = value
+      where = at
+    }
+  }
+  return where
+}
+
+/** Fill pull and side at one ratio of gas to inertia, as parts of the greatest of each. */
+function share(moments: Moments, ratio: number): void {
+  const { count, gasX, gasY, inertiaX, inertiaY, pull, side } = moments
   let mostPull = 0
   let mostSide = 0
-  for (let at = 0; at < samples.length; at++) {
-    const sample = samples[at]!
-    const flat = sample < 0 ? -1 - sample : sample
-    const load = loads[(flat / 720) | 0]!
-    const index = flat % 720
-    const across = Math.abs(ratio * load.gasX[main]![index]! + load.inertiaX[main]![index]!)
-    const up = ratio * load.gasY[main]![index]! + load.inertiaY[main]![index]!
-    const y = sample < 0 ? -up : up
+  for (let at = 0; at < count; at++) {
+    const across = Math.abs(ratio * gasX[at]! + inertiaX[at]!)
+    const y = ratio * gasY[at]! + inertiaY[at]!
     const part = pressedPart(across, y)
-    const pull = pullOf(across, y, part)
-    const side = across * part
-    out.pull[at] = pull
-    out.side[at] = side
-    mostPull = Math.max(mostPull, pull)
-    mostSide = Math.max(mostSide, side)
+    const down = pullOf(across, y, part)
+    const along = across * part
+    pull[at] = down
+    side[at] = along
+    if (down > mostPull) mostPull = down
+    if (along > mostSide) mostSide = along
   }
   const perPull = mostPull > 0 ? 1 / mostPull : 0
   const perSide = mostSide > 0 ? 1 / mostSide : 0
-  for (let at = 0; at < samples.length; at++) {
-    out.pull[at] = out.pull[at]! * perPull
-    out.side[at] = out.side[at]! * perSide
+  for (let at = 0; at < count; at++) {
+    pull[at] = pull[at]! * perPull
+    side[at] = side[at]! * perSide
   }
 }
 
-/** Every third degree of every load, thinned to what comes near the greatest, with neighbours. */
-function samplesThatMatter(loads: readonly MainLoads[], main: number): Sample[] {
-  const coarse: Sample[] = []
+/** Every third degree of every load, and of a split case both halves. */
+function firstLook(loads: readonly MainLoads[], main: number): Moments {
+  const halves = loads[0]!.splitCase ? 2 : 1
+  const moments = emptyMoments((halves * loads.length * 720) / STRIDE)
   for (let flat = 0; flat < loads.length * 720; flat += STRIDE) {
-    coarse.push(flat)
-    if (loads[0]!.splitCase) coarse.push(-1 - flat)
+    addMoment(moments, loads, main, flat, 1)
+    if (halves === 2) addMoment(moments, loads, main, flat, -1)
   }
-  const shares = {
-    pull: new Float64Array(coarse.length),
-    side: new Float64Array(coarse.length),
-  }
-  const near = new Uint8Array(coarse.length)
-  for (const ratio of COARSE_RATIOS) {
-    fill(loads, main, coarse, ratio, shares)
+  return moments
+}
+
+/** Every degree around those moments of the first look that come near the greatest. */
+function closeLook(loads: readonly MainLoads[], main: number, first: Moments): Moments {
+  const near = new Uint8Array(first.count)
+  for (const ratio of FIRST_RATIOS) {
+    share(first, ratio)
     for (let weight = 0; weight < WEIGHTS.length; weight += 2) {
-      markNear(shares, PULL_WEIGHT[weight]!, SIDE_WEIGHT[weight]!, near)
+      markNear(first, WEIGHTS[weight]!.pull, WEIGHTS[weight]!.side, near)
     }
   }
-  const kept = new Set<Sample>()
-  for (let at = 0; at < coarse.length; at++) {
-    if (near[at]) addNeighbours(coarse[at]!, kept)
+  const marked = near.reduce((sum, one) => sum + one, 0)
+  const moments = emptyMoments(marked * STRIDE)
+  for (let at = 0; at < first.count; at++) {
+    if (near[at] === 1) addAround(moments, loads, main, first.flat[at]!, first.half[at]!)
   }
-  return [...kept]
+  return moments
 }
 
 function markNear(
-  shares: { pull: Float64Array; side: Float64Array },
+  { count, pull, side }: Moments,
   pullWeight: number,
   sideWeight: number,
   near: Uint8Array,
 ): void {
-  const { pull, side } = shares
-  let most = 0
-  for (let at = 0; at < pull.length; at++) {
-    most = Math.max(most, pullWeight * pull[at]! + sideWeight * side[at]!)
-  }
-  const least = NEAR * most
-  for (let at = 0; at < pull.length; at++) {
-    if (pullWeight * pull[at]! + sideWeight * side[at]! >= least) near[at] = 1
+  const at = greatest(count, pull, side, pullWeight, sideWeight)
+  const least = NEAR * (pullWeight * pull[at]! + sideWeight * side[at]!)
+  for (let index = 0; index < count; index++) {
+    if (pullWeight * pull[index]! + sideWeight * side[index]! >= least) near[index] = 1
   }
 }
 
-function addNeighbours(sample: Sample, kept: Set<Sample>): void {
-  const flat = sample < 0 ? -1 - sample : sample
-  const start = flat - (flat % 720)
-  for (let step = 1 - STRIDE; step < STRIDE; step++) {
-    const index = start + ((flat - start + step + 720) % 720)
-    kept.add(sample < 0 ? -1 - index : index)
-  }
-}
-
-/** Each sample's value at every ratio and weight, as a part of the greatest there. */
-function fanValues(
+/** The moment's own degree and its neighbours up to halfway to the next of the first look. */
+function addAround(
+  moments: Moments,
   loads: readonly MainLoads[],
   main: number,
-  samples: readonly Sample[],
-): Float64Array {
-  const count = samples.length
-  const values = new Float64Array(count * FAN)
-  const shares = { pull: new Float64Array(count), side: new Float64Array(count) }
-  RATIOS.forEach((ratio, row) => {
-    fill(loads, main, samples, ratio, shares)
-    for (let weight = 0; weight < WEIGHTS.length; weight++) {
-      const base = (row * WEIGHTS.length + weight) * count
-      let most = 0
-      for (let at = 0; at < count; at++) {
-        const value =
-          PULL_WEIGHT[weight]! * shares.pull[at]! + SIDE_WEIGHT[weight]! * shares.side[at]!
-        values[base + at] = value
-        most = Math.max(most, value)
-      }
-      const per = most > 0 ? 1 / most : 0
-      for (let at = 0; at < count; at++) values[base + at] = values[base + at]! * per
-    }
-  })
-  return values
-}
-
-/** Greedy cover: the sample that stands for most of the fan, then for most of the rest. */
-function cover(count: number, values: Float64Array): number[] {
-  const open = new Set(Array.from({ length: FAN }, (_, cell) => cell))
-  const chosen: number[] = []
-  while (open.size > 0 && chosen.length < MOST_POINTS) {
-    const gains = new Uint16Array(count)
-    for (const cell of open) {
-      const base = cell * count
-      for (let at = 0; at < count; at++) if (values[base + at]! >= SAME) gains[at]!++
-    }
-    const best = gains.indexOf(Math.max(...gains))
-    if (gains[best] === 0) break
-    chosen.push(best)
-    for (const cell of open) if (values[cell * count + best]! >= SAME) open.delete(cell)
+  flat: number,
+  half: number,
+): void {
+  const degree = flat % 720
+  const reach = (STRIDE - 1) / 2
+  for (let step = -reach; step <= reach; step++) {
+    addMoment(moments, loads, main, flat - degree + ((degree + step + 720) % 720), half)
   }
-  return chosen.length > 0 ? chosen : [0]
 }
 
-function pointAt(loads: readonly MainLoads[], main: number, sample: Sample): MarginPoint {
-  const half = sample < 0 ? -1 : 1
-  const flat = sample < 0 ? -1 - sample : sample
-  const speedIndex = Math.floor(flat / 720)
+function emptyMoments(room: number): Moments {
+  const numbers = (): Float64Array => new Float64Array(room)
+  return {
+    count: 0,
+    flat: new Int32Array(room),
+    half: new Int8Array(room),
+    gasX: numbers(),
+    gasY: numbers(),
+    inertiaX: numbers(),
+    inertiaY: numbers(),
+    pull: numbers(),
+    side: numbers(),
+  }
+}
+
+function addMoment(
+  moments: Moments,
+  loads: readonly MainLoads[],
+  main: number,
+  flat: number,
+  half: number,
+): void {
+  const load = loads[(flat / 720) | 0]!
   const index = flat % 720
-  const load = loads[speedIndex]!
+  const at = moments.count++
+  moments.flat[at] = flat
+  moments.half[at] = half
+  moments.gasX[at] = half * load.gasX[main]![index]!
+  moments.gasY[at] = half * load.gasY[main]![index]!
+  moments.inertiaX[at] = half * load.inertiaX[main]![index]!
+  moments.inertiaY[at] = half * load.inertiaY[main]![index]!
+}
+
+function pointAt(moments: Moments, at: number, main: number): MarginPoint {
+  const flat = moments.flat[at]!
   return {
     main,
-    speedIndex,
-    angle: (index * Math.PI) / 180,
-    gasX: half * load.gasX[main]![index]!,
-    gasY: half * load.gasY[main]![index]!,
-    inertiaX: half * load.inertiaX[main]![index]!,
-    inertiaY: half * load.inertiaY[main]![index]!,
-    half,
+    speedIndex: Math.floor(flat / 720),
+    angle: ((flat % 720) * Math.PI) / 180,
+    gasX: moments.gasX[at]!,
+    gasY: moments.gasY[at]!,
+    inertiaX: moments.inertiaX[at]!,
+    inertiaY: moments.inertiaY[at]!,
+    half: moments.half[at] === -1 ? -1 : 1,
   }
 }
