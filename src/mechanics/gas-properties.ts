@@ -19,18 +19,17 @@ export interface GammaFit {
 export type GammaFitId = 'linear' | 'quadratic'
 
 /**
- * `linear`: γ = 1.38 − 0.08 (T − 300)/1000. Gatowski et al., SAE 841359 (1984); the figures are
- * those that Klein & Eriksson (SAE 2004-01-1464) give for it; from memory.
+ * `linear`: γ = 1.392 − 8.13·10⁻⁵ T. Gatowski et al., SAE 841359 (1984), read where it is quoted.
  * `quadratic`: γ = 1.338 − 6.0·10⁻⁵ T + 1.0·10⁻⁸ T². Brunt, Rai & Emtage, SAE 981052 (1998),
  * gasoline engine; read where it is quoted.
  */
 export const GAMMA_FITS: Readonly<Record<GammaFitId, GammaFit>> = {
   linear: {
-    constant: 1.404,
-    linear: -8e-5,
+    constant: 1.392,
+    linear: -8.13e-5,
     quadratic: 0,
     highest: 3000,
-    source: 'Gatowski et al., SAE 841359, as given by Klein & Eriksson, from memory',
+    source: 'Gatowski et al., SAE 841359, quoted elsewhere',
   },
   quadratic: {
     constant: 1.338,

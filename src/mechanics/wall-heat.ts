@@ -30,8 +30,6 @@ export const WOSCHNI = {
   speedExponent: 0.8,
   pistonSpeedFactor: 2.28,
   burnFactor: 3.24e-3,
-  /** Polytropic exponent of the motored pressure that the burn term compares with. */
-  motoredExponent: 1.32,
 } as const
 
 /**

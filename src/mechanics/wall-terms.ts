@@ -1,19 +1,21 @@
 import type { ClosedCycleInput } from './closed-cycle.ts'
-import { travelTable } from './cylinder-volume.ts'
+import type { VolumeTable } from './cylinder-volume.ts'
 import { WOSCHNI } from './wall-heat.ts'
 
-/** Terms of Woschni's correlation that do not change over the cycle. */
+/**
+ * Terms of Woschni's correlation that do not change over the cycle. Pressure is in start
+ * pressures p1, volume in start volumes V1, heat in p1 V1.
+ */
 export interface WallTerms {
   readonly factor: number
   readonly baseArea: number
-  readonly linerPerVolume: number
+  readonly linerArea: number
   readonly gasSpeed: number
   readonly burnSpeed: number
-  readonly temperature: number
+  readonly startTemperature: number
+  readonly wallTemperature: number
   /** Step from which the burn stirs the gas. */
   readonly burnStep: number
-  readonly startPressure: number
-  /** Motored pressure / start pressure at the middle of each step. */
   readonly motored: Float64Array
 }
 
@@ -25,74 +27,55 @@ const END_AREAS = 2.2
  *
  * @param input - the cycle
  * @param swept - m³
- * @param clearance - m³
+ * @param table - volumes of the cycle
  * @returns the terms, or null when the cycle has no such wall heat
  */
 export function wallTerms(
   input: ClosedCycleInput,
   swept: number,
-  clearance: number,
+  table: VolumeTable,
 ): WallTerms | null {
-  const { wallHeat, bore, speed, stepsPerDegree } = input
+  const { wallHeat, bore, speed, startPressure, startTemperature, compressionRatio } = input
   if (wallHeat.kind !== 'woschni') return null
-  const startEnergy = input.startPressure * (swept + clearance)
-  const steps = 360 * stepsPerDegree
+  const startVolume = (swept * compressionRatio) / (compressionRatio - 1)
+  const clearance = startVolume - swept
+  const coefficient =
+    WOSCHNI.factor *
+    bore ** -0.2 *
+    startPressure ** WOSCHNI.pressureExponent *
+    startTemperature ** WOSCHNI.temperatureExponent
+  const steps = 360 * input.stepsPerDegree
   return {
-    factor: (wallHeat.scale * WOSCHNI.factor * bore ** -0.2) / speed,
+    factor: (wallHeat.scale * coefficient) / (speed * startPressure * startVolume),
     baseArea: END_AREAS * (Math.PI / 4) * bore * bore - (4 * clearance) / bore,
-    linerPerVolume: 4 / bore,
+    linerArea: (4 * startVolume) / bore,
     gasSpeed: (WOSCHNI.pistonSpeedFactor * speed * input.stroke) / Math.PI,
-    burnSpeed: (WOSCHNI.burnFactor * swept * input.startTemperature) / startEnergy,
-    temperature: wallHeat.wallTemperature,
+    burnSpeed: (WOSCHNI.burnFactor * swept * startTemperature) / startVolume,
+    startTemperature,
+    wallTemperature: wallHeat.wallTemperature,
     burnStep: input.addedHeat > 0 ? steps * (0.5 + input.burn.start / (2 * Math.PI)) : steps,
-    startPressure: input.startPressure,
-    motored: motoredTable(input.rodRatio, input.compressionRatio, stepsPerDegree),
+    motored: table.motored,
   }
 }
 
 /**
- * Heat to the walls at one step, J/rad. p^0.8 T^−0.53 w^0.8 is taken as one exponential.
+ * Heat to the walls at one step, in p1 V1 a radian.
+ * p^0.8 T^−0.53 w^0.8 is taken as one exponential.
  *
  * @param wall - prepared terms
- * @param p - pressure at the middle of the step, Pa
- * @param v - volume there, m³
- * @param perEnergy - T/(p V), K/J
+ * @param p - pressure there, p1
+ * @param v - volume there, V1
  * @param i - step
  */
-export function wallRate(
-  wall: WallTerms,
-  p: number,
-  v: number,
-  perEnergy: number,
-  i: number,
-): number {
-  const t = p * v * perEnergy
+export function wallRate(wall: WallTerms, p: number, v: number, i: number): number {
+  const t = p * v
   let w = wall.gasSpeed
   if (i >= wall.burnStep) {
-    const rise = p - wall.startPressure * wall.motored[i]!
+    const rise = p - wall.motored[i]!
     if (rise > 0) w += wall.burnSpeed * rise
   }
   const power =
     WOSCHNI.pressureExponent * Math.log(p * w) + WOSCHNI.temperatureExponent * Math.log(t)
-  const area = wall.baseArea + wall.linerPerVolume * v
-  return wall.factor * Math.exp(power) * area * (t - wall.temperature)
-}
-
-const KEPT = 24
-const motoredTables = new Map<string, Float64Array>()
-
-/** (V1/V)^1.32 at the middle of each step; kept, as the same engine is asked for again. */
-function motoredTable(rodRatio: number, ratio: number, stepsPerDegree: number): Float64Array {
-  const key = `${rodRatio}/${ratio}/${stepsPerDegree}`
-  const kept = motoredTables.get(key)
-  if (kept) return kept
-  const { travel } = travelTable(rodRatio, stepsPerDegree)
-  const table = new Float64Array(360 * stepsPerDegree)
-  for (let i = 0; i < table.length; i++) {
-    const volume = (1 + (ratio - 1) * travel[2 * i + 1]!) / ratio
-    table[i] = volume ** -WOSCHNI.motoredExponent
-  }
-  if (motoredTables.size >= KEPT) motoredTables.delete(motoredTables.keys().next().value as string)
-  motoredTables.set(key, table)
-  return table
+  const area = wall.baseArea + wall.linerArea * v
+  return wall.factor * Math.exp(power) * area * (t * wall.startTemperature - wall.wallTemperature)
 }
