@@ -1,7 +1,15 @@
 import { DomainError, requireWithin } from './domain-error.ts'
 
-/** Half angle of the pressure cone, 30°: Shigley's choice; its tangent is the 0.5774. */
-const TAN_CONE = Math.tan(Math.PI / 6)
+/** Half angle of the pressure cone, rad: 30° is Shigley's choice; older books take 45°. */
+export const CONE_ANGLE = Math.PI / 6
+
+const TAN_CONE = Math.tan(CONE_ANGLE)
+
+/** Tangent of a cone's half angle, 0.5774 at 30°. */
+function coneTangent(coneAngle: number): number {
+  requireWithin('coneAngle', coneAngle, 0.2, 0.8, 'rad')
+  return Math.tan(coneAngle)
+}
 
 /** One clamped layer, listed from the head down. */
 export interface Layer {
@@ -12,22 +20,24 @@ export interface Layer {
 }
 
 /**
- * Stiffness of one hollow cone frustum under the head, half angle 30°:
+ * Stiffness of one hollow cone frustum under the head; at a half angle of 30°
  * k = 0.5774 π E d / ln[((1.155 t + D − d)(D + d)) / ((1.155 t + D + d)(D − d))].
  *
  * @param modulus - E, Pa; 1e9 to 1e12
  * @param holeDiameter - d, m; the bolt's diameter stands for the hole
  * @param smallDiameter - D, diameter of the narrow face, m; above d
  * @param thickness - t, m; above 0, up to 1
+ * @param coneAngle - half angle, rad; 0.2 to 0.8, 30° when left out
  * @returns k, N/m
  * @throws {DomainError} if an argument is not a finite number in its range
- * @see Shigley, 9th ed., eq 8–20
+ * @see Shigley, 9th ed., eqs 8–19 and 8–20
  */
 export function frustumStiffness(
   modulus: number,
   holeDiameter: number,
   smallDiameter: number,
   thickness: number,
+  coneAngle = CONE_ANGLE,
 ): number {
   requireWithin('modulus', modulus, 1e9, 1e12, 'Pa')
   requireWithin('holeDiameter', holeDiameter, 0.001, 0.15, 'm')
@@ -36,9 +46,10 @@ export function frustumStiffness(
     throw new DomainError('smallDiameter', smallDiameter, `above ${holeDiameter} m, below 1 m`)
   }
   const [d, D] = [holeDiameter, smallDiameter]
-  const wide = D + 2 * TAN_CONE * thickness
+  const tangent = coneTangent(coneAngle)
+  const wide = D + 2 * tangent * thickness
   const ratio = ((wide - d) * (D + d)) / ((wide + d) * (D - d))
-  return (TAN_CONE * Math.PI * modulus * d) / Math.log(ratio)
+  return (tangent * Math.PI * modulus * d) / Math.log(ratio)
 }
 
 /**
@@ -107,27 +118,30 @@ function partCompliance(cone: Cone, from: number, to: number): number {
 }
 
 /**
- * Members of one material under washer faces of 1.5 d:
+ * Members of one material under washer faces of 1.5 d; at a half angle of 30°
  * km = 0.5774 π E d / (2 ln[5 (0.5774 l + 0.5 d)/(0.5774 l + 2.5 d)]).
  *
  * @param modulus - E, Pa; 1e9 to 1e12
  * @param diameter - d, m; 0.001 to 0.150
  * @param grip - l, m; above 0, up to 1
+ * @param coneAngle - half angle, rad; 0.2 to 0.8, 30° when left out
  * @returns km, N/m
  * @throws {DomainError} if an argument is not a finite number in its range
- * @see Shigley, 9th ed., eq 8–22
+ * @see Shigley, 9th ed., eqs 8–21 and 8–22
  */
 export function memberStiffnessOneMaterial(
   modulus: number,
   diameter: number,
   grip: number,
+  coneAngle = CONE_ANGLE,
 ): number {
   requireWithin('modulus', modulus, 1e9, 1e12, 'Pa')
   requireWithin('diameter', diameter, 0.001, 0.15, 'm')
   requireWithin('grip', grip, 1e-6, 1, 'm')
-  const spread = TAN_CONE * grip
+  const tangent = coneTangent(coneAngle)
+  const spread = tangent * grip
   const ratio = (5 * (spread + 0.5 * diameter)) / (spread + 2.5 * diameter)
-  return (TAN_CONE * Math.PI * modulus * diameter) / (2 * Math.log(ratio))
+  return (tangent * Math.PI * modulus * diameter) / (2 * Math.log(ratio))
 }
 
 /** Coefficients of the exponential fit, Shigley, 9th ed., Table 8–8. */

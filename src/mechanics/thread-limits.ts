@@ -67,10 +67,10 @@ function metricLimits(d: number, pitch: number): ThreadLimits {
 export function threadLimits(
   nominalDiameter: number,
   pitch: number,
-  form: ThreadForm = threadFormOfPitch(pitch),
+  form?: ThreadForm,
 ): ThreadLimits {
   requireThread(nominalDiameter, pitch)
-  return form === 'un'
+  return (form ?? threadFormOfPitch(pitch)) === 'un'
     ? unifiedLimits(nominalDiameter, pitch)
     : metricLimits(nominalDiameter, pitch)
 }

@@ -110,10 +110,11 @@ export function holeMinorDiameter(nominalDiameter: number, pitch: number): numbe
 export function tensileStressArea(
   nominalDiameter: number,
   pitch: number,
-  form: ThreadForm = threadFormOfPitch(pitch),
+  form?: ThreadForm,
 ): number {
   requireThread(nominalDiameter, pitch)
-  const meanDiameter = nominalDiameter - (form === 'un' ? 0.9743 : 0.9382) * pitch
+  const unified = (form ?? threadFormOfPitch(pitch)) === 'un'
+  const meanDiameter = nominalDiameter - (unified ? 0.9743 : 0.9382) * pitch
   return (Math.PI / 4) * meanDiameter ** 2
 }
 
