@@ -60,7 +60,7 @@ export function betaDensity(x: number, alpha: number, beta: number): number {
  * @param chance - 0 to 1
  * @param alpha - first shape, 0.01 to 1e4
  * @param beta - second shape, 0.01 to 1e4
- * @returns x from 0 to 1, such that I_x is within about 1e-12 of the chance
+ * @returns x from 0 to 1; with both shapes 1 or more, I_x is within 1e-11 of the chance
  * @throws {DomainError} if an argument does not fit
  */
 export function betaQuantile(chance: number, alpha: number, beta: number): number {
