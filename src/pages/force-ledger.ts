@@ -1,0 +1,56 @@
+import { type Html, html } from './html.ts'
+import { printIn, type Units } from './person-units.ts'
+import { box, line, PICTURE_WIDTH, words } from './svg.ts'
+
+/** What acts on one cap and what holds it, kN. */
+export interface Ledger {
+  pull: number
+  clamp: number
+  side: number
+  friction: number
+  register: number
+  cross: number
+  /** The force that fills the whole width. */
+  most: number
+}
+
+const ROW = 31
+const BAR = 10
+
+export function ledgerHeight(_ledger: Ledger): number {
+  return 4 * ROW + 14
+}
+
+/** Two balances as bars of one scale: pull against clamp, side push against all that holds it. */
+export function forceLedger(ledger: Ledger, top: number, units: Units): Html {
+  const wide = (force: number): number => (force / ledger.most) * (PICTURE_WIDTH - 1)
+  const force = (value: number): string => printIn(value, 'kN', units)
+  const { pull, clamp, side, friction, register, cross } = ledger
+  const held = [
+    `friction ${force(friction)}`,
+    register > 0 ? `register ${force(register)}` : '',
+    cross > 0 ? `cross bolts ${force(cross)}` : '',
+  ].filter((text) => text !== '')
+  const rows = [
+    { text: `pull ${force(pull)}`, bars: [{ size: pull, look: 'force-fill' }] },
+    { text: `held by clamp ${force(clamp)}`, bars: [{ size: clamp, look: 'clamp-bar' }] },
+    { text: `side push ${force(side)}`, bars: [{ size: side, look: 'force-fill' }] },
+    {
+      text: `held by ${held.join(' + ')}`,
+      bars: [
+        { size: friction, look: 'clamp-bar' },
+        { size: register, look: 'register-bar' },
+        { size: cross, look: 'cross-bar' },
+      ],
+    },
+  ]
+  return html`${rows.map((row, index) => {
+    const y = top + index * ROW + (index > 1 ? 10 : 0)
+    let x = 0.5
+    return html`${words(0, y, row.text, 'small')}${row.bars.map(({ size, look }) => {
+      const left = x
+      x += wide(size)
+      return size > 0 ? box(left, y + 5, wide(size), BAR, look) : ''
+    })}${line(0.5, y + 3, 0.5, y + 17, 'ink')}`
+  })}`
+}
