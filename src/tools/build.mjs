@@ -27,6 +27,7 @@ try {
 
 async function buildAssets() {
   await mkdir(assets, { recursive: true })
+  // Every .ts file beside the folders is a script of its own; the folders hold their parts.
   const names = await readdir(join(root, 'src', 'browser'))
   const scripts = names.filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts'))
   const shared = { ...common(), bundle: true, minify: true, metafile: true, outdir: assets }

@@ -1,0 +1,37 @@
+import type { ConversationView, SoFar } from './conversation-view.ts'
+import { type Html, html, NOTHING } from './html.ts'
+
+const CONFIDENCE: Readonly<Record<SoFar['confidence'], { word: string; meaning: string }>> = {
+  settled: { word: 'Settled', meaning: 'No open answer can change it.' },
+  likely: { word: 'Likely', meaning: 'An open answer could still change it.' },
+  withheld: { word: 'Withheld', meaning: 'Two answers cannot both be true; mend one first.' },
+}
+
+/** The badge that says how sure a call is, in a word and an outline. */
+export function confidenceBadge(confidence: SoFar['confidence']): Html {
+  return html`<span class="badge is-${confidence}">${CONFIDENCE[confidence].word}</span>`
+}
+
+/** The title block of the sheet: the call so far, how sure it is, what still matters. */
+export function callSoFar({ sofar, left, question }: ConversationView): Html {
+  return html`<section class="title-block" aria-labelledby="so-far">
+<div class="cell"><h2 class="tag" id="so-far">The call so far</h2>
+<p class="verdict">${sofar ? sofar.sentence : 'No call yet. It needs a few answers to rest on.'}</p></div>
+${sofar ? sureness(sofar) : NOTHING}
+<div class="cell${sofar ? ' half' : ''}"><span class="tag">Still matter</span>
+<p class="left-count">${questionsLeft(left)}</p></div>
+${sofar ? html`<div class="cell"><a class="button${question ? '' : ' primary'}" href="${sofar.href}">${question ? 'Stop here and see the call' : 'See the call'}</a></div>` : NOTHING}
+</section>`
+}
+
+function sureness({ confidence }: SoFar): Html {
+  return html`<div class="cell half"><span class="tag">How sure</span>
+<p>${confidenceBadge(confidence)}</p>
+<p class="hint">${CONFIDENCE[confidence].meaning}</p></div>`
+}
+
+function questionsLeft(left: number): Html {
+  if (left === 0) return html`<span class="stamp">0</span> no question could change the call`
+  const words = left === 1 ? 'question could change the call' : 'questions could change the call'
+  return html`<span class="stamp">${left}</span> ${words}`
+}

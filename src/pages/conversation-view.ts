@@ -1,0 +1,99 @@
+import type { FactKey } from '../../shared/fact-keys.ts'
+import type { Problem } from '../../shared/problem.ts'
+import type { UnitSystem } from './page-href.ts'
+
+/** One question that was asked and how it was answered. */
+export interface Exchange {
+  readonly fact: FactKey
+  /** As it was asked. */
+  readonly question: string
+  /** As the person said it. */
+  readonly answer: string
+  /** `helper`: taken from a free text message rather than from the question itself. */
+  readonly origin: 'said' | 'unknown' | 'helper'
+  readonly changeHref: string
+}
+
+export interface KnownFact {
+  readonly key: string
+  readonly short: string
+  readonly text: string
+  readonly state: 'said' | 'derived' | 'assumed' | 'parked'
+  readonly because?: string | undefined
+  readonly changeHref: string
+}
+
+export interface Question {
+  readonly fact: FactKey
+  /** The question in words. */
+  readonly ask: string
+  readonly why: string
+  /** "If you don't know, the guide takes 5.9 in because …" */
+  readonly assumes: string
+  readonly help: string
+  readonly measure: string
+  readonly learnHref?: string | undefined
+  /** What was typed or what stands, when an answer is changed. */
+  readonly value?: string | undefined
+  readonly unit?: string | undefined
+  readonly problem?: Problem | undefined
+}
+
+/** What a free text message was understood to say. */
+export interface Heard {
+  readonly accepted: readonly {
+    readonly key: string
+    readonly short: string
+    readonly text: string
+    /** The words it came from. */
+    readonly words: string
+  }[]
+  readonly unclear: readonly { readonly text: string; readonly why: string }[]
+  /** The guide's own words: safe HTML, already sanitised. */
+  readonly reply?: string | undefined
+}
+
+export interface SoFar {
+  readonly sentence: string
+  readonly confidence: 'settled' | 'likely' | 'withheld'
+  readonly href: string
+}
+
+export interface Preset {
+  readonly id: string
+  readonly title: string
+  readonly summary: string
+  readonly href: string
+}
+
+/** A what-if beside the present call; nothing of it is taken until the person says so. */
+export interface Comparison {
+  readonly title: string
+  /** The call as it stands, in a sentence. */
+  readonly present: string
+  /** The call with the change, in a sentence. */
+  readonly other: string
+  readonly rows: readonly { readonly label: string; readonly now: string; readonly then: string }[]
+  readonly keepHref: string
+}
+
+export interface ConversationView {
+  readonly units: UnitSystem
+  /** The present state as a query string. */
+  readonly link: string
+  readonly exchanges: readonly Exchange[]
+  readonly known: readonly KnownFact[]
+  readonly question: Question | null
+  readonly heard?: Heard | undefined
+  readonly sofar: SoFar | null
+  /** How many questions can still change the call, this one included. */
+  readonly left: number
+  readonly contradictions: readonly { readonly title: string; readonly text: string }[]
+  /** Parts of the link that could not be read. */
+  readonly problems: readonly Problem[]
+  /** Shown on the empty start only. */
+  readonly presets: readonly Preset[]
+  readonly compare?: Comparison | undefined
+  /** What was typed into the free text box, when it could not be taken. */
+  readonly typed?: string | undefined
+}

@@ -1,0 +1,103 @@
+import { callSoFar } from './call-so-far.ts'
+import { conversationProblems } from './conversation-problems.ts'
+import type { ConversationView, Preset } from './conversation-view.ts'
+import { exchangeList, operationNumber } from './exchanges.ts'
+import { heardBack } from './heard.ts'
+import { each, type Html, html, NOTHING } from './html.ts'
+import { knownChips } from './known-chips.ts'
+import { page } from './layout.ts'
+import { ownWords } from './own-words.ts'
+import { questionForm } from './question-form.ts'
+import { whatIfBeside } from './what-if-beside.ts'
+
+/**
+ * The guide: what was said, one question, free text, what is known, the call so far.
+ * Works by plain form posts; `conversation.js` only saves the page loads.
+ */
+export function conversationPage(view: ConversationView): Html {
+  const start = isStart(view)
+  return page({
+    title: title(view),
+    description:
+      'A guide for engine builders: main caps, studs, machining, another block or a lower target, with the figures behind it.',
+    path: '/',
+    units: view.units,
+    link: view.link,
+    wide: true,
+    noindex: !start,
+    scripts: ['conversation.js'],
+    body: start ? startBody(view) : talkBody(view),
+  })
+}
+
+function isStart({ exchanges, known, heard }: ConversationView): boolean {
+  return (
+    exchanges.length === 0 && heard === undefined && !known.some(({ state }) => state === 'said')
+  )
+}
+
+function title({ question }: ConversationView): string {
+  if (question?.problem) return `Error: ${question.ask}`
+  return question ? question.ask : 'No question left'
+}
+
+function startBody(view: ConversationView): Html {
+  return html`<div class="page-head">
+<h1>How should the crankshaft be held in this block?</h1>
+<p class="lede">Keep the caps and bolts, fit studs, pay for steel caps and a line bore, find another block, or ask less of it. Describe the build; the guide works out the loads, the margins and the cost, and says what it had to assume.</p>
+</div>
+${conversationProblems(view)}
+<div class="start">
+<div class="card start-words">${ownWords(view, true)}</div>
+<div class="card start-question"><p class="kicker">Or take it one question at a time</p>
+${ask(view)}</div>
+</div>
+${presets(view.presets)}`
+}
+
+function talkBody(view: ConversationView): Html {
+  return html`<h1 class="kicker">The guide</h1>
+<div class="split guide">
+<div class="talk card">
+${conversationProblems(view)}
+${exchangeList(view.exchanges)}
+${heardBack(view)}
+${whatIfBeside(view)}
+${ask(view)}
+${ownWords(view, false)}
+</div>
+<div class="aside">
+${callSoFar(view)}
+${knownChips(view)}
+</div>
+</div>`
+}
+
+function ask(view: ConversationView): Html {
+  const { question, exchanges, sofar } = view
+  if (question) return questionForm(question, view, operationNumber(exchanges.length))
+  return html`<section class="question" aria-labelledby="question">
+<h2 id="question" tabindex="-1">Nothing more could change the call</h2>
+<p>Every question that is still open leads to the same call. You can still change an answer, or try a “what if”.</p>
+${sofar ? html`<p><a class="button primary" href="${sofar.href}">See the call</a></p>` : NOTHING}
+</section>`
+}
+
+function presets(presets: readonly Preset[]): Html {
+  if (presets.length === 0) return NOTHING
+  return html`<section class="presets" aria-labelledby="presets">
+<h2 id="presets">Or open an example build</h2>
+<p class="hint">Invented engines, answered from end to end. Change anything in them.</p>
+<ul class="card-grid">
+${each(
+  presets,
+  ({
+    title,
+    summary,
+    href,
+  }) => html`<li class="card preset"><h3><a href="${href}">${title}</a></h3><p>${summary}</p></li>
+`,
+)}
+</ul>
+</section>`
+}

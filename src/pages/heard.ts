@@ -1,0 +1,40 @@
+import type { ConversationView, Heard } from './conversation-view.ts'
+import { each, type Html, html, NOTHING, raw } from './html.ts'
+import { pageHref } from './page-href.ts'
+
+/** After a message in free text: what was taken from it, what was not, and the guide's reply. */
+export function heardBack({ heard, link, units }: ConversationView): Html {
+  if (!heard) return NOTHING
+  return html`<section class="heard" aria-labelledby="heard">
+<h2 id="heard" tabindex="-1">${title(heard)}</h2>
+${heard.reply === undefined ? NOTHING : html`<div class="prose reply">${raw(heard.reply)}</div>`}
+${heard.accepted.length > 0 ? accepted(heard, (key) => pageHref('/', link, units, { ask: key })) : NOTHING}
+${heard.unclear.length > 0 ? unclear(heard) : NOTHING}
+</section>`
+}
+
+function title({ accepted, reply }: Heard): string {
+  if (accepted.length > 0) return 'Here is what I took from that'
+  return reply === undefined ? 'I could take nothing from that' : 'The guide’s answer'
+}
+
+function accepted(heard: Heard, changeHref: (key: string) => string): Html {
+  return html`<p class="hint">Wrong? Press one to change it.</p>
+<ul class="chips">
+${each(
+  heard.accepted,
+  ({
+    key,
+    short,
+    text,
+    words,
+  }) => html`<li><a class="chip is-said" href="${changeHref(key)}" data-guide><span class="unseen">Change </span><span>${short}</span> <span class="figure-text">${text}</span> <span class="tag">from “${words}”</span></a></li>
+`,
+)}
+</ul>`
+}
+
+function unclear(heard: Heard): Html {
+  return html`<div class="notice caution"><h3>Not taken</h3>
+<ul>${each(heard.unclear, ({ text, why }) => html`<li><span class="said">“${text}”</span> — ${why}</li>`)}</ul></div>`
+}

@@ -1,0 +1,34 @@
+import type { ConversationView } from './conversation-view.ts'
+import { type Html, html, NOTHING } from './html.ts'
+import { caseFields } from './question-form.ts'
+
+const LONGEST_MESSAGE = 2000
+
+/** The free text box: a whole build, a correction, a question, a what-if. */
+export function ownWords(view: ConversationView, isStart: boolean): Html {
+  const examples = isStart
+    ? 'Bore, stroke, compression, boost, rpm, what it is for: whatever you know, in any order.'
+    : 'More figures, a correction, “why?”, “what is a register?”, “what if I stay under 6,000?”'
+  const label = isStart ? 'Tell the guide about the build' : 'Or say it in your own words'
+  return html`<section class="own-words${isStart ? ' is-start' : ''}" aria-label="Your own words">
+<form method="post" action="/" data-guide>
+${caseFields(view, view.question?.fact)}
+<div class="field">
+<label for="text">${label}</label>
+<p class="hint" id="text-hint">${examples}</p>
+<textarea id="text" name="text" rows="3" maxlength="${LONGEST_MESSAGE}" required aria-describedby="text-hint">${view.typed ?? ''}</textarea>
+</div>
+<button class="button${isStart ? ' primary' : ''}" type="submit">${isStart ? 'Read it' : 'Say it'}</button>
+</form>
+${isStart ? NOTHING : wayBack(view)}
+</section>`
+}
+
+/** Undo is a message like any other, so that it works the same typed, pressed and without script. */
+function wayBack(view: ConversationView): Html {
+  return html`<form class="way-back actions" method="post" action="/" data-guide>
+${caseFields(view, view.question?.fact)}
+<button class="button quiet" type="submit" name="text" value="undo">Take back the last answer</button>
+<a class="button quiet" href="/" data-guide>Start over</a>
+</form>`
+}

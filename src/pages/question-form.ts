@@ -1,0 +1,54 @@
+import { fact } from '../../shared/fact-keys.ts'
+import type { ConversationView, Question } from './conversation-view.ts'
+import { type Html, html, NOTHING } from './html.ts'
+import { pageHref } from './page-href.ts'
+import { questionField } from './question-field.ts'
+
+type Case = Pick<ConversationView, 'link' | 'units'>
+
+/** The fields that carry the case through a plain form post. */
+export function caseFields({ link, units }: Case, asking?: string): Html {
+  return html`<input type="hidden" name="state" value="${link}">
+<input type="hidden" name="units" value="${units}">
+${asking ? html`<input type="hidden" name="fact" value="${asking}">` : NOTHING}`
+}
+
+/** One question: its words, why it is asked, its control, and the way out. */
+export function questionForm(question: Question, { link, units }: Case, operation: number): Html {
+  return html`<section class="question" aria-labelledby="question">
+<p class="op-line"><span class="op" aria-hidden="true">${operation}</span></p>
+<h2 id="question" tabindex="-1">${question.ask}</h2>
+<p class="note" id="question-why"><span class="unseen">Why it is asked: </span>${question.why}</p>
+<form method="post" action="/" data-guide>
+${caseFields({ link, units }, question.fact)}
+${questionField(question, units)}
+${unknown(question)}
+</form>
+${howTo(question)}
+${leaveAsIs(question, { link, units })}
+</section>`
+}
+
+function unknown({ assumes }: Question): Html {
+  return html`<div class="unknown">
+<button type="submit" name="know" value="no" formnovalidate aria-describedby="assumes">I don’t know</button>
+<p class="hint" id="assumes">${assumes}</p>
+</div>`
+}
+
+function howTo({ fact: key, help, measure, learnHref }: Question): Html {
+  const more = learnHref
+    ? html`<p><a href="${learnHref}">More about it, with a drawing</a></p>`
+    : NOTHING
+  return html`<details class="how-to"><summary>What it is and how to find it<span class="unseen">: ${fact(key).short}</span></summary>
+<p>${help}</p>
+<p>${measure}</p>
+${more}
+</details>`
+}
+
+/** When an earlier answer is changed, the way back without a change. */
+function leaveAsIs({ value, problem }: Question, { link, units }: Case): Html {
+  if (value === undefined || problem) return NOTHING
+  return html`<p><a class="button quiet" href="${pageHref('/', link, units)}" data-guide>Leave it as it is</a></p>`
+}
