@@ -21,7 +21,7 @@ export interface CounterweightShare {
 
 /** What hangs on one throw, kg. */
 export interface ThrowMass {
-  /** Cylinders on the throw, 1 or 2. */
+  /** Cylinders on the throw, 1 or 2; split pins count by the cosine of their offset. */
   cylinders: number
   /** Of each cylinder. */
   reciprocatingMass: number

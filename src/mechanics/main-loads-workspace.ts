@@ -31,6 +31,8 @@ export interface BankLoads {
 /** One throw: its angle in whole degrees and the windows of its cylinders. */
 export interface WorkspaceThrow {
   degrees: number
+  /** Cylinders whose mass the throw's counterweights face: split pins count by their cosine. */
+  facing: number
   gas: ForceArrays[]
   inertia: ForceArrays[]
 }
@@ -66,6 +68,7 @@ export function mainLoadsWorkspace(layout: CrankLayout): MainLoadsWorkspace {
       const on = layout.cylinders.filter((cylinder) => cylinder.throw === index)
       return {
         degrees: wholeDegrees(angle) % 360,
+        facing: on.reduce((sum, cylinder) => sum + Math.cos(cylinder.pinOffset), 0),
         gas: on.map((cylinder) =>
           windowOn(banks[angles.indexOf(cylinder.bankAngle)]!.gas, cylinder),
         ),

@@ -153,7 +153,7 @@ function sumThrows(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
     gasX[index]!.set(one.gas[0]!.x)
     gasY[index]!.set(one.gas[0]!.y)
     for (const window of one.gas.slice(1)) add(gasX[index]!, gasY[index]!, window)
-    const against = counterweightMass({ ...input, pinMass, cylinders: one.gas.length }, share)
+    const against = counterweightMass({ ...input, pinMass, cylinders: one.facing }, share)
     fillTurning(inertiaX[index]!, inertiaY[index]!, (pinMass - against) * unit, one.degrees)
     for (const window of one.inertia) add(inertiaX[index]!, inertiaY[index]!, window)
   })
