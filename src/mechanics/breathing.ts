@@ -1,37 +1,53 @@
 import { requireWithin } from './domain-error.ts'
 
 /**
- * Volumetric efficiency at its best, by the state of the charge in the manifold. Heywood 1988,
- * section 6.2: 0.8 to 0.9 for production engines, above 1 with tuned intakes, from memory; 0.95
- * for a performance build is common practice, no published source.
+ * Volumetric efficiency at the torque peak, by the state of the charge in the manifold. Heywood
+ * 1988, section 6.2: 0.8 to 0.9 for production engines, above 1 with tuned intakes, from memory;
+ * 0.95 for a performance build is common practice, no published source.
  */
 export const BEST_VOLUMETRIC_EFFICIENCY = 0.95
 
-/** The curve tops out a little above the torque peak, as friction grows with speed. */
-const TOP = 1.08
-/** Curvature below and above the top: −20 % at 0.4 of the top, −22 % at 1.5 times the top. */
+/** Curvature below and above the top of the curve. Chosen, no published source. */
 const BELOW = 0.5
-const ABOVE = 0.9
+const ABOVE = 2
+/** The curve's top is never set further out than this tilt asks for. */
+const GREATEST_TILT = 0.2
 
 /**
- * Volumetric efficiency against speed, u = speed/(1.08 · torque-peak speed):
- * best · 1/(1 + k (u − 1)²), k 0.5 below and 0.9 above the top.
+ * Volumetric efficiency against speed: s(u) = 1/(1 + k (u − 1)²), u = speed/top, k 0.5 below and
+ * 2 above the top, scaled to 0.95 at the torque peak.
  *
- * A stated curve, not a measurement: full near the torque peak, falling to both sides and never
- * to nothing. No published source; the shape follows Heywood 1988, Fig. 6-9, from memory.
+ * A stated curve, not a measurement: falling to both sides and never to nothing; the shape follows
+ * Heywood 1988, Fig. 6-9, from memory. Friction grows with speed, so torque peaks at a lower speed
+ * than breathing; the top is set so far above the torque peak that the curve still rises there by
+ * `tilt` and the two cancel.
  *
  * @param speed - crank speed, rad/s, 10 to 2000
  * @param torquePeakSpeed - rad/s, 10 to 2000
+ * @param tilt - d(ln s)/d(ln speed) at the torque peak, 0 to 0.2 (held at its ends)
  * @param scale - multiplies the curve; 1 = as stated, 0.3 to 2
  * @returns pure number
  * @throws {DomainError} outside those ranges
  */
-export function volumetricEfficiency(speed: number, torquePeakSpeed: number, scale = 1): number {
+export function volumetricEfficiency(
+  speed: number,
+  torquePeakSpeed: number,
+  tilt = 0,
+  scale = 1,
+): number {
   requireWithin('speed', speed, 10, 2000, 'rad/s')
   requireWithin('torquePeakSpeed', torquePeakSpeed, 10, 2000, 'rad/s')
   requireWithin('scale', scale, 0.3, 2)
-  const off = speed / (TOP * torquePeakSpeed) - 1
-  return (scale * BEST_VOLUMETRIC_EFFICIENCY) / (1 + (off < 0 ? BELOW : ABOVE) * off * off)
+  // 2 k δ (1 − δ) = tilt, δ = 1 − torque peak/top; the shape's own denominator is near 1 there.
+  const held = Math.min(GREATEST_TILT, Math.max(0, tilt))
+  const short = (1 - Math.sqrt(1 - (2 * held) / BELOW)) / 2
+  const u = (speed / torquePeakSpeed) * (1 - short)
+  return (scale * BEST_VOLUMETRIC_EFFICIENCY * shape(u)) / shape(1 - short)
+}
+
+function shape(u: number): number {
+  const off = u - 1
+  return 1 / (1 + (off < 0 ? BELOW : ABOVE) * off * off)
 }
 
 /** Gas left in the cylinder, and what it does to the charge. */

@@ -138,7 +138,7 @@ function march(input: ClosedCycleInput, heat: Float64Array, out: Float64Array): 
 /** dp/dθ = −γ p d(ln V)/dθ + (γ − 1) (dQ/dθ)/V; the mass is constant, so T = p V. */
 function rise(fit: Fit, p: number, v: number, logSlope: number, heat: number): number {
   const pv = p * v
-  const t = pv < fit.highest ? pv : fit.highest
+  const t = Math.min(pv, fit.highest)
   const g = fit.constant + t * (fit.linear + t * fit.quadratic)
   return (g - 1) * heat - g * p * logSlope
 }

@@ -9,7 +9,7 @@ import {
   intercoolerOutlet,
 } from './charge.ts'
 import { DomainError, requireWithin } from './domain-error.ts'
-import { meanPistonSpeed } from './friction.ts'
+import { CHEN_FLYNN, meanPistonSpeed } from './friction.ts'
 import { FUELS, type FuelId, heatPerAir } from './fuels.ts'
 import { AIR_GAS_CONSTANT } from './gas-properties.ts'
 import { nitrousFuel, nitrousHeat } from './nitrous.ts'
@@ -38,7 +38,7 @@ export interface FullLoadInput {
   readonly boost: number
   /** 0 (none) to 1 */
   readonly intercoolerEffectiveness: number
-  /** Isentropic; default 0.72 turbocharged, 0.60 supercharged (common practice). */
+  /** Isentropic, 0.5 to 1; default 0.72 turbocharged, 0.60 supercharged (common practice). */
   readonly compressorEfficiency?: number
   /** Gain at the crank of the whole engine from nitrous oxide, W. */
   readonly nitrousPower?: number
@@ -82,6 +82,16 @@ export interface FullLoadCharge {
   readonly compressorPower: number
 }
 
+/** Usual indicated mean effective pressure at the torque peak, Pa; only tilts the breathing. */
+const USUAL_IMEP = {
+  'naturally-aspirated': 1.4e6,
+  nitrous: 1.4e6,
+  turbocharged: 2.3e6,
+  supercharged: 1.8e6,
+} as const
+/** d(ln imep)/d(ln speed) as wall heat has less time at higher speed. Found with this model. */
+const HEAT_GAIN = 0.03
+
 const DEFAULT_TEMPERATURE = 298
 /** Isentropic compressor efficiencies: common practice, no published source. */
 const COMPRESSOR_EFFICIENCY = { turbocharged: 0.72, supercharged: 0.6 } as const
@@ -108,7 +118,12 @@ export function fullLoadCharge(input: FullLoadInput, nitrousMass = 0): FullLoadC
   const path = intakePath(input)
   const chargeTemperature = path.temperature - evaporativeCooling(fuel, lambda)
   const swept = (Math.PI / 4) * input.bore * input.bore * input.stroke
-  const breathing = volumetricEfficiency(input.speed, input.torquePeakSpeed, input.breathingScale)
+  const breathing = volumetricEfficiency(
+    input.speed,
+    input.torquePeakSpeed,
+    breathingTilt(input),
+    input.breathingScale,
+  )
   const airPressure = path.pressure * airPressureShare(fuel, lambda)
   const airMass = breathing * swept * airDensity(airPressure, chargeTemperature)
   const fuelMass =
@@ -145,6 +160,12 @@ export function fullLoadCharge(input: FullLoadInput, nitrousMass = 0): FullLoadC
         ? compressorPower(airMass * cycles, path.compressorRise, DRIVE_EFFICIENCY)
         : 0,
   }
+}
+
+/** How fast breathing must still rise at the torque peak to make up for friction's growth. */
+function breathingTilt(input: FullLoadInput): number {
+  const growth = CHEN_FLYNN.perPistonSpeed * meanPistonSpeed(input.stroke, input.torquePeakSpeed)
+  return growth / USUAL_IMEP[input.induction] - HEAT_GAIN
 }
 
 /** Pressure and temperature in the manifold, before fuel. */
@@ -187,13 +208,14 @@ function withNitrous(
 /** Refuse engines outside the model's range. */
 export function checkFullLoadInput(input: FullLoadInput): void {
   requireWithin('bore', input.bore, 0.04, 0.2, 'm')
-  requireWithin('stroke', input.stroke, 0.03, 0.2, 'm')
+  requireWithin('stroke', input.stroke, 0.03, 0.25, 'm')
   requireWithin('compressionRatio', input.compressionRatio, 6, 18)
   requireWithin('cylinders', input.cylinders, 1, 16)
   requireWithin('speed', input.speed, 50, 1260, 'rad/s')
   requireWithin('torquePeakSpeed', input.torquePeakSpeed, 50, 1260, 'rad/s')
   requireWithin('highestSpeed', input.highestSpeed, 50, 1260, 'rad/s')
   requireWithin('boost', input.boost, 0, 4e5, 'Pa')
+  requireWithin('compressorEfficiency', input.compressorEfficiency ?? 0.7, 0.5, 1)
   requireWithin('ambientPressure', input.ambientPressure ?? 1e5, 5e4, 1.1e5, 'Pa')
   requireWithin('ambientTemperature', input.ambientTemperature ?? 298, 230, 330, 'K')
   requireWithin('breathingScale', input.breathingScale ?? 1, 0.3, 2)

@@ -40,17 +40,20 @@ const BORDER = {
   speed: 100 * Math.PI,
 }
 
-/** Degrees of retard for each unit of severity. */
-const RETARD_PER_SEVERITY = (5.5 * Math.PI) / 180
+/** Retard for each unit of severity at 10:1; falls as 1/√(r − 1), see {@link knockLimit}. */
+const RETARD_PER_SEVERITY = (3.5 * Math.PI) / 180
+const REFERENCE_RATIO = 10
 /** The burn is never set later than this. */
-const GREATEST_RETARD = (20 * Math.PI) / 180
+const GREATEST_RETARD = (15 * Math.PI) / 180
 
 /**
  * Knock-limited phasing: a stated, monotone rule.
  *
  * The severity compares Douaud & Eyzat's reaction rate in the end gas, over the time the burn
  * takes (speed^(−2/3)), with that of a border engine. More compression, pressure or temperature
- * never lowers it; more octane never raises it. Each unit asks for 5.5° later burn, to 20° at most.
+ * never lowers it; more octane never raises it. Each unit asks for a burn 3.5° · √(9/(r − 1))
+ * later, to 15° at most: a degree lowers the peak more where the chamber is small, so a small
+ * chamber needs fewer of them.
  *
  * The retard is on purpose gentler than a careful tuner's, for two reasons: a tune that retards
  * less loads the caps more, so the estimate errs to the safe side; and it keeps the peak pressure
@@ -58,7 +61,7 @@ const GREATEST_RETARD = (20 * Math.PI) / 180
  *
  * @throws {DomainError} if an input does not fit its range
  * @see Douaud & Eyzat, SAE 780080 (1978), constants as given by Heywood 1988, section 9.6, from
- *   memory. Border and degrees per unit: common practice, no published source.
+ *   memory. Border and degrees per unit: no published source, chosen as said above.
  */
 export function knockLimit(input: KnockInput): KnockLimit {
   requireWithin('knockNumber', input.knockNumber, 60, 130)
@@ -74,7 +77,9 @@ export function knockLimit(input: KnockInput): KnockLimit {
     ACTIVATION / endGas(input.startTemperature, input.compressionRatio) -
     OCTANE_EXPONENT * Math.log(input.knockNumber / BORDER.knockNumber) -
     (2 / 3) * Math.log(input.speed / BORDER.speed)
-  const retard = Math.min(GREATEST_RETARD, Math.max(0, RETARD_PER_SEVERITY * severity))
+  const chamber = Math.sqrt((REFERENCE_RATIO - 1) / (input.compressionRatio - 1))
+  const asked = RETARD_PER_SEVERITY * chamber * severity
+  const retard = Math.min(GREATEST_RETARD, Math.max(0, asked))
   return { severity, retard, limited: retard > 0 }
 }
 

@@ -3,4 +3,4 @@
  * section 9.1 (peak pressure near 16°, half burnt near 10° after top dead centre), from memory;
  * 8° to 12° read where it is quoted.
  */
-export const BEST_TORQUE_HALF_BURNT = (8 * Math.PI) / 180
+export const BEST_TORQUE_HALF_BURNT = (7 * Math.PI) / 180

@@ -53,7 +53,7 @@ export function halfBurntShare(completeness: number, form: number): number {
 }
 
 /** Burn duration at the reference speed and the fastest gasoline mixture, rad. */
-const REFERENCE_DURATION = (48 * Math.PI) / 180
+const REFERENCE_DURATION = (46 * Math.PI) / 180
 /** 3000 r/min. */
 const REFERENCE_SPEED = 100 * Math.PI
 /** Flame speed of the fastest gasoline mixture at 298 K, 1 atm, m/s. */
@@ -61,15 +61,15 @@ const REFERENCE_FLAME_SPEED = 0.305
 
 /**
  * Burn duration (0 to 99.3 %) by speed and mixture:
- * Δθ = 48° · (speed / 3000 r/min)^(1/3) · (S_ref / S_L)^(2/3).
+ * Δθ = 46° · (speed / 3000 r/min)^(1/3) · (S_ref / S_L)^(2/3).
  *
  * @param speed - crank speed, rad/s, 500 to 12000 r/min
  * @param fuel - fuel record
  * @param lambda - air ratio, 0.75 to 1.2
  * @returns rad
  * @see Hires, Tabaczynski & Novak, SAE 780232 (1978): exponents 1/3 of speed and 2/3 of inverse
- *   flame speed, as given by Heywood 1988, section 9.3, from memory. The 48° at 3000 r/min
- *   (10–90 % in 24°) is common practice, no published source.
+ *   flame speed, as given by Heywood 1988, section 9.3, from memory. The 46° at 3000 r/min
+ *   (10–90 % in 23°) is common practice, no published source.
  */
 export function burnDuration(speed: number, fuel: Fuel, lambda: number): number {
   requireWithin('speed', speed, 50, 1260, 'rad/s')
