@@ -62,7 +62,8 @@ export interface TrappedCharge {
   readonly mass: number
 }
 
-/** Temperature of the residual gas, K. Heywood 1988, Table 5.? exhaust gas 900–1200 K, from memory. */
+/** Temperature of the residual gas, K. Spark-ignition exhaust at full load 900–1200 K, common
+ * figure, no published source. */
 const RESIDUAL_TEMPERATURE = 1150
 /** Warming of the fresh charge by ports, valves and walls once inside, K. No published source. */
 const WALL_WARMING = 20

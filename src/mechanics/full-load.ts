@@ -10,6 +10,7 @@ import {
 } from './full-load-charge.ts'
 import { type GasCycle, gasCycle } from './gas-cycle.ts'
 import { knockLimit } from './knock.ts'
+import { displacementOf, mepOfTorque, torqueOfMep } from './mean-effective-pressure.ts'
 import { nitrousDose, nitrousHeat } from './nitrous.ts'
 import { BEST_TORQUE_HALF_BURNT } from './phasing.ts'
 import { burnDuration, halfBurntShare, WIEBE_COMPLETENESS, WIEBE_FORM } from './wiebe.ts'
@@ -106,12 +107,12 @@ function runWith(input: FullLoadInput, nitrousMass: number): FullLoad {
 
 /** Friction, brake mean effective pressure, torque (bmep V/4π) and power. */
 function output(input: FullLoadInput, cycle: GasCycle, drivePower: number) {
-  const displacement = (Math.PI / 4) * input.bore ** 2 * input.stroke * input.cylinders
+  const displacement = displacementOf(input.bore, input.stroke, input.cylinders)
   const pistonSpeed = meanPistonSpeed(input.stroke, input.speed)
   const fmep = chenFlynnFriction(cycle.peakPressure, pistonSpeed)
-  const driveMep = (drivePower * 4 * Math.PI) / (displacement * input.speed)
+  const driveMep = mepOfTorque(drivePower / input.speed, displacement)
   const bmep = cycle.imepNet - fmep - driveMep
-  const torque = (bmep * displacement) / (4 * Math.PI)
+  const torque = torqueOfMep(bmep, displacement)
   return { bmep, fmep, torque, power: torque * input.speed }
 }
 

@@ -16,12 +16,15 @@ export interface GammaFit {
 }
 
 /** The published fits that a gas cycle can be asked for by name. */
-export type GammaFitId = 'linear' | 'quadratic'
+export type GammaFitId = 'linear' | 'quadratic' | 'air'
 
 /**
  * `linear`: γ = 1.392 − 8.13·10⁻⁵ T. Gatowski et al., SAE 841359 (1984), read where it is quoted.
  * `quadratic`: γ = 1.338 − 6.0·10⁻⁵ T + 1.0·10⁻⁸ T². Brunt, Rai & Emtage, SAE 981052 (1998),
  * gasoline engine; read where it is quoted.
+ * `air`: γ = 1.43954 − 1.30055·10⁻⁴ T + 2.8765·10⁻⁸ T². Least squares over 280–1700 K (within
+ * 0.0034) to the cubic cp of air, Cengel & Boles, Thermodynamics, Table A-2c, from memory; for
+ * air-standard cycles.
  */
 export const GAMMA_FITS: Readonly<Record<GammaFitId, GammaFit>> = {
   linear: {
@@ -37,6 +40,13 @@ export const GAMMA_FITS: Readonly<Record<GammaFitId, GammaFit>> = {
     quadratic: 1e-8,
     highest: 3000,
     source: 'Brunt, Rai & Emtage, SAE 981052, quoted elsewhere',
+  },
+  air: {
+    constant: 1.43954,
+    linear: -1.30055e-4,
+    quadratic: 2.8765e-8,
+    highest: 2000,
+    source: 'fitted to cp of air, Cengel & Boles, Table A-2c, from memory',
   },
 }
 

@@ -24,8 +24,8 @@ export const WIEBE_FORM = 3
  * @param angle - rad from firing top dead centre
  * @param burn - start, duration (rad, above 0), a, n
  * @returns 0 before the start; 1 − e^−a at and after the end
- * @see Ferguson & Kirkpatrick, Internal Combustion Engines, 3rd ed., section 2.? finite heat
- *   release, from memory; Ghojel, Int. J. Engine Research 11 (2010), on Wiebe's function
+ * @see Ferguson & Kirkpatrick, Internal Combustion Engines, 3rd ed., finite heat release
+ *   (eq. 2.34 form), quoted elsewhere; Ghojel, Int. J. Engine Research 11 (2010), on Wiebe's function
  */
 export function burntShare(angle: number, burn: Burn): number {
   const y = (angle - burn.start) / burn.duration
