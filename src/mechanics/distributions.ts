@@ -35,7 +35,9 @@ export function pertMoments(spread: Spread): { mean: number; deviation: number }
   requireSpread(spread)
   const mean = (low + 4 * likely + high) / 6
   // Variance of a beta with α + β = 6 is μ(1 − μ)/7 on the unit interval.
-  return { mean, deviation: Math.sqrt(((mean - low) * (high - mean)) / 7) }
+  // The mean may round to just outside a spread that is next to nothing.
+  const product = Math.max(0, mean - low) * Math.max(0, high - mean)
+  return { mean, deviation: Math.sqrt(product / 7) }
 }
 
 /**

@@ -15,7 +15,7 @@ export interface HalfStock {
   least: number
   /** Most anywhere on the half. */
   most: number
-  /** Share of the half's arc that the new bore reaches, 0 to 1. */
+  /** Share of the half's arc that the new bore reaches, 0 to 1; touching counts. */
   reached: number
 }
 
@@ -69,7 +69,8 @@ function reachedShare(half: Circle, up: number, face: number, bore: Circle): num
   const dy = half.y - bore.y
   const apart = Math.hypot(dx, dy)
   const arcHalf = Math.acos((up * (face - half.y)) / half.radius)
-  const slack = bore.radius ** 2 - half.radius ** 2 - apart ** 2
+  // A nanometre more, so that circles meant to be the same touch in spite of rounding.
+  const slack = (bore.radius + 1e-9) ** 2 - half.radius ** 2 - apart ** 2
   const cosine = apart > 0 ? slack / (2 * half.radius * apart) : slack >= 0 ? 1 : -1
   if (cosine >= 1) return 1
   if (cosine <= -1) return 0

@@ -53,8 +53,9 @@ export interface JobCost {
  *
  * Each item is a PERT variable. Means add; deviations add as Σσ² plus the given
  * share of the cross terms. The sum's quantiles are those of the beta over low
- * … high with the sum's mean and deviation (moment match): exact for one item;
- * for more, within 1 % of the width low … high against a sampled sum.
+ * … high with the sum's mean and deviation (moment match): exact for one item,
+ * otherwise within 1 % of the width low … high of a sampled sum for usual
+ * prices, and within 3 % for items skewed against each other to the utmost.
  *
  * @throws {DomainError} if an amount is negative or out of order, or a share is outside 0 to 1
  * @see Malcolm, Roseboom, Clark & Fazar, Operations Research 7 (1959) 646–669 (PERT)
@@ -116,7 +117,8 @@ function matchedQuantile(
   deviation: number,
 ): number {
   const width = high - low
-  if (!(width > 0 && deviation > 0)) return mean
+  // Amounts are money: a width below a billionth of the unit is none, and would underflow.
+  if (!(width > 1e-9 && deviation > 0)) return mean
   const centre = (mean - low) / width
   const size = (centre * (1 - centre)) / (deviation / width) ** 2 - 1
   return low + width * betaQuantile(chance, centre * size, (1 - centre) * size)
