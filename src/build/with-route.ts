@@ -1,0 +1,48 @@
+import { type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
+import type { Route } from '../rulebook/schema.ts'
+import type { Build, BuildFact } from './build.ts'
+
+/**
+ * The build as it would be after a route: only what the route changes differs.
+ *
+ * A torque that is raised because studs take more is left alone where studs are
+ * fitted already.
+ *
+ * @param build - as it stands
+ * @param route - from rules/routes.json
+ */
+export function withRoute(build: Build, route: Pick<Route, 'changes'>): Build {
+  const studded = build.facts.fastenerKind.value === 'stud'
+  const facts: Record<string, BuildFact> = { ...build.facts }
+  for (const [name, change] of Object.entries(route.changes)) {
+    const key = name as FactKey
+    if (studded && key.startsWith('fastener')) continue
+    facts[key] = changed(facts[key] as BuildFact, change)
+  }
+  return { ...build, facts: facts as Build['facts'] }
+}
+
+function changed(before: BuildFact, change: Route['changes'][string]): BuildFact {
+  if (typeof change === 'string') {
+    return { key: before.key, state: 'derived', value: change }
+  }
+  const scale = (value: number | undefined): number | undefined =>
+    value === undefined ? undefined : within(before.key, applied(value, change))
+  const { value, low, high } = before
+  const [newLow, newHigh] = [scale(low), scale(high)]
+  return {
+    ...before,
+    value: typeof value === 'number' ? (scale(value) as number) : value,
+    ...(newLow === undefined ? {} : { low: newLow }),
+    ...(newHigh === undefined ? {} : { high: newHigh }),
+  }
+}
+
+function applied(value: number, change: { times: number } | { atLeast: number }): number {
+  return 'times' in change ? value * change.times : Math.max(value, change.atLeast)
+}
+
+function within(key: FactKey, value: number): number {
+  const entry = fact(key)
+  return isQuantity(entry) ? Math.min(entry.high, Math.max(entry.low, value)) : value
+}

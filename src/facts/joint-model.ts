@@ -1,0 +1,239 @@
+import { type Build, choiceOf, has, siOf, threadOf } from '../build/build.ts'
+import { type CapFastener, capJointStiffness } from '../mechanics/cap-joint-stiffness.ts'
+import { capStrength } from '../mechanics/cap-strength.ts'
+import { crossBoltCapacity } from '../mechanics/cross-bolts.ts'
+import { type FastenerGrade, fastenerStrength } from '../mechanics/fastener-grades.ts'
+import { LUBRICANTS, type Lubricant } from '../mechanics/lubricant-friction.ts'
+import { type MaterialId, materialOf } from '../mechanics/materials.ts'
+import { preloadForTorque, proofLoad, shareOfProof } from '../mechanics/preload.ts'
+import { threadLimits } from '../mechanics/thread-limits.ts'
+import { shearAreas, strippingLoad } from '../mechanics/thread-strip.ts'
+import { type ThreadForm, tensileStressArea } from '../mechanics/threads.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+
+/**
+ * A cap's joint boiled down to what does not change from sample to sample: every
+ * margin is then a line in pull, side push, preload, friction and strength.
+ */
+export interface JointModel {
+  /** Upright clamp of all fasteners at nominal preload, before settling, N. */
+  readonly clamp: number
+  /** Clamp lost for each m of settling, N/m. */
+  readonly lossPerEmbedding: number
+  /** Share of the pull that the fasteners feel. */
+  readonly loadFactor: number
+  /** Share of pull and side push that the cap's own joint sees; less than 1 with a girdle. */
+  readonly loadLeft: number
+  /** Size of one register wall, m, and the pressure it bears, Pa. */
+  readonly registerHeight: number
+  readonly registerLength: number
+  readonly registerPressure: number
+  /** N */
+  readonly crossCapacity: number
+  /** Goodman margin × pull, N: the pull at which the crown's endurance is used up. */
+  readonly endurablePull: number
+  /** d ln(endurablePull) for each d ln of a cap size, by fact key. */
+  readonly strengthExponents: ReadonlyMap<string, number>
+  /** Per kind of fastener. */
+  readonly groups: readonly JointGroup[]
+  /** Inner fastener: nominal preload, N, and torque, N m. */
+  readonly preload: number
+  readonly torque: number
+  readonly shareOfProof: number
+  readonly nutFactor: number
+}
+
+export interface JointGroup {
+  readonly preload: number
+  readonly proofLoad: number
+  readonly strippingLoad: number
+  /** Load along one fastener for each N of pull. */
+  readonly loadPerPull: number
+}
+
+/** Sizes of the cap by which its strength varies. */
+export const STRENGTH_FACTS = [
+  'capBoltSpan',
+  'capHeight',
+  'capWidth',
+  'mainJournalDiameter',
+] as const
+
+/**
+ * The joint of one main cap of a build.
+ *
+ * @throws {DomainError} if a size is outside the range of the mechanics
+ */
+export function jointModel(build: Build, rulebook: Rulebook): JointModel {
+  const { joint, fastenings } = rulebook
+  const fastening = fastenings[choiceOf(build, 'capFastening')] as Rulebook['fastenings'][string]
+  const cap = materialOf(joint.capMaterial[choiceOf(build, 'capMaterial')] as MaterialId)
+  const block = materialOf(joint.blockMaterial[choiceOf(build, 'blockMaterial')] as MaterialId)
+  const inner = fastener(build, rulebook, 1, 0, fastening.inner)
+  const outer = fastener(
+    build,
+    rulebook,
+    fastening.outerSize,
+    (fastening.outerLean * Math.PI) / 180,
+    fastening.outer,
+  )
+  const used = fastening.outer > 0 ? [inner, outer] : [inner]
+  const stiffness = capJointStiffness({
+    fasteners: used.map(({ spec }) => spec),
+    capModulus: cap.modulus,
+    blockModulus: block.modulus,
+  })
+  const loadLeft = 1 - (fastening.girdle ? joint.girdle.stiffnessShare : 0)
+  const pressure = Math.min(
+    wallPressure(rulebook, choiceOf(build, 'capMaterial'), cap.compressive),
+    wallPressure(rulebook, choiceOf(build, 'blockMaterial'), block.compressive),
+  )
+  const endurablePull = endurable(build, rulebook, cap, {})
+  return {
+    clamp: used.reduce(
+      (sum, { spec }, index) => sum + spec.preload * (stiffness.groups[index]?.uprightShare ?? 0),
+      0,
+    ),
+    lossPerEmbedding: stiffness.lossPerEmbedding,
+    loadFactor: stiffness.loadFactor,
+    loadLeft,
+    registerHeight: siOf(build, 'registerHeight'),
+    registerLength: siOf(build, 'capWidth'),
+    registerPressure: pressure,
+    crossCapacity: crossCapacity(build, rulebook, fastening.crossBolts),
+    endurablePull,
+    strengthExponents: strengthExponents(build, rulebook, cap, endurablePull),
+    groups: used.map(({ spec, strength, strip }, index) => ({
+      preload: spec.preload,
+      proofLoad: strength,
+      strippingLoad: strip,
+      loadPerPull: (stiffness.groups[index]?.loadPerPull ?? 0) * loadLeft,
+    })),
+    preload: inner.spec.preload,
+    torque: siOf(build, 'fastenerTorque'),
+    shareOfProof: inner.share,
+    nutFactor: nutFactorOf(build),
+  }
+}
+
+function wallPressure({ joint }: Rulebook, material: string, compressive: number): number {
+  const share = joint.registerPressureShare
+  return compressive * (material === 'gray-iron' ? share['gray-iron'] : share.other)
+}
+
+function nutFactorOf(build: Build): number {
+  return LUBRICANTS[choiceOf(build, 'fastenerLubricant') as Lubricant].nutFactor.likely
+}
+
+interface Fastener {
+  spec: CapFastener
+  strength: number
+  strip: number
+  share: number
+}
+
+/** One kind of fastener: the inner ones as given, outer ones smaller, to the same share of proof. */
+function fastener(
+  build: Build,
+  { joint }: Rulebook,
+  size: number,
+  lean: number,
+  count: number,
+): Fastener {
+  const thread = threadOf(build)
+  const form: ThreadForm = thread.series === 'unified' ? 'un' : 'iso'
+  const [diameter, pitch] = [thread.diameter * size, thread.pitch * size]
+  const grade = fastenerStrength(choiceOf(build, 'fastenerGrade') as FastenerGrade, diameter)
+  const area = tensileStressArea(diameter, pitch, form)
+  const innerArea = tensileStressArea(thread.diameter, thread.pitch, form)
+  const innerPreload = preloadForTorque(
+    siOf(build, 'fastenerTorque'),
+    thread.diameter,
+    nutFactorOf(build),
+  )
+  const material = choiceOf(build, 'blockMaterial') as 'gray-iron' | 'compacted-iron' | 'aluminium'
+  const engagement = joint.engagementOverDiameter[material] * diameter
+  const block = materialOf(joint.blockMaterial[material] as MaterialId)
+  const strip = strippingLoad({
+    areas: shearAreas(pitch, threadLimits(diameter, pitch, form)),
+    engagement,
+    screwShear: SHEAR_OVER_TENSILE * grade.ultimate,
+    holeShear: block.shear,
+  })
+  return {
+    spec: {
+      count: Math.max(1, count),
+      lean,
+      nominalDiameter: diameter,
+      pitch,
+      preload: (innerPreload * area) / innerArea,
+      modulus: FASTENER_MODULUS,
+      grip: joint.gripOverCapHeight.value * siOf(build, 'capHeight'),
+      engagement,
+      headDiameter: joint.headOverDiameter.value * diameter,
+      kind: choiceOf(build, 'fastenerKind') as 'bolt' | 'stud',
+      form,
+    },
+    strength: proofLoad(area, grade.proof),
+    strip: strip.load,
+    share: shareOfProof(innerPreload, innerArea, grade.proof),
+  }
+}
+
+/** Shear over tensile strength of steel: distortion energy, 1/√3 (Shigley, 9th ed., section 5–5). */
+const SHEAR_OVER_TENSILE = 0.577
+/** E of steel, Pa: Shigley, Table A–5. */
+const FASTENER_MODULUS = 207e9
+
+function crossCapacity(build: Build, { joint }: Rulebook, count: number): number {
+  if (count === 0) return 0
+  const { diameter, pitch, series } = threadOf(build)
+  const size = joint.crossBolt.sizeOverInner
+  const area = tensileStressArea(diameter * size, pitch * size, series === 'unified' ? 'un' : 'iso')
+  const { proof } = fastenerStrength(joint.crossBoltGrade as FastenerGrade, diameter * size)
+  return crossBoltCapacity({ count, preload: joint.crossBolt.proofShare * proofLoad(area, proof) })
+}
+
+/** Any pull within the range; the crown's stress is a line through nought, so it cancels. */
+const REFERENCE_PULL = 1e4
+
+function endurable(
+  build: Build,
+  { joint, fastenings }: Rulebook,
+  material: ReturnType<typeof materialOf>,
+  scale: Partial<Record<string, number>>,
+): number {
+  const size = (key: (typeof STRENGTH_FACTS)[number]): number =>
+    siOf(build, key) * (scale[key] ?? 1)
+  const boreRadius = size('mainJournalDiameter') / 2 + joint.shellThickness.value
+  // A crown thinner than this is a slip in the sizes; the contradiction rules say so.
+  const height = Math.max(0.25 * boreRadius, size('capHeight') - boreRadius)
+  const span = Math.max(size('capBoltSpan'), 2.05 * boreRadius)
+  const { goodmanMargin } = capStrength({
+    boreRadius,
+    height,
+    span,
+    width: size('capWidth'),
+    pull: REFERENCE_PULL,
+    material,
+    endFixity: fastenings[choiceOf(build, 'capFastening')]?.footFixity,
+  })
+  return goodmanMargin * REFERENCE_PULL
+}
+
+const STEP = 1.03
+
+function strengthExponents(
+  build: Build,
+  rulebook: Rulebook,
+  material: ReturnType<typeof materialOf>,
+  nominal: number,
+): Map<string, number> {
+  const found = new Map<string, number>()
+  for (const key of STRENGTH_FACTS) {
+    if (build.facts[key].state !== 'assumed' || !has(build, key)) continue
+    const changed = endurable(build, rulebook, material, { [key]: STEP })
+    found.set(key, Math.log(changed / nominal) / Math.log(STEP))
+  }
+  return found
+}

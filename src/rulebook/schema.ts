@@ -1,0 +1,361 @@
+import { z } from 'zod'
+import { ROUTE_IDS, routeId } from '../../shared/assessment.ts'
+
+/** Operators of json-rules-engine that a rule may use; any other would load silently and never be true. */
+export const OPERATORS = [
+  'equal',
+  'notEqual',
+  'in',
+  'notIn',
+  'lessThan',
+  'lessThanInclusive',
+  'greaterThan',
+  'greaterThanInclusive',
+] as const
+export type Operator = (typeof OPERATORS)[number]
+
+const scalar = z.union([z.string().min(1), z.number(), z.boolean()])
+const value = z.union([
+  scalar,
+  z.array(z.union([z.string().min(1), z.number()])).min(1),
+  /** Compare with another fact in place of a constant. */
+  z.strictObject({ fact: z.string().min(1) }),
+])
+
+export interface Leaf {
+  readonly fact: string
+  readonly operator: Operator
+  readonly value:
+    | string
+    | number
+    | boolean
+    | readonly (string | number)[]
+    | { readonly fact: string }
+}
+export type Condition =
+  | Leaf
+  | { readonly all: readonly Condition[] }
+  | { readonly any: readonly Condition[] }
+  | { readonly not: Condition }
+
+const leaf = z.strictObject({ fact: z.string().min(1), operator: z.enum(OPERATORS), value })
+
+// strictObject refuses `path`, `params`, `priority` and a root with two operators; min(1) refuses
+// `all: []` and `any: []`, which json-rules-engine takes for true.
+const condition: z.ZodType<Condition> = z.lazy(() =>
+  z.union([
+    leaf as z.ZodType<Leaf>,
+    z.strictObject({ all: z.array(condition).min(1) }),
+    z.strictObject({ any: z.array(condition).min(1) }),
+    z.strictObject({ not: condition }),
+  ]),
+)
+
+const rootCondition = z.union([
+  z.strictObject({ all: z.array(condition).min(1) }),
+  z.strictObject({ any: z.array(condition).min(1) }),
+])
+
+const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'write it in kebab-case')
+const sentence = z.string().min(10)
+
+export const ruleSource = z
+  .strictObject({
+    kind: z.enum(['published', 'practice', 'memory']),
+    cite: z.string().min(5).optional(),
+  })
+  .refine((source) => source.kind !== 'published' || source.cite, 'a published source needs a cite')
+export type RuleSource = z.infer<typeof ruleSource>
+
+const buildEffect = z.discriminatedUnion('effect', [
+  z.strictObject({ effect: z.literal('caution') }),
+  z.strictObject({ effect: z.literal('at-least'), route: routeId }),
+  z.strictObject({
+    effect: z.literal('contradiction'),
+    between: z.array(z.string()).min(2),
+    likelierSlip: z.string().nullable(),
+    call: z.enum(['withhold', 'hedge']),
+  }),
+])
+const routeEffect = z.strictObject({
+  effect: z.enum(['impossible', 'does-not-hold', 'for', 'against']),
+})
+const choiceEffect = z.strictObject({
+  effect: z.enum(['step-up', 'say', 'cannot-afford']),
+})
+const followOnEffect = z.strictObject({ effect: z.literal('must-do'), id })
+
+const common = {
+  id,
+  title: sentence,
+  conditions: rootCondition,
+  because: sentence,
+  instead: sentence.optional(),
+  except: sentence.optional(),
+  source: ruleSource,
+  severity: z.enum(['note', 'caution', 'danger']).default('note'),
+}
+
+/**
+ * A rule: json-rules-engine conditions over flat facts, and our own text around
+ * them. `scope` says which facts it sees and how often it runs: `build` once,
+ * `route` once for each route, `choice` for the route that would be called,
+ * `follow-on` for the one that is.
+ */
+export const ruleSchema = z.discriminatedUnion('scope', [
+  z.strictObject({ ...common, scope: z.literal('build'), outcome: buildEffect }),
+  z.strictObject({ ...common, scope: z.literal('route'), outcome: routeEffect }),
+  z.strictObject({ ...common, scope: z.literal('choice'), outcome: choiceEffect }),
+  z.strictObject({ ...common, scope: z.literal('follow-on'), outcome: followOnEffect }),
+])
+export type Rule = z.infer<typeof ruleSchema>
+export type Scope = Rule['scope']
+
+const spread = z
+  .strictObject({ low: z.number(), likely: z.number(), high: z.number() })
+  .refine(({ low, likely, high }) => low <= likely && likely <= high, 'low ≤ likely ≤ high')
+
+const change = z.union([
+  z.string(),
+  z.strictObject({ times: z.number().positive() }),
+  z.strictObject({ atLeast: z.number() }),
+])
+
+const routeItem = z.union([
+  id,
+  z.strictObject({
+    item: id,
+    when: z.strictObject({ fact: z.string(), in: z.array(z.string()).min(1) }),
+  }),
+])
+export type RouteItem = z.infer<typeof routeItem>
+
+export const routeSchema = z.strictObject({
+  id: routeId,
+  title: sentence,
+  /** Rank of how much it changes; ties in cost go to the lower. */
+  strength: z.int().min(0),
+  /** The call in one sentence, live numbers in {{places}}. */
+  call: sentence,
+  /** What it changes in the build, by fact key. */
+  changes: z.record(z.string(), change),
+  /** Items of the route, by id in cost.json; some only when a fact has one of some values. */
+  parts: z.array(routeItem),
+  work: z.array(routeItem),
+})
+export type Route = z.infer<typeof routeSchema>
+
+export const routesSchema = z
+  .array(routeSchema)
+  .refine(
+    (routes) => ROUTE_IDS.every((wanted) => routes.filter(({ id }) => id === wanted).length === 1),
+    `each of ${ROUTE_IDS.join(', ')} once`,
+  )
+
+const given = z.strictObject({
+  value: z.union([z.number(), z.string()]),
+  low: z.number().optional(),
+  high: z.number().optional(),
+})
+const basis = z.union([
+  given,
+  /** A share of another fact, in the usual units of both. */
+  z.strictObject({
+    of: z.string(),
+    times: z.number().positive(),
+    low: z.number().positive(),
+    high: z.number().positive(),
+    atMost: z.number().optional(),
+  }),
+  /** A value by steps of another fact; the last step has no `below`. */
+  z.strictObject({
+    of: z.string(),
+    steps: z
+      .array(
+        z.strictObject({ below: z.number().optional(), value: z.union([z.number(), z.string()]) }),
+      )
+      .min(2)
+      .refine((steps) => steps.at(-1)?.below === undefined, 'the last step has no `below`'),
+  }),
+  /** A formula of the mechanics, by name; `spread` is the share either way. */
+  z.strictObject({
+    formula: z.enum(['reciprocating-mass', 'big-end-mass', 'torque-at-proof-share']),
+    at: z.number().optional(),
+    spread: z.number().min(0).max(0.9),
+  }),
+])
+export type Basis = z.infer<typeof basis>
+
+/** What stands in for a fact that nobody gave. */
+export const assumptionSchema = z.strictObject({
+  take: z.union([
+    basis,
+    z.strictObject({ by: z.string(), cases: z.record(z.string(), basis), otherwise: basis }),
+  ]),
+  /** Values that are plausible, for choices; all of them when left out. */
+  couldBe: z.array(z.string()).optional(),
+  because: sentence,
+  source: ruleSource,
+})
+export type AssumptionRule = z.infer<typeof assumptionSchema>
+
+/** When a fact counts at all, and what the mechanics take when it does not. */
+export const relevanceSchema = z.strictObject({
+  when: z.array(z.strictObject({ fact: z.string(), in: z.array(z.string()).min(1) })).min(1),
+  otherwise: z.union([z.number(), z.string()]),
+})
+export type Relevance = z.infer<typeof relevanceSchema>
+
+/** A figure of the model that scatters and that nobody can say exactly. */
+export const scatterSchema = z.strictObject({
+  id: z.string(),
+  label: sentence,
+  unit: z.string(),
+  take: z.union([spread, z.strictObject({ by: z.string(), cases: z.record(z.string(), spread) })]),
+  source: ruleSource,
+})
+export type ScatterRule = z.infer<typeof scatterSchema>
+
+export const costItemSchema = z.strictObject({
+  id,
+  label: z.string().min(3),
+  kind: z.enum(['part', 'work']),
+  price: spread,
+  /** The fact by which a person gives their own price. */
+  fact: z.string().optional(),
+  source: ruleSource,
+})
+export const costSchema = z.strictObject({
+  currency: z.string().regex(/^[A-Z]{3}$/),
+  date: z.string().regex(/^\d{4}-\d{2}$/),
+  items: z.array(costItemSchema),
+  /** Rough worth of one unit of `currency` in others, to set an assumed price beside a person's own money. */
+  rates: z.record(z.string().regex(/^[A-Z]{3}$/), z.number().positive()),
+  ratesSource: ruleSource,
+})
+export type CostTable = z.infer<typeof costSchema>
+
+/** At which speeds and cases the loads are worked out. */
+export const loadCasesSchema = z.strictObject({
+  /** Lowest full-load speed while the torque peak is not known, rpm. */
+  fullLoadFrom: z.number().positive(),
+  fullLoadSpeeds: z.int().min(3).max(12),
+  /** Closed-throttle overspeed over the highest speed. */
+  overspeed: z.number().min(1).max(1.3),
+  samples: z.int().min(32).max(1024),
+  seed: z.int(),
+  because: sentence,
+  source: ruleSource,
+})
+export type LoadCases = z.infer<typeof loadCasesSchema>
+
+/** How a kind of cap fastening is built. */
+export const fasteningSchema = z.strictObject({
+  inner: z.int().min(2),
+  outer: z.int().min(0),
+  /** Lean of the outer fasteners from the vertical, degrees. */
+  outerLean: z.number().min(0).max(45),
+  /** Diameter of the outer fasteners over that of the inner ones. */
+  outerSize: z.number().positive(),
+  crossBolts: z.int().min(0),
+  girdle: z.boolean(),
+  /** How far the feet of the cap count as built in: 0 free, 1 built in. */
+  footFixity: z.number().min(0).max(1),
+  source: ruleSource,
+})
+export type Fastening = z.infer<typeof fasteningSchema>
+
+/** What counts as holding: least margins, and in how many of 100 sampled cases by use. */
+export const holdingSchema = z.strictObject({
+  margins: z.strictObject({
+    hold: z.number(),
+    grip: z.number(),
+    separation: z.number(),
+    capFatigue: z.number(),
+    fastenerProof: z.number(),
+    threadStrip: z.number(),
+  }),
+  needed: z.record(z.string(), z.number().min(0).max(100)),
+  /** Hardest last. */
+  hardness: z.array(z.string()),
+  because: sentence,
+  source: ruleSource,
+})
+export type Holding = z.infer<typeof holdingSchema>
+
+export const questionSchema = z.strictObject({
+  fact: z.string(),
+  ask: sentence,
+  why: sentence,
+  /** Asked before any call is shown. */
+  essential: z.boolean().default(false),
+})
+export type Question = z.infer<typeof questionSchema>
+
+export const presetSchema = z.strictObject({
+  id,
+  title: z.string().min(3),
+  summary: sentence,
+  answers: z.record(z.string(), z.unknown()),
+})
+export type Preset = z.infer<typeof presetSchema>
+
+export const changeSchema = z.strictObject({
+  version: z.string().regex(/^\d+\.\d+\.\d+$/),
+  date: z.string().regex(/^\d{4}-\d{2}-\d{2}$/),
+  area: z.string().min(3),
+  effect: sentence,
+})
+export type Change = z.infer<typeof changeSchema>
+
+/** A computed fact that rules may use. */
+export const computedFactSchema = z.strictObject({
+  label: z.string().min(3),
+  unit: z.string(),
+  decimals: z.int().min(0).max(6),
+  scope: z.enum(['build', 'route', 'choice', 'follow-on']),
+  kind: z.enum(['number', 'choice', 'flag']).default('number'),
+})
+export type ComputedFact = z.infer<typeof computedFactSchema>
+
+/** Follow-on work: what a `must-do` id means. */
+export const followOnSchema = z.strictObject({
+  title: sentence,
+  text: sentence,
+  source: ruleSource,
+  /** Place in the order of work; lower first. Absent: not a step. */
+  step: z.number().optional(),
+  at: z.enum(['home', 'shop']).optional(),
+})
+export type FollowOn = z.infer<typeof followOnSchema>
+
+const constant = z.strictObject({
+  value: z.number().positive(),
+  because: sentence,
+  source: ruleSource,
+})
+const why = { because: sentence, source: ruleSource }
+
+/** What the joint's model takes for sizes that no builder is asked for. */
+export const jointSchema = z.strictObject({
+  gripOverCapHeight: constant,
+  headOverDiameter: constant,
+  /** m */
+  shellThickness: constant,
+  engagementOverDiameter: z.strictObject({
+    'gray-iron': z.number(),
+    'compacted-iron': z.number(),
+    aluminium: z.number(),
+    ...why,
+  }),
+  /** Of compressive strength: crushing for gray iron, yield for others. */
+  registerPressureShare: z.strictObject({ 'gray-iron': z.number(), other: z.number(), ...why }),
+  girdle: z.strictObject({ stiffnessShare: z.number().min(0).max(0.6), ...why }),
+  crossBolt: z.strictObject({ sizeOverInner: z.number(), proofShare: z.number(), ...why }),
+  crossBoltGrade: z.string(),
+  intercoolerEffectiveness: z.strictObject({ none: z.number(), intercooler: z.number(), ...why }),
+  /** Choice → material of the mechanics. */
+  capMaterial: z.record(z.string(), z.string()),
+  blockMaterial: z.record(z.string(), z.string()),
+})
+export type JointConstants = z.infer<typeof jointSchema>
