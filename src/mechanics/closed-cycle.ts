@@ -65,6 +65,9 @@ export function closedCycle(input: ClosedCycleInput): ClosedCycle {
   }
 }
 
+/** A fall of more than this share from one step to the next is a corner. */
+const CORNER = 0.02
+
 /** The top of the parabola through the highest step and its neighbours. */
 function refinePeak(values: Float64Array, index: number): { value: number; index: number } {
   const here = values[index]!
@@ -72,7 +75,8 @@ function refinePeak(values: Float64Array, index: number): { value: number; index
   const left = values[index - 1]!
   const right = values[index + 1]!
   const bend = left - 2 * here + right
-  if (!(bend < 0)) return { value: here, index }
+  // A burn shorter than a few steps ends in a corner, which no parabola fits.
+  if (!(bend < 0) || here - Math.min(left, right) > CORNER * here) return { value: here, index }
   const shift = (0.5 * (left - right)) / bend
   return { value: here - 0.25 * (left - right) * shift, index: index + shift }
 }
