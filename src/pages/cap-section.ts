@@ -10,8 +10,8 @@ export interface Place {
   y: number
 }
 
-/** Outer fasteners of a splayed cap lean this far from upright; 10° to 17° is common practice. */
-const SPLAY = 14
+/** Outer fasteners of a splayed cap lean this far from upright; common practice. */
+const SPLAY = 17
 const GIRDLE_PLATE = 9
 const BLOCK_ABOVE_BORE = 26
 
@@ -35,7 +35,7 @@ export function outlines(shape: CapShape): Outlines {
   const { span, capHeight: height, fastenerDiameter: d, pattern, boreRadius } = shape
   const half = span / 2
   const splayed = pattern === 'four-bolt-splayed'
-  const outer = pattern === 'four-bolt' ? half + 2.4 * d : half
+  const outer = pattern === 'two-bolt' ? half : half + 2.4 * d
   const capHalf = splayed ? half + 3.4 * d : outer + 1.45 * d
   const plain = shape.girdle || shape.capMaterial === 'steel'
   const seatY = plain ? height : Math.max(0.74 * height, 0.62 * boreRadius + 8)
@@ -44,9 +44,9 @@ export function outlines(shape: CapShape): Outlines {
   const ear = { x: half + 2.25 * d, y: 0.62 * height, lean: SPLAY }
   const outers = splayed
     ? [{ x: -ear.x, y: ear.y, lean: -SPLAY }, ear]
-    : pattern === 'four-bolt'
-      ? [-outer, outer].map((x) => ({ x, y: seatY + plate, lean: 0 }))
-      : []
+    : pattern === 'two-bolt'
+      ? []
+      : [-outer, outer].map((x) => ({ x, y: seatY + plate, lean: 0 }))
   const skirt = isDeep(shape) ? (pattern === 'cross-bolted' ? 15 : 20) : 16
   return {
     capHalf,

@@ -74,7 +74,7 @@ function patternOf(present: string, route: RouteId | null): FastenerPattern {
 
 /** Fasteners that stand in the cap, cross bolts left out. */
 export function uprightFasteners(shape: CapShape): number {
-  return shape.pattern === 'four-bolt' || shape.pattern === 'four-bolt-splayed' ? 4 : 2
+  return shape.pattern === 'two-bolt' ? 2 : 4
 }
 
 function millimetres(build: Build, key: string, otherwise: number): number {

@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale'
 import type { MarginId, RouteReport, Spread } from '../../shared/assessment.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
+import { SHORT_TITLES } from './route-names.ts'
 import { box, circle, line, outline, PICTURE_WIDTH, path, svg, words } from './svg.ts'
 
 /** Each margin in words: its name, and what happens below 1. */
@@ -88,15 +89,4 @@ ${
 }
 ${spread.likely > END ? '' : short ? box(x(spread.likely) - 2, y - 8, 4, 16, 'force-fill') : circle(x(spread.likely), y, 4, 'likely-mark')}
 ${words(PICTURE_WIDTH, y + 4, marginText(spread.likely), `end small${short ? ' force strong' : ''}`)}`
-}
-
-/** Route names that fit beside a bar on a phone. */
-export const SHORT_TITLES: Readonly<Record<RouteReport['id'], string>> = {
-  'keep-caps-and-bolts': 'Caps and bolts',
-  'keep-caps-add-studs': 'Caps and studs',
-  'steel-caps': 'Steel caps',
-  girdle: 'Girdle',
-  'four-bolt-conversion': 'Four bolts',
-  'stronger-block': 'Stronger block',
-  'lower-the-target': 'Lower target',
 }

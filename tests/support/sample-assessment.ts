@@ -9,6 +9,73 @@ import {
   type Spread,
   type WorstLoad,
 } from '../../shared/assessment.ts'
+import type { Reach } from '../../src/pages/reach-map.ts'
+import type { WorkStep } from '../../src/pages/work-order.ts'
+
+/** A reach map that fits {@link sampleAssessment}. */
+export function sampleReach(): Reach {
+  const speeds = [4500, 5000, 5500, 6000, 6500, 7000, 7500]
+  const at = (start: number, slope: number) =>
+    speeds.map((rpm, index) => ({ rpm, boost: Math.max(0, start - slope * index) }))
+  return {
+    boundaries: [
+      { route: 'keep-caps-and-bolts', boundary: at(7, 1) },
+      { route: 'keep-caps-add-studs', boundary: at(11, 0.9) },
+      { route: 'steel-caps', boundary: at(22, 1.1) },
+      { route: 'girdle', boundary: at(12, 0.9) },
+      { route: 'four-bolt-conversion', boundary: at(28, 0.8) },
+      { route: 'stronger-block', boundary: at(29, 0.7) },
+    ],
+    here: { rpm: 6500, boost: 14 },
+  }
+}
+
+/** The order of work of {@link sampleAssessment}. */
+export const SAMPLE_STEPS: readonly WorkStep[] = [
+  {
+    id: 'strip-down',
+    title: 'Strip the block',
+    at: 'home',
+    note: 'Bare, every plug out. Stamp each cap with its number and an arrow to the front.',
+  },
+  {
+    id: 'send-block',
+    title: 'Crate block, caps and fasteners',
+    at: 'home',
+    note: 'The bores are cut under the clamp of the fasteners that will stay.',
+  },
+  {
+    id: 'fit-caps',
+    title: 'Fit the new caps',
+    at: 'shop',
+    note: 'Each cap to its register, parting faces flush, studs at final torque.',
+  },
+  {
+    id: 'line-bore',
+    title: 'Line bore',
+    at: 'shop',
+    note: 'One bar, one straight row of holes, a few thousandths small.',
+  },
+  {
+    id: 'line-hone',
+    title: 'Line hone',
+    at: 'shop',
+    note: 'To the finished housing size, round and smooth.',
+  },
+  { id: 'clean', title: 'Wash everything', at: 'home', note: 'Chips hide behind gallery plugs.' },
+  {
+    id: 'measure-clearance',
+    title: 'Measure the running clearance',
+    at: 'home',
+    note: 'Shells in, fasteners at final torque, three directions.',
+  },
+  {
+    id: 'torque',
+    title: 'Assemble',
+    at: 'home',
+    note: 'Caps by number, arrow to the front, torque in three steps.',
+  },
+]
 
 /**
  * An invented but plausible case for tests of pages: a turbocharged V8 whose cast caps are at
@@ -171,7 +238,7 @@ function throwLoad(angle: number, first: number, second: number): { x: number; y
     const gas = pressureAt(own) * 0.823 - 0.8
     const radians = (own * Math.PI) / 180
     const inertia = 14.5 * (Math.cos(radians) + 0.3 * Math.cos(2 * radians))
-    const down = (gas - inertia) / 2
+    const down = (gas - inertia) * 0.8
     const lean = 0.15 * down * Math.sin(radians)
     x += bank * down * Math.SQRT1_2 + lean
     y -= down * Math.SQRT1_2

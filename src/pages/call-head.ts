@@ -1,0 +1,86 @@
+import type { Assessment } from '../../shared/assessment.ts'
+import { fact, isFactKey } from '../../shared/fact-keys.ts'
+import { printMoney, printNumber } from '../../shared/print.ts'
+import { each, type Html, html, NOTHING } from './html.ts'
+import { pageHref } from './page-href.ts'
+import { printIn } from './person-units.ts'
+import { type CaseView, sentence, sourceText } from './reasons.ts'
+
+const BADGES = { settled: 'Settled', likely: 'Likely', withheld: 'Withheld' } as const
+
+/** The call in one sentence, and how sure it is. */
+export function callHead({ call, next }: Assessment, view: CaseView): Html {
+  return html`<header class="page-head call-head"><span class="kicker">The call</span>
+<h1>${call.sentence}</h1>
+<p class="how-sure"><span class="badge is-${call.confidence}">${BADGES[call.confidence]}</span> ${meaning()}</p></header>`
+
+  function meaning(): Html {
+    if (call.confidence === 'withheld') {
+      return html`Two answers cannot both be true. Mend one and the call appears.`
+    }
+    if (call.confidence === 'settled') return html`No open answer can change it.`
+    const open = call.settledBy ?? next?.fact ?? null
+    if (open === null) return html`An open answer could still change it.`
+    return html`One open answer could still change it: <a href="${askHref(open, view)}">${factName(open)}</a>.`
+  }
+}
+
+/** What keeps a call from being made, each with the answers that contradict each other. */
+export function contradictions({ contradictions: found }: Assessment, view: CaseView): Html {
+  if (found.length === 0) return NOTHING
+  return html`<section aria-labelledby="contradictions"><h2 id="contradictions">What cannot be true together</h2>
+${each(
+  found,
+  (
+    one,
+  ) => html`<div class="notice danger"><h3><span class="badge danger">${one.effect === 'withhold' ? 'Stops the call' : 'Makes it unsure'}</span> ${one.title}</h3>
+<p>${sentence(one.text)}</p>
+<p class="actions">${each(one.between, (key) => html`<a class="button" href="${askHref(key, view)}">Change: ${factName(key)}${key === one.likelierSlip ? ' (the likelier slip)' : ''}</a> `)}</p>
+<p class="hint">${sourceText(one.source)}</p></div>`,
+)}</section>`
+}
+
+/** What one does with a call. */
+export function callActions({ link, units }: CaseView, forumHref: string | undefined): Html {
+  const own = pageHref('/call', link, units)
+  return html`<nav class="actions" aria-label="With this call">
+<a class="button primary" href="${pageHref('/sheet', link, units)}">Sheet for the machine shop</a>
+<a class="button" href="${pageHref('/', link, units)}">Change the answers</a>
+<a class="button" href="${own}" data-copy-link>Link to this call</a>
+${forumHref === undefined ? NOTHING : html`<a class="button" href="${forumHref}">Text for a forum</a>`}
+<span class="hint" role="status" data-copy-said></span></nav>`
+}
+
+/** The figures that a builder asks for first. */
+export function keyFigures({ loads, routes, call, cost }: Assessment, view: CaseView): Html {
+  const called = routes.find(({ id }) => id === call.route)
+  const show = (value: number, unit: string): string => printIn(value, unit, view.units)
+  const { worstPull, worstSide, peakPressure, power } = loads
+  const cells: [string, string, string][] = [
+    [
+      'Worst pull on a cap',
+      show(worstPull.pull, 'kN'),
+      `main ${worstPull.main}, ${worstPull.rpm} rpm`,
+    ],
+    ['Worst side push', show(worstSide.side, 'kN'), `main ${worstSide.main}, ${worstSide.rpm} rpm`],
+    ['Peak pressure', show(peakPressure.value, 'bar'), `${peakPressure.rpm} rpm, absolute`],
+    ['Power', show(power.value, 'kW'), `at ${power.rpm} rpm`],
+  ]
+  if (called) {
+    cells.push(['Holds in', `${called.holdsIn} of 100`, `cases; ${called.neededHoldsIn} needed`])
+    cells.push(['Likely cost', printMoney(cost.likely, cost.currency), moneyRange()])
+  }
+  return html`<dl class="key-figures">${each(cells, ([name, value, note]) => html`<div><dt class="tag">${name}</dt><dd><span class="value">${value}</span> <span class="soft">${note}</span></dd></div>`)}</dl>`
+
+  function moneyRange(): string {
+    return `${printNumber(Math.round(cost.low), 0)} to ${printNumber(Math.round(cost.high), 0)}`
+  }
+}
+
+export function askHref(key: string, { link, units }: CaseView): string {
+  return pageHref('/', link, units, { ask: key })
+}
+
+export function factName(key: string): string {
+  return isFactKey(key) ? fact(key).label : key
+}

@@ -1,0 +1,105 @@
+import type { Assessment, BuildEntry, LoadReport } from '../../shared/assessment.ts'
+import { askHref, factName } from './call-head.ts'
+import { dataTable } from './figure.ts'
+import { each, type Html, html, NOTHING } from './html.ts'
+import { printIn, type Units } from './person-units.ts'
+import { type CaseView, sentence, sourceText } from './reasons.ts'
+
+/** What would turn the call: the nearest value of each fact that does. */
+export function turningPoints({ turningPoints: points }: Assessment, view: CaseView): Html {
+  if (points.length === 0) return NOTHING
+  return html`<section aria-labelledby="turning"><h2 id="turning">What would change the call</h2>
+<ul class="turning">${each(points, (point) => html`<li><p>${sentence(point.text)}</p><p class="hint">${point.label}: now ${point.now}; turns ${point.direction === 'is' ? 'at' : point.direction} ${point.at}. <a href="${askHref(point.fact, view)}">Change it<span class="unseen">: ${point.label}</span></a></p></li>`)}</ul></section>`
+}
+
+/** What stands in for answers not given, each with its reason and a way to answer it. */
+export function assumptions({ assumptions: list }: Assessment, view: CaseView): Html {
+  if (list.length === 0) return NOTHING
+  const open = list.filter(({ calls }) => calls.length > 1)
+  const closed = list.filter(({ calls }) => calls.length <= 1)
+  return html`<section aria-labelledby="assumed"><h2 id="assumed">What was assumed</h2>
+${open.length === 0 ? NOTHING : html`<h3>Could still change the call</h3>${assumptionList(open, view)}`}
+${closed.length === 0 ? NOTHING : html`${open.length === 0 ? NOTHING : html`<h3>Cannot change it by itself</h3>`}${assumptionList(closed, view)}`}</section>`
+}
+
+function assumptionList(list: Assessment['assumptions'], view: CaseView): Html {
+  return html`<dl class="assumed">${each(
+    list,
+    (
+      one,
+    ) => html`<div class="assumption"><dt>${one.label} <span class="figure-text">${one.text}</span></dt>
+<dd>${sentence(one.because)} <span class="hint">${sourceText(one.source)}.</span> <a href="${askHref(one.fact, view)}">Change it<span class="unseen">: ${one.label}</span></a></dd></div>
+`,
+  )}</dl>`
+}
+
+/** The figures behind the call, one click deeper. */
+export function working(assessment: Assessment, { units }: CaseView): Html {
+  const { build, loads, routes, version } = assessment
+  return html`<section aria-labelledby="working"><h2 id="working">The working</h2>
+<details><summary>The build that was computed</summary>${dataTable({
+    caption: 'Every fact and how it came to be known',
+    head: ['Fact', 'Value', 'Known how'],
+    rows: Object.entries(build)
+      .filter(([, entry]) => entry.state !== 'not-needed')
+      .map(([key, entry]) => [factName(key), entry.text, known(entry)]),
+  })}</details>
+<details><summary>Loads over engine speed</summary>${dataTable(loadTable(loads, units))}</details>
+<details><summary>The joint of one cap, route by route</summary>${dataTable({
+    caption: 'Clamp and what it holds',
+    head: [
+      'Route',
+      'Preload, each',
+      'Clamp',
+      'Friction',
+      'Register',
+      'Cross bolts',
+      'Share of proof load',
+      'Load factor',
+      'Torque',
+    ],
+    rows: routes.map(({ title, joint }) => [
+      title,
+      ...[
+        joint.preload,
+        joint.clamp,
+        joint.friction,
+        joint.registerCapacity,
+        joint.crossCapacity,
+      ].map((force) => printIn(force, 'kN', units)),
+      `${Math.round(joint.shareOfProof * 100)}%`,
+      joint.loadFactor.toFixed(2),
+      printIn(joint.torque.value, joint.torque.unit, units),
+    ]),
+  })}</details>
+<p class="hint">An estimate by handbook methods, not a finite-element study. Oil film, crank bending and the block’s own flexing are outside it. Rulebook ${version}.</p></section>`
+}
+
+function known({ state, because }: BuildEntry): string {
+  const words = { said: 'You said', derived: 'Worked out', assumed: 'Assumed', 'not-needed': '' }
+  return because === undefined ? words[state] : `${words[state]}: ${because}`
+}
+
+function loadTable({ curve }: LoadReport, units: Units) {
+  return {
+    caption: 'Full load, one row for each speed',
+    head: [
+      'Speed',
+      'Torque',
+      'Power',
+      'Mean pressure',
+      'Peak pressure',
+      'Worst pull',
+      'Worst side push',
+    ],
+    rows: curve.map((row) => [
+      `${row.rpm} rpm`,
+      printIn(row.torque, 'N m', units),
+      printIn(row.power, 'kW', units),
+      printIn(row.bmep, 'bar', units),
+      printIn(row.peakPressure, 'bar', units),
+      printIn(row.worstPull, 'kN', units),
+      printIn(row.worstSide, 'kN', units),
+    ]),
+  }
+}

@@ -1,0 +1,112 @@
+import type { Assessment, CostItem, CostReport } from '../../shared/assessment.ts'
+import { printMoney, printNumber } from '../../shared/print.ts'
+import { boreAndHone } from './bore-and-hone.ts'
+import { each, type Html, html, NOTHING } from './html.ts'
+import { sentence, sourceText } from './reasons.ts'
+import { type WorkStep, workOrder } from './work-order.ts'
+
+/** What follows from the route: parts, the order of work, what must be done. */
+export function whatFollows(assessment: Assessment, steps: readonly WorkStep[]): Html {
+  const { call, routes, cost } = assessment
+  const called = routes.find(({ id }) => id === call.route)
+  if (!called) return NOTHING
+  const name = namesOf(assessment)
+  const parts = called.parts.map(name)
+  const bored = called.work.includes('line-bore')
+  const machined = bored || called.work.some((id) => id.includes('hone'))
+  const inSteps = new Set([...steps.map(({ id }) => id), ...call.followOn.map(({ id }) => id)])
+  const rest = call.mustDo.filter((id) => !inSteps.has(id))
+  return html`<section aria-labelledby="follows"><h2 id="follows">What follows from it</h2>
+${changes(called.changes)}
+${parts.length === 0 ? html`<p>No parts to buy.</p>` : html`<h3>Parts</h3><ul>${each(parts, (part) => html`<li>${part}</li>`)}</ul>`}
+${steps.length === 0 ? NOTHING : html`<h3>The order of work</h3>${workOrder(steps, ['the bare block', 'every main cap, marked', 'the fasteners that will stay'])}`}
+${machined ? html`<h3>${bored ? 'Why the bore comes before the hone' : 'Why the bores are honed'}</h3>${boreAndHone(bored)}` : NOTHING}
+${followOn(call.followOn, steps)}
+${rest.length === 0 ? NOTHING : html`<h3>Also</h3><ul>${each(rest, (id) => html`<li>${name(id)}</li>`)}</ul>`}
+${called.work.length > 0 || cost.items.length > 0 ? NOTHING : html`<p>No machine work is needed.</p>`}
+</section>`
+}
+
+function changes(list: Assessment['routes'][number]['changes']): Html {
+  if (list.length === 0) return NOTHING
+  return html`<h3>What changes in the engine</h3><dl class="pairs">${each(
+    list,
+    ({
+      label,
+      from,
+      to,
+    }) => html`<dt>${label}</dt><dd><span class="soft">${from}</span> → ${to}</dd>
+`,
+  )}</dl>`
+}
+
+/** What must be done and why; steps that the order of work already tells are left out. */
+function followOn(list: Assessment['call']['followOn'], steps: readonly WorkStep[]): Html {
+  const told = new Set(steps.map(({ id }) => id))
+  const rest = list.filter(({ id }) => !told.has(id))
+  if (rest.length === 0) return NOTHING
+  return html`<h3>What must be done, and why</h3><dl class="must-do">${each(
+    rest,
+    ({
+      title,
+      text,
+      source,
+    }) => html`<dt>${title}</dt><dd>${sentence(text)} <span class="hint">${sourceText(source)}</span></dd>
+`,
+  )}</dl>`
+}
+
+/** Ids to names: as a follow-on or a cost item names them, or the id in plain words. */
+function namesOf({ call, cost, routes }: Assessment): (id: string) => string {
+  const items = [...cost.items, ...routes.flatMap((route) => route.cost.items)]
+  return (id) =>
+    call.followOn.find((one) => one.id === id)?.title ??
+    items.find((one) => one.id === id)?.label ??
+    plainWords(id)
+}
+
+function plainWords(id: string): string {
+  const words = id.replaceAll('-', ' ')
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`
+}
+
+/** The called route's bill: each item low, likely, high, and whether it was said or assumed. */
+export function costSection(cost: CostReport): Html {
+  const money = (amount: number): string => printMoney(amount, cost.currency)
+  return html`<section aria-labelledby="cost"><h2 id="cost">What it costs</h2>
+<p>Likely <strong>${money(cost.likely)}</strong>, from ${money(cost.low)} to ${money(cost.high)}${cost.beforeTax ? ', before tax' : ''}. ${stakeSentence(cost)}</p>
+${cost.items.length === 0 ? NOTHING : costTable(cost)}</section>`
+}
+
+function stakeSentence(cost: CostReport): Html {
+  const stake = printMoney(cost.stake, cost.currency)
+  const how = cost.stakeState === 'said' ? '' : ' (assumed)'
+  const budget =
+    cost.budget === null ? NOTHING : html` The budget is ${printMoney(cost.budget, cost.currency)}.`
+  if (cost.breakEvenChance === null) return html`At stake: ${stake}${how}.${budget}`
+  return html`At stake: ${stake}${how}. The extra money pays for itself if it turns aside more than a ${printNumber(cost.breakEvenChance * 100, 1)}% chance of losing that.${budget}`
+}
+
+function costTable(cost: CostReport): Html {
+  return html`<div class="table-scroll" role="region" aria-label="The bill" tabindex="0"><table>
+<caption>The bill, in ${cost.currency}</caption>
+<thead><tr><th scope="col">Item</th><th scope="col" class="number">Low</th><th scope="col" class="number">Likely</th><th scope="col" class="number">High</th><th scope="col">Where from</th></tr></thead>
+<tbody>${each(cost.items, billRow)}</tbody></table></div>`
+}
+
+function billRow(item: CostItem): Html {
+  const amount = (value: number): string => printNumber(Math.round(value), 0)
+  return html`<tr><th scope="row">${item.label} <span class="tag">${item.kind}</span></th><td class="number">${amount(item.low)}</td><td class="number">${amount(item.likely)}</td><td class="number">${amount(item.high)}</td><td>${item.state === 'said' ? 'You said' : html`Assumed. <span class="soft">${sourceText(item.source)}</span>`}</td></tr>
+`
+}
+
+/** Steps for the order of work when none are given: the follow-on list, as it comes. */
+export function stepsFrom({ call, routes }: Assessment): WorkStep[] {
+  const atShop = new Set(routes.find(({ id }) => id === call.route)?.work)
+  return call.followOn.map(({ id, title, text }) => ({
+    id,
+    title,
+    at: atShop.has(id) ? 'shop' : 'home',
+    note: text,
+  }))
+}

@@ -1,0 +1,83 @@
+import type { Assessment, RouteReport } from '../../shared/assessment.ts'
+import { callActions, callHead, contradictions, keyFigures } from './call-head.ts'
+import { assumptions, turningPoints, working } from './call-open.ts'
+import { costSection, stepsFrom, whatFollows } from './call-work.ts'
+import { costBars } from './cost-bars.ts'
+import { type Html, html, NOTHING } from './html.ts'
+import { page } from './layout.ts'
+import { loadDiagram } from './load-diagram.ts'
+import { capViews, mainCapDrawing } from './main-cap-drawing.ts'
+import { marginBars } from './margin-bars.ts'
+import { printIn, type Units } from './person-units.ts'
+import { pressureTrace } from './pressure-trace.ts'
+import { type Reach, reachMap } from './reach-map.ts'
+import { type CaseView, cautions, reasons } from './reasons.ts'
+import { routeTable, whyNotOthers } from './route-table.ts'
+import type { WorkStep } from './work-order.ts'
+
+export interface CallView {
+  assessment: Assessment
+  /** Null when it has not been computed; the picture is then left out. */
+  reach: Reach | null
+  units: Units
+  /** The answers as a query string. */
+  link: string
+  forumHref?: string
+  /** The order of work; without it the call's own follow-on list is drawn. */
+  steps?: readonly WorkStep[]
+}
+
+/** The call for one case: the sentence first, then pictures, then the reasons and the rest. */
+export function callPage(view: CallView): Html {
+  const { assessment, units, link } = view
+  return page({
+    title: `The call: ${assessment.call.title}`,
+    description: assessment.call.sentence,
+    path: '/call',
+    units,
+    link,
+    wide: true,
+    noindex: true,
+    scripts: ['copy-link.js'],
+    body: html`<article class="call">${callBody(view)}</article>`,
+  })
+}
+
+function callBody(view: CallView): Html {
+  const { assessment, units, link, forumHref } = view
+  const known: CaseView = { units, link }
+  const head = html`${callHead(assessment, known)}${contradictions(assessment, known)}`
+  const open = html`${turningPoints(assessment, known)}${assumptions(assessment, known)}${working(assessment, known)}`
+  if (assessment.call.confidence === 'withheld') {
+    return html`${head}${callActions(known, forumHref)}${cautions(assessment.cautions, known)}${open}`
+  }
+  const { call, routes } = assessment
+  return html`${head}${keyFigures(assessment, known)}${lowered(assessment, units)}${callActions(known, forumHref)}
+${cautions(assessment.cautions, known)}
+${pictures(view)}
+<section aria-labelledby="reasons"><h2 id="reasons">Why this route</h2>${reasons(call.reasons, known)}</section>
+<section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route side by side</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
+${call.insteadOf.length === 0 ? NOTHING : html`<section aria-labelledby="why-not"><h2 id="why-not">Why not the others</h2>${whyNotOthers(call, routes)}</section>`}
+${whatFollows(assessment, view.steps ?? stepsFrom(assessment))}
+${costSection(assessment.cost)}
+${open}`
+}
+
+function pictures({ assessment, reach, units }: CallView): Html {
+  const { loads, call, routes, cost } = assessment
+  const { worstPull, worstSide } = loads
+  return html`<section class="pictures" aria-labelledby="pictures"><h2 id="pictures">What the plan does to the caps</h2>
+<h3>What pulls and pushes, and what holds</h3>${mainCapDrawing({ caps: capViews(assessment), worstPull, worstSide, units })}
+<h3>Load on each main over two turns</h3>${loadDiagram(loads, units)}
+<div class="picture-pairs">${reach === null ? NOTHING : html`<div><h3>How far each route goes</h3>${reachMap(reach, call.route, units)}</div>`}
+<div><h3>Cost against what is at stake</h3>${costBars(routes, cost, call.route)}</div>
+<div><h3>Pressure in the cylinder</h3>${pressureTrace(loads, units)}</div></div></section>`
+}
+
+/** The lower target, when that is the call. */
+function lowered({ routes, call }: Assessment, units: Units): Html {
+  const target = routes.find(({ id }: RouteReport) => id === call.route)?.lowered
+  if (!target) return NOTHING
+  const show = (one: { value: number; unit: string }): string => printIn(one.value, one.unit, units)
+  return html`<p class="notice plain">What the present caps do hold: <strong>${show(target.boost)}</strong> of boost and <strong>${target.rpm} rpm</strong>, about <strong>${show(target.power)}</strong>.</p>`
+}

@@ -1,0 +1,49 @@
+import type { Call, MarginId, RouteReport } from '../../shared/assessment.ts'
+import { printMoney } from '../../shared/print.ts'
+import { each, type Html, html } from './html.ts'
+import { MARGIN_WORDS, marginText } from './margin-bars.ts'
+import { sentence } from './reasons.ts'
+
+/** Every route in one table: how often it holds, where it is weakest, what it costs, the verdict. */
+export function routeTable(routes: readonly RouteReport[], call: Call): Html {
+  return html`<div class="table-scroll" role="region" aria-label="Table of every route" tabindex="0"><table class="routes">
+<caption>“Holds in” counts sampled cases, 100 of them, spread over what is assumed and what scatters. It says how sure this estimate is; it is not a chance of failure.</caption>
+<thead><tr><th scope="col">Route</th><th scope="col" class="number">Holds in</th><th scope="col">Weakest margin</th><th scope="col" class="number">Likely cost</th><th scope="col">Verdict</th></tr></thead>
+<tbody>${each(routes, (route) => routeRow(route, call))}</tbody></table></div>`
+}
+
+function routeRow(route: RouteReport, call: Call): Html {
+  const called = route.id === call.route
+  const { currency, low, likely, high } = route.cost
+  return html`<tr class="${called ? 'called' : ''}"><th scope="row">${called ? html`<span aria-hidden="true">▸ </span>` : ''}${route.title}</th>
+<td class="number">${route.holdsIn} of 100<br><span class="soft">${route.neededHoldsIn} needed</span></td>
+<td>${weakest(route)}</td>
+<td class="number">${printMoney(likely, currency)}<br><span class="soft">${printMoney(low, currency)} to ${printMoney(high, currency)}</span></td>
+<td>${verdict(route, call)}</td></tr>
+`
+}
+
+/** The margin with the least likely value. */
+function weakest({ margins }: RouteReport): string {
+  const ids = Object.keys(MARGIN_WORDS) as MarginId[]
+  const id = ids.reduce((least, one) => (margins[one].likely < margins[least].likely ? one : least))
+  return `${MARGIN_WORDS[id].name} ${marginText(margins[id].likely)}`
+}
+
+function verdict(route: RouteReport, call: Call): Html {
+  if (route.id === call.route) return html`<strong>This is the call</strong>`
+  if (!route.possible) return html`Not possible. ${sentence(route.whyNot ?? '')}`
+  return route.holds ? html`Holds` : html`Does not hold in enough cases`
+}
+
+/** Why each other route was not called. */
+export function whyNotOthers({ insteadOf }: Call, routes: readonly RouteReport[]): Html {
+  return html`<dl class="why-not">${each(
+    insteadOf,
+    ({
+      route,
+      why,
+    }) => html`<dt>${routes.find(({ id }) => id === route)?.title ?? route}</dt><dd>${sentence(why)}</dd>
+`,
+  )}</dl>`
+}
