@@ -13,8 +13,8 @@ export interface CapMaterial {
   readonly compressive: number
   /** Reversed bending, small specimen */
   readonly endurance: number
-  /** True when the endurance figure is of machined specimens, so no surface factor applies */
-  readonly enduranceOfMachined: boolean
+  /** What the endurance figure has in it already */
+  readonly enduranceIncludes: 'nothing' | 'finish' | 'finish-and-size'
 }
 
 export interface CapGeometry extends CapArch {
@@ -64,6 +64,8 @@ export interface CapStrength {
   readonly crownTension: number
   /** Endurance with finish and size factors, Pa */
   readonly endurance: number
+  /** The line that suits the metal: Smith–Dolan without yield, else Goodman */
+  readonly fatigueMargin: number
   /** Growth of the load the governing face bears; the smaller of inner and outer */
   readonly goodmanMargin: number
   readonly gerberMargin: number
@@ -98,8 +100,8 @@ export function crownStressPerPull(geometry: CapGeometry): { inner: number; oute
 }
 
 /**
- * Endurance of the cap's crown: the specimen's figure × finish (where the specimens were
- * polished) × size of the section.
+ * Endurance of the cap's crown: the material's figure × finish × size of the section, each
+ * only where the figure does not have it already.
  *
  * @param material - see {@link CapMaterial}
  * @param height - of the crown, m
@@ -115,8 +117,10 @@ export function capEndurance(
   width: number,
   finish: SurfaceFinish = 'machined',
 ): number {
-  const surface = material.enduranceOfMachined ? 1 : surfaceFactor(material.ultimate, finish)
-  return material.endurance * surface * sizeFactor(equivalentDiameter(height, width))
+  const { endurance, enduranceIncludes, ultimate } = material
+  if (enduranceIncludes === 'finish-and-size') return endurance
+  const size = sizeFactor(equivalentDiameter(height, width))
+  return endurance * size * (enduranceIncludes === 'finish' ? 1 : surfaceFactor(ultimate, finish))
 }
 
 function faceStress(
@@ -167,15 +171,16 @@ function requireInput({ pull, pullMin = 0, notchFactor = 1 }: CapStrengthInput):
  * A pull closes the arch: the outer face of the crown is stretched, the face at the bore
  * pressed. Both are reckoned and the worse governs. Feet are a quarter built in unless given
  * ({@link CapArch.endFixity}). For scale: an arch of 34 mm bore radius, 27 × 26 mm crown and
- * 102 mm span under 35 kN from nought comes to about 1.1 with class 25 and 1.3 with class 30
- * gray iron, two to three times that with medium carbon steel: iron caps of that size do last
- * at such loads. Oil holes, shell crush and bolt-hole edges are outside it; give a notch
+ * 102 mm span under 35 kN from nought comes by Goodman to 1.2 with class 25 and 1.4 with class
+ * 30 gray iron, by the line for brittle iron to 1.0 and 1.2, and to two to three times that
+ * with medium carbon steel: iron caps of that size do last at such loads, not far above them. Oil holes, shell crush and bolt-hole edges are outside it; give a notch
  * factor where the crown has one.
  *
  * @param input - see {@link CapStrengthInput}
  * @returns stresses, Pa, and margins; margins are infinite without pull
  * @throws {DomainError} if a value is not a finite number in its range
- * @see Shigley, 9th ed., sections 3–18 and 6–12; cap as a beam: Khurmi & Gupta, see beamMoment
+ * @see Shigley, 9th ed., sections 3–18 and 6–12 (between Goodman and Smith–Dolan for iron),
+ *   eq 6–53 not credited; cap as a beam: Khurmi & Gupta, see beamMoment
  */
 export function capStrength(input: CapStrengthInput): CapStrength {
   requireInput(input)
@@ -188,6 +193,7 @@ export function capStrength(input: CapStrengthInput): CapStrength {
   const { mean, alternating, goodman } = governing === 'outer' ? outer : inner
   const forces = crownForces(input)
   const swing = { mean, alternating }
+  const smithDolanMargin = smithDolanFactor(swing, endurance, material.ultimate)
   return {
     crownMean: mean,
     crownAlternating: alternating,
@@ -197,10 +203,11 @@ export function capStrength(input: CapStrengthInput): CapStrength {
     crownMoment: forces.moment * pull,
     crownTension: forces.normal * pull,
     endurance,
+    fatigueMargin: material.yield ? goodman : smithDolanMargin,
     goodmanMargin: goodman,
     gerberMargin: gerberFactor(swing, endurance, material.ultimate),
     ...(material.yield && { ellipticMargin: ellipticFactor(swing, endurance, material.yield) }),
-    smithDolanMargin: smithDolanFactor(swing, endurance, material.ultimate),
+    smithDolanMargin,
     staticMargin: staticMargin(material, [inner.peak, outer.peak]),
     ...(seat && seatStress(seat, material)),
   }

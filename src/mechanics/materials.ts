@@ -13,8 +13,8 @@ export interface Material {
   readonly shear: number
   /** Reversed bending of a small specimen, Pa; aluminium at 5 × 10⁸ turns */
   readonly endurance: number
-  /** True when `endurance` is of machined specimens, so that no surface factor applies */
-  readonly enduranceOfMachined: boolean
+  /** What the endurance figure has in it already, so that it is not taken off again */
+  readonly enduranceIncludes: 'nothing' | 'finish' | 'finish-and-size'
   /** Linear thermal expansion, 1/K */
   readonly expansion: number
   readonly density: number
@@ -41,7 +41,8 @@ function grayIron(
     compressive: compressive * KSI,
     shear: shear * KSI,
     endurance: endurance * KSI,
-    enduranceOfMachined: true,
+    // Shigley, section 6–12: the table's endurance is ka kb Se′.
+    enduranceIncludes: 'finish-and-size',
     expansion: 11.4 * PPM,
     density: 7200,
     source: A24,
@@ -68,7 +69,7 @@ function nodular(
     compressive: yielding,
     shear: 0.9 * ultimate,
     endurance: 0.4 * ultimate,
-    enduranceOfMachined: false,
+    enduranceIncludes: 'nothing',
     expansion: expansion * PPM,
     density: 7100,
     source: `${source}; ratios of shear and endurance from memory`,
@@ -95,10 +96,10 @@ function steel(
     compressive: yielding * 1e6,
     shear: 0.58 * ultimate * 1e6,
     endurance: Math.min(ultimate / 2, 700) * 1e6,
-    enduranceOfMachined: false,
+    enduranceIncludes: 'nothing',
     expansion: expansion * PPM,
     density: 7850,
-    source,
+    source: fromMemory ? `${source}, from memory` : source,
     fromMemory,
   }
 }
@@ -118,7 +119,7 @@ function sintered(
     compressive: yielding * 1e6,
     shear: 0.58 * ultimate * 1e6,
     endurance: endurance * 1e6,
-    enduranceOfMachined: true,
+    enduranceIncludes: 'finish',
     expansion: 11.5 * PPM,
     density,
     source: `${source}; expansion, shear and Poisson's ratio from memory`,
@@ -141,7 +142,7 @@ function aluminium(
     compressive: yielding * KSI,
     shear: shear * KSI,
     endurance: endurance * KSI,
-    enduranceOfMachined: true,
+    enduranceIncludes: 'finish',
     expansion: expansion * PPM,
     density: 2700,
     source,

@@ -1,0 +1,146 @@
+import { requireWithin } from './domain-error.ts'
+import type { FastenerStrength } from './fastener-grades.ts'
+
+/** A fastener whose preload stays put while only the outside load grows. */
+export interface PreloadedSwing {
+  /** σa = C (Pmax − Pmin)/(2 At), Pa; above 0 */
+  readonly alternating: number
+  /** σm, Pa; at least the preload stress */
+  readonly mean: number
+  /** σi = Fi/At, Pa; at least 0 */
+  readonly preload: number
+}
+
+function requireStrengths(endurance: number, strength: number): void {
+  requireWithin('endurance', endurance, 1e5, 5e9, 'Pa')
+  requireWithin('strength', strength, 1e5, 5e9, 'Pa')
+}
+
+/**
+ * Goodman factor of a preloaded fastener against growth of the outside load alone:
+ * n = Se (Sut − σi) / (Sut σa + Se (σm − σi)).
+ *
+ * @param swing - see {@link PreloadedSwing}
+ * @param endurance - Se of the rolled thread, Pa
+ * @param ultimate - Sut, Pa
+ * @returns n; 0 when the preload alone reaches Sut; infinite without outside load
+ * @throws {DomainError} if a value is not a finite number in its range
+ * @see Shigley, 9th ed., eqs 8–38 and 8–45 (there for a load from nought, σm − σi = σa)
+ */
+export function fastenerGoodman(
+  swing: PreloadedSwing,
+  endurance: number,
+  ultimate: number,
+): number {
+  requireWithin('alternating', swing.alternating, 0, 1e10, 'Pa')
+  requireWithin('preload', swing.preload, 0, 1e10, 'Pa')
+  requireWithin('mean', swing.mean, swing.preload, 1e10, 'Pa')
+  requireStrengths(endurance, ultimate)
+  const { alternating, mean, preload } = swing
+  const room = Math.max(0, ultimate - preload)
+  return (endurance * room) / (ultimate * alternating + endurance * (mean - preload))
+}
+
+/**
+ * Gerber factor of a preloaded fastener with load from nought (σm − σi = σa):
+ * n = [Sut √(Sut² + 4 Se (Se + σi)) − Sut² − 2 σi Se] / (2 σa Se).
+ *
+ * @param alternating - σa, Pa; above 0
+ * @param preload - σi, Pa; 0 to Sut
+ * @param endurance - Se, Pa
+ * @param ultimate - Sut, Pa
+ * @returns n
+ * @throws {DomainError} if a value is not a finite number in its range
+ * @see Shigley, 9th ed., eq 8–46
+ */
+export function fastenerGerber(
+  alternating: number,
+  preload: number,
+  endurance: number,
+  ultimate: number,
+): number {
+  requireWithin('alternating', alternating, 1, 1e10, 'Pa')
+  requireStrengths(endurance, ultimate)
+  requireWithin('preload', preload, 0, ultimate, 'Pa')
+  const root = Math.sqrt(ultimate ** 2 + 4 * endurance * (endurance + preload))
+  return (ultimate * root - ultimate ** 2 - 2 * preload * endurance) / (2 * alternating * endurance)
+}
+
+/**
+ * Elliptic factor of a preloaded fastener with load from nought:
+ * n = Se [Sp √(Sp² + Se² − σi²) − σi Se] / (σa (Sp² + Se²)).
+ *
+ * @param alternating - σa, Pa; above 0
+ * @param preload - σi, Pa; 0 to Sp
+ * @param endurance - Se, Pa
+ * @param proof - Sp, Pa
+ * @returns n
+ * @throws {DomainError} if a value is not a finite number in its range
+ * @see Shigley, 9th ed., eq 8–47
+ */
+export function fastenerElliptic(
+  alternating: number,
+  preload: number,
+  endurance: number,
+  proof: number,
+): number {
+  requireWithin('alternating', alternating, 1, 1e10, 'Pa')
+  requireStrengths(endurance, proof)
+  requireWithin('preload', preload, 0, proof, 'Pa')
+  const root = Math.sqrt(proof ** 2 + endurance ** 2 - preload ** 2)
+  const reach = proof * root - preload * endurance
+  return (endurance * reach) / (alternating * (proof ** 2 + endurance ** 2))
+}
+
+export interface FastenerLoad {
+  /** Fi, preload, N; 0 to 5e5 */
+  readonly preload: number
+  /** C P, most that the outside load adds to the fastener, N; at least 0 */
+  readonly added: number
+  /** Least it adds over the cycle, N; 0 when left out */
+  readonly addedMin?: number | undefined
+  /** At, m² */
+  readonly stressArea: number
+}
+
+export interface FastenerMargins {
+  readonly alternating: number
+  readonly mean: number
+  /** Growth of the outside load to the Goodman line */
+  readonly goodman: number
+  /** np: proof load against preload and added load together */
+  readonly proof: number
+  /** Share of proof load the preload takes */
+  readonly shareOfProof: number
+}
+
+/**
+ * Static and fatigue margins of one fastener in a closed joint:
+ * σa = (C P − C Pmin)/(2 At), σm = σi + (C P + C Pmin)/(2 At).
+ *
+ * @param load - see {@link FastenerLoad}; the added load is `fastenerLoad` of the cap joint
+ * @param strength - of the grade, from fastenerStrength
+ * @returns stresses, Pa, and margins; goodman is infinite without outside load
+ * @throws {DomainError} if a value is not a finite number in its range
+ * @see Shigley, 9th ed., eqs 8–28, 8–35, 8–36, 8–38
+ */
+export function fastenerMargins(load: FastenerLoad, strength: FastenerStrength): FastenerMargins {
+  const { preload, added, addedMin = 0, stressArea } = load
+  requireWithin('preload', preload, 0, 5e5, 'N')
+  requireWithin('added', added, 0, 1e6, 'N')
+  requireWithin('addedMin', addedMin, 0, added, 'N')
+  requireWithin('stressArea', stressArea, 1e-7, 0.02, 'm²')
+  const swing = {
+    alternating: (added - addedMin) / (2 * stressArea),
+    mean: (preload + (added + addedMin) / 2) / stressArea,
+    preload: preload / stressArea,
+  }
+  const proof = strength.proof * stressArea
+  return {
+    alternating: swing.alternating,
+    mean: swing.mean,
+    goodman: fastenerGoodman(swing, strength.endurance, strength.ultimate),
+    proof: proof / (preload + added),
+    shareOfProof: preload / proof,
+  }
+}
