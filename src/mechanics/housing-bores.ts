@@ -49,8 +49,8 @@ export const THREE_DIRECTIONS: readonly number[] = [0, Math.PI / 3, -Math.PI / 3
  * Roundness, taper and size of a main's housing bore from diameters read in
  * three or more directions at each end.
  *
- * Out of round is the plain difference of readings. A bore that is oval shows
- * its full ovality only if a reading happens to lie on its axes; so the oval
+ * Out of round is the plain difference of readings. Three even directions show
+ * only 75 to 87 % of an oval, by how they happen to lie to its axes; so the oval
  * D(φ) = D₀ + A cos 2φ + B sin 2φ is fitted as well, exactly through three
  * readings, by least squares through more. Two-point readings cannot see
  * lobes of odd number.
