@@ -7,6 +7,11 @@ const CONFIDENCE: Readonly<Record<SoFar['confidence'], { word: string; meaning: 
   withheld: { word: 'Withheld', meaning: 'Two answers cannot both be true; mend one first.' },
 }
 
+/** How sure a call is, in a word. */
+export function confidenceWord(confidence: SoFar['confidence']): string {
+  return CONFIDENCE[confidence].word.toLowerCase()
+}
+
 /** The badge that says how sure a call is, in a word and an outline. */
 export function confidenceBadge(confidence: SoFar['confidence']): Html {
   return html`<span class="badge is-${confidence}">${CONFIDENCE[confidence].word}</span>`
@@ -18,7 +23,7 @@ export function callSoFar({ sofar, left, question }: ConversationView): Html {
 <div class="cell"><h2 class="tag" id="so-far">The call so far</h2>
 <p class="verdict">${sofar ? sofar.sentence : 'No call yet. It needs a few answers to rest on.'}</p></div>
 ${sofar ? sureness(sofar) : NOTHING}
-<div class="cell${sofar ? ' half' : ''}"><span class="tag">Still matter</span>
+<div class="cell${sofar ? ' half' : ''}"><span class="tag">Questions left</span>
 <p class="left-count">${questionsLeft(left)}</p></div>
 ${sofar ? html`<div class="cell"><a class="button${question ? '' : ' primary'}" href="${sofar.href}">${question ? 'Stop here and see the call' : 'See the call'}</a></div>` : NOTHING}
 </section>`
@@ -31,7 +36,6 @@ function sureness({ confidence }: SoFar): Html {
 }
 
 function questionsLeft(left: number): Html {
-  if (left === 0) return html`<span class="stamp">0</span> no question could change the call`
-  const words = left === 1 ? 'question could change the call' : 'questions could change the call'
+  const words = left === 0 ? 'None could change the call.' : 'could still change the call'
   return html`<span class="stamp">${left}</span> ${words}`
 }

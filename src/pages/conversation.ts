@@ -1,4 +1,4 @@
-import { callSoFar } from './call-so-far.ts'
+import { callSoFar, confidenceWord } from './call-so-far.ts'
 import { conversationProblems } from './conversation-problems.ts'
 import type { ConversationView, Preset } from './conversation-view.ts'
 import { exchangeList, operationNumber } from './exchanges.ts'
@@ -8,6 +8,7 @@ import { knownChips } from './known-chips.ts'
 import { page } from './layout.ts'
 import { ownWords } from './own-words.ts'
 import { questionForm } from './question-form.ts'
+import { startDrawing } from './start-drawing.ts'
 import { whatIfBeside } from './what-if-beside.ts'
 
 /**
@@ -42,21 +43,23 @@ function title({ question }: ConversationView): string {
 }
 
 function startBody(view: ConversationView): Html {
-  return html`<div class="page-head">
-<h1>How should the crankshaft be held in this block?</h1>
-<p class="lede">Keep the caps and bolts, fit studs, pay for steel caps and a line bore, find another block, or ask less of it. Describe the build; the guide works out the loads, the margins and the cost, and says what it had to assume.</p>
+  return html`<div class="page-head start-head">
+<div><h1>How should the crankshaft be held in this block?</h1>
+<p class="lede">Keep the caps and bolts, fit studs, pay for steel caps and a line bore, find another block, or ask less of it. Describe the build; the guide works out the loads, the margins and the cost, and says what it had to assume.</p></div>
+${startDrawing()}
 </div>
 ${conversationProblems(view)}
 <div class="start">
 <div class="card start-words">${ownWords(view, true)}</div>
 <div class="card start-question"><p class="kicker">Or take it one question at a time</p>
 ${ask(view)}</div>
-</div>
-${presets(view.presets)}`
+${presets(view.presets)}
+</div>`
 }
 
 function talkBody(view: ConversationView): Html {
   return html`<h1 class="kicker">The guide</h1>
+${atAGlance(view)}
 <div class="split guide">
 <div class="talk card">
 ${conversationProblems(view)}
@@ -71,6 +74,12 @@ ${callSoFar(view)}
 ${knownChips(view)}
 </div>
 </div>`
+}
+
+/** On a phone the title block comes after the question; this line leads to it. */
+function atAGlance({ sofar }: ConversationView): Html {
+  if (!sofar) return NOTHING
+  return html`<p class="at-a-glance"><a href="#so-far">So far: ${sofar.sentence} <span class="tag">${confidenceWord(sofar.confidence)}</span></a></p>`
 }
 
 function ask(view: ConversationView): Html {
@@ -88,14 +97,14 @@ function presets(presets: readonly Preset[]): Html {
   return html`<section class="presets" aria-labelledby="presets">
 <h2 id="presets">Or open an example build</h2>
 <p class="hint">Invented engines, answered from end to end. Change anything in them.</p>
-<ul class="card-grid">
+<ul class="preset-list">
 ${each(
   presets,
   ({
     title,
     summary,
     href,
-  }) => html`<li class="card preset"><h3><a href="${href}">${title}</a></h3><p>${summary}</p></li>
+  }) => html`<li class="preset"><h3><a href="${href}">${title}</a></h3><p>${summary}</p></li>
 `,
 )}
 </ul>

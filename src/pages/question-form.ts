@@ -14,9 +14,13 @@ ${asking ? html`<input type="hidden" name="fact" value="${asking}">` : NOTHING}`
 }
 
 /** One question: its words, why it is asked, its control, and the way out. */
-export function questionForm(question: Question, { link, units }: Case, operation: number): Html {
+export function questionForm(
+  question: Question,
+  { link, units, left }: Case & Pick<ConversationView, 'left'>,
+  operation: number,
+): Html {
   return html`<section class="question" aria-labelledby="question">
-<p class="op-line"><span class="op" aria-hidden="true">${operation}</span></p>
+<p class="op-line"><span class="op" aria-hidden="true">${operation}</span><span class="tag">${leftWords(left)}</span></p>
 <h2 id="question" tabindex="-1">${question.ask}</h2>
 <p class="note" id="question-why"><span class="unseen">Why it is asked: </span>${question.why}</p>
 <form method="post" action="/" data-guide>
@@ -27,6 +31,11 @@ ${unknown(question)}
 ${howTo(question)}
 ${leaveAsIs(question, { link, units })}
 </section>`
+}
+
+function leftWords(left: number): string {
+  if (left > 1) return `${left} questions still matter`
+  return left === 1 ? 'The last question that matters' : 'An answer you gave'
 }
 
 function unknown({ assumes }: Question): Html {
