@@ -85,6 +85,31 @@ export function crownForces(arch: CapArch): CrownForces {
 }
 
 /**
+ * Moment and force in the arch at an angle from the crown, for each N of pull:
+ * M = M₀ + N₀ rc (1 − cos φ) − (P/π) rc φ sin φ and, along the arch,
+ * N = (N₀ − (P/π) sin² φ) cos φ + (P/π)(φ + ½ sin 2φ) sin φ.
+ *
+ * @param arch - see {@link CapArch}
+ * @param angle - φ from the crown, rad; 0 to π/2, the parting face
+ * @returns moment (positive closes the arch) and normal force (tension), per N of pull
+ * @throws {DomainError} if a value is not a finite number in its range
+ * @see equilibrium of the part between crown and section under the journal's cosine load
+ */
+export function archForces(arch: CapArch, angle: number): CrownForces {
+  requireWithin('angle', angle, 0, Math.PI / 2, 'rad')
+  const { moment, normal } = crownForces(arch)
+  const centroidRadius = arch.boreRadius + arch.height / 2
+  const [sine, cosine] = [Math.sin(angle), Math.cos(angle)]
+  const across = normal - sine ** 2 / Math.PI
+  const upright = (angle + sine * cosine) / Math.PI
+  return {
+    moment:
+      moment + normal * centroidRadius * (1 - cosine) - (centroidRadius * angle * sine) / Math.PI,
+    normal: across * cosine + upright * sine,
+  }
+}
+
+/**
  * Handbook moment of a rod or bearing cap as a straight beam: M = P L / 6.
  *
  * @param pull - P, N; 0 to 1e7

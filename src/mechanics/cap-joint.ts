@@ -13,6 +13,8 @@ export interface CapJointInput extends CapStiffnessInput {
   readonly friction: number
   /** Embedding, sum over all faces of one fastener, m; 0 to 1e-4 */
   readonly embeddingLoss: number
+  /** How much more the parts grow than the fasteners, warm, m; see thermalStretch; 0 if left out */
+  readonly thermalStretch?: number | undefined
   readonly register: Register
   readonly crossBolts?: CrossBolts | undefined
   readonly girdle?: Girdle | undefined
@@ -20,7 +22,7 @@ export interface CapJointInput extends CapStiffnessInput {
 
 /** A main cap clamped to its block. Loads in N on one cap. */
 export interface CapJoint {
-  /** Upright clamp at the parting face after embedding, before any load, N */
+  /** Upright clamp at the parting face after embedding (and warm-up), before any load, N */
   readonly clamp: number
   /** Share of the pull that the fasteners feel, 0 to 1 */
   readonly loadFactor: number
@@ -46,6 +48,7 @@ export interface CapJoint {
  * @param stiffness - of the joint, from {@link capJointStiffness}
  * @param preloads - N each, one for every group; at least 0
  * @param embedding - sum over all faces of one fastener, m; 0 to 1e-4
+ * @param stretch - growth of the parts beyond the fasteners' when warm, m; −5e-4 to 5e-4
  * @returns N, at least 0
  * @throws {DomainError} if a value is not a finite number in its range
  * @see VDI 2230, preload loss through embedding (from memory)
@@ -54,9 +57,11 @@ export function clampAfterEmbedding(
   stiffness: CapJointStiffness,
   preloads: readonly number[],
   embedding: number,
+  stretch = 0,
 ): number {
   requireWithin('embeddingLoss', embedding, 0, 1e-4, 'm')
-  let clamp = -embedding * stiffness.lossPerEmbedding
+  requireWithin('thermalStretch', stretch, -5e-4, 5e-4, 'm')
+  let clamp = (stretch - embedding) * stiffness.lossPerEmbedding
   for (let group = 0; group < stiffness.groups.length; group++) {
     const preload = preloads[group] ?? Number.NaN
     requireWithin('fastener.preload', preload, 0, 5e5, 'N')
@@ -97,7 +102,8 @@ export function capJoint(
   requireWithin('friction', friction, 0, 1)
   const preloads = fasteners.map(({ preload }) => preload)
   const { clamp: added, loadLeft } = girdleEffect(input.girdle)
-  const clamp = clampAfterEmbedding(stiffness, preloads, embeddingLoss) + added
+  const bolted = clampAfterEmbedding(stiffness, preloads, embeddingLoss, input.thermalStretch)
+  const clamp = bolted + added
   const { loadFactor, groups } = stiffness
   const unloading = (1 - loadFactor) * loadLeft
   const register = registerCapacityOf(input)

@@ -1,5 +1,5 @@
-import { type CapArch, crownForces } from './cap-arch.ts'
-import { curvedBeamStress } from './curved-beam.ts'
+import { archForces, type CapArch, type CrownForces, crownForces } from './cap-arch.ts'
+import { type CurvedStress, curvedBeamStress } from './curved-beam.ts'
 import { DomainError, requireWithin } from './domain-error.ts'
 import { ellipticFactor, gerberFactor, goodmanFactor, smithDolanFactor } from './fatigue.ts'
 import { equivalentDiameter, type SurfaceFinish, sizeFactor, surfaceFactor } from './marin.ts'
@@ -31,6 +31,8 @@ export interface CapSeat {
   readonly headDiameter: number
   /** Clearance hole, m; below headDiameter */
   readonly holeDiameter: number
+  /** Thickness of the cap beside the seat, square to the bore, m; the crown's when left out */
+  readonly shoulderHeight?: number | undefined
 }
 
 export interface CapStrengthInput extends CapGeometry {
@@ -75,10 +77,18 @@ export interface CapStrength {
   readonly smithDolanMargin: number
   /** One pull to tension failure (yield, or breaking of a brittle iron) or crushing */
   readonly staticMargin: number
-  /** Pressure under the head, Pa, and the material's compressive strength over its peak */
-  readonly seatMean?: number
-  readonly seatAlternating?: number
-  readonly seatMargin?: number
+  /** Given a seat: pressure and bending there */
+  readonly seat?: SeatStrength
+}
+
+export interface SeatStrength {
+  /** Pressure under the head, Pa */
+  readonly pressureMean: number
+  readonly pressureAlternating: number
+  /** The material's compressive strength over the greatest pressure */
+  readonly pressureMargin: number
+  /** Worse face of the section at the inner edge of the seat: stress, Pa, and Goodman margin */
+  readonly shoulder: FaceStress
 }
 
 /**
@@ -90,13 +100,17 @@ export interface CapStrength {
  * @throws {DomainError} if a value is not a finite number in its range
  * @see Winkler–Bach, Shigley's Mechanical Engineering Design, 9th ed., eqs 3–64, 3–65
  */
-export function crownStressPerPull(geometry: CapGeometry): { inner: number; outer: number } {
-  const { boreRadius, height, width } = geometry
+export function crownStressPerPull(geometry: CapGeometry): CurvedStress {
+  return sectionStress(geometry, crownForces(geometry), geometry.height)
+}
+
+/** Stress at both faces of a section of the arch for each N of pull, Pa/N. */
+function sectionStress(geometry: CapGeometry, forces: CrownForces, height: number): CurvedStress {
+  const { boreRadius, width } = geometry
   requireWithin('width', width, 0.005, 0.15, 'm')
-  const { moment, normal } = crownForces(geometry)
   const section = { innerRadius: boreRadius, outerRadius: boreRadius + height, width }
   // A moment that closes the arch is negative for the curved bar (it presses the inside).
-  return curvedBeamStress(section, -moment, normal)
+  return curvedBeamStress(section, -forces.moment, forces.normal)
 }
 
 /**
@@ -123,16 +137,12 @@ export function capEndurance(
   return endurance * size * (enduranceIncludes === 'finish' ? 1 : surfaceFactor(ultimate, finish))
 }
 
-function faceStress(
-  perPull: number,
-  input: CapStrengthInput,
-  endurance: number,
-): FaceStress & { peak: number; low: number } {
+function faceStress(perPull: number, input: CapStrengthInput, endurance: number): FaceStress {
   const { pull, pullMin = 0, notchFactor = 1 } = input
   const mean = (perPull * (pull + pullMin)) / 2
   const alternating = (Math.abs(perPull) * (pull - pullMin) * notchFactor) / 2
   const goodman = goodmanFactor({ mean, alternating }, endurance, input.material.ultimate)
-  return { mean, alternating, goodman, peak: perPull * pull, low: perPull * pullMin }
+  return { mean, alternating, goodman }
 }
 
 function staticMargin(material: CapMaterial, peaks: readonly number[]): number {
@@ -142,7 +152,7 @@ function staticMargin(material: CapMaterial, peaks: readonly number[]): number {
   )
 }
 
-function seatStress(seat: CapSeat, material: CapMaterial) {
+function requireSeat(seat: CapSeat): void {
   const { preload, addedLoad, headDiameter, holeDiameter } = seat
   requireWithin('seat.preload', preload, 0, 5e5, 'N')
   requireWithin('seat.addedLoad', addedLoad, 0, 1e6, 'N')
@@ -150,11 +160,24 @@ function seatStress(seat: CapSeat, material: CapMaterial) {
   if (!(headDiameter > holeDiameter && headDiameter < 0.2)) {
     throw new DomainError('seat.headDiameter', headDiameter, `above ${holeDiameter} m`)
   }
+}
+
+function seatStrength(seat: CapSeat, input: CapStrengthInput, endurance: number): SeatStrength {
+  requireSeat(seat)
+  const { preload, addedLoad, headDiameter, holeDiameter, shoulderHeight = input.height } = seat
+  requireWithin('seat.shoulderHeight', shoulderHeight, 0.003, 0.2, 'm')
   const area = (Math.PI / 4) * (headDiameter ** 2 - holeDiameter ** 2)
+  // The seat's inner edge on the centre line of the arch; past the foot the foot stands for it.
+  const reach = (input.span - headDiameter) / 2 / (input.boreRadius + input.height / 2)
+  const forces = archForces(input, Math.asin(Math.min(1, Math.max(0, reach))))
+  const perPull = sectionStress(input, forces, shoulderHeight)
+  const inner = faceStress(perPull.inner, input, endurance)
+  const outer = faceStress(perPull.outer, input, endurance)
   return {
-    seatMean: (preload + addedLoad / 2) / area,
-    seatAlternating: addedLoad / 2 / area,
-    seatMargin: (material.compressive * area) / (preload + addedLoad),
+    pressureMean: (preload + addedLoad / 2) / area,
+    pressureAlternating: addedLoad / 2 / area,
+    pressureMargin: (input.material.compressive * area) / (preload + addedLoad),
+    shoulder: outer.goodman <= inner.goodman ? outer : inner,
   }
 }
 
@@ -198,8 +221,8 @@ export function capStrength(input: CapStrengthInput): CapStrength {
     crownMean: mean,
     crownAlternating: alternating,
     governing,
-    inner: { mean: inner.mean, alternating: inner.alternating, goodman: inner.goodman },
-    outer: { mean: outer.mean, alternating: outer.alternating, goodman: outer.goodman },
+    inner,
+    outer,
     crownMoment: forces.moment * pull,
     crownTension: forces.normal * pull,
     endurance,
@@ -208,7 +231,7 @@ export function capStrength(input: CapStrengthInput): CapStrength {
     gerberMargin: gerberFactor(swing, endurance, material.ultimate),
     ...(material.yield && { ellipticMargin: ellipticFactor(swing, endurance, material.yield) }),
     smithDolanMargin,
-    staticMargin: staticMargin(material, [inner.peak, outer.peak]),
-    ...(seat && seatStress(seat, material)),
+    staticMargin: staticMargin(material, [perPull.inner * pull, perPull.outer * pull]),
+    ...(seat && { seat: seatStrength(seat, input, endurance) }),
   }
 }

@@ -32,9 +32,9 @@ export function fastenerGoodman(
   endurance: number,
   ultimate: number,
 ): number {
-  requireWithin('alternating', swing.alternating, 0, 1e10, 'Pa')
-  requireWithin('preload', swing.preload, 0, 1e10, 'Pa')
-  requireWithin('mean', swing.mean, swing.preload, 1e10, 'Pa')
+  requireWithin('alternating', swing.alternating, 0, 1e13, 'Pa')
+  requireWithin('preload', swing.preload, 0, 1e13, 'Pa')
+  requireWithin('mean', swing.mean, swing.preload, 1e13, 'Pa')
   requireStrengths(endurance, ultimate)
   const { alternating, mean, preload } = swing
   const room = Math.max(0, ultimate - preload)
@@ -59,7 +59,7 @@ export function fastenerGerber(
   endurance: number,
   ultimate: number,
 ): number {
-  requireWithin('alternating', alternating, 1, 1e10, 'Pa')
+  requireWithin('alternating', alternating, 1, 1e13, 'Pa')
   requireStrengths(endurance, ultimate)
   requireWithin('preload', preload, 0, ultimate, 'Pa')
   const root = Math.sqrt(ultimate ** 2 + 4 * endurance * (endurance + preload))
@@ -84,7 +84,7 @@ export function fastenerElliptic(
   endurance: number,
   proof: number,
 ): number {
-  requireWithin('alternating', alternating, 1, 1e10, 'Pa')
+  requireWithin('alternating', alternating, 1, 1e13, 'Pa')
   requireStrengths(endurance, proof)
   requireWithin('preload', preload, 0, proof, 'Pa')
   const root = Math.sqrt(proof ** 2 + endurance ** 2 - preload ** 2)

@@ -12,8 +12,8 @@ export interface StressSwing {
 }
 
 function requireSwing({ alternating, mean }: StressSwing): void {
-  requireWithin('alternating', alternating, 0, 1e10, 'Pa')
-  requireWithin('mean', mean, -1e10, 1e10, 'Pa')
+  requireWithin('alternating', alternating, 0, 1e13, 'Pa')
+  requireWithin('mean', mean, -1e13, 1e13, 'Pa')
 }
 
 function requireStrengths(endurance: number, strength: number): void {

@@ -211,3 +211,15 @@ export const MATERIAL_IDS: readonly MaterialId[] = Object.keys(MATERIALS) as Mat
 export function materialOf(id: MaterialId): Material {
   return MATERIALS[id]
 }
+
+/**
+ * Pressure at which a wall of the material is indented for good: compressive yield, and for
+ * gray iron, which has none, twice the tensile strength (its 0.1 % proof stress in
+ * compression; from memory, common in iron data sheets).
+ *
+ * @param material - row of {@link MATERIALS}
+ * @returns Pa
+ */
+export function indentationPressure(material: Material): number {
+  return material.yield === undefined ? 2 * material.ultimate : material.compressive
+}

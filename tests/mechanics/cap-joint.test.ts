@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { type CapJointInput, capJoint } from '../../src/mechanics/cap-joint.ts'
 import { type CapFastener, capJointStiffness } from '../../src/mechanics/cap-joint-stiffness.ts'
 import { preloadForTorque } from '../../src/mechanics/preload.ts'
+import { thermalStretch } from '../../src/mechanics/thermal-preload.ts'
 
 const bolt: CapFastener = {
   count: 2,
@@ -119,6 +120,30 @@ describe('register, cross bolts and girdle', () => {
     expect(tied.clamp).toBeCloseTo(plain.clamp + 10e3, 6)
     expect(tied.openingLoad).toBeCloseTo(tied.clamp / ((1 - plain.loadFactor) * 0.8), 6)
     expect(tied.holdCapacity(20e3)).toBeGreaterThan(plain.holdCapacity(20e3))
+  })
+})
+
+describe('warm-up', () => {
+  const layers = (cap: number, block: number) => [
+    { thickness: 0.055, expansion: cap },
+    { thickness: 0.006, expansion: block },
+  ]
+
+  it('parts that grow like the fastener change nothing', () => {
+    expect(thermalStretch(layers(12e-6, 12e-6), 12e-6, 90)).toBe(0)
+  })
+
+  it('a light cap under steel bolts clamps harder when warm', () => {
+    const stretch = thermalStretch(layers(21.5e-6, 21.5e-6), 12e-6, 90)
+    expect(stretch).toBeCloseTo(9.5e-6 * 0.061 * 90, 12)
+    const warm = capJoint({ ...twoBolt, thermalStretch: stretch })
+    const cold = capJoint(twoBolt)
+    const { lossPerEmbedding } = capJointStiffness(twoBolt)
+    expect(warm.clamp - cold.clamp).toBeCloseTo(stretch * lossPerEmbedding, 6)
+  })
+
+  it('an iron cap loses a little', () => {
+    expect(thermalStretch(layers(11.4e-6, 11.4e-6), 12.3e-6, 90)).toBeLessThan(0)
   })
 })
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { lusolve } from 'mathjs'
 import { describe, expect, it } from 'vitest'
-import { beamMoment, crownForces } from '../../src/mechanics/cap-arch.ts'
+import { archForces, beamMoment, crownForces } from '../../src/mechanics/cap-arch.ts'
 import { type CapStrengthInput, capStrength } from '../../src/mechanics/cap-strength.ts'
 import { MATERIAL_IDS, type MaterialId, materialOf } from '../../src/mechanics/materials.ts'
 
@@ -62,6 +62,21 @@ describe('statics of the arch', () => {
     expect(normal).toBeCloseTo(second[0], 6)
   })
 
+  it('along the arch: at the foot half the pull is left, and the bolt beside the centre line', () => {
+    const foot = archForces({ ...cap, endFixity: 0 }, Math.PI / 2)
+    const radius = cap.boreRadius + cap.height / 2
+    expect(foot.normal).toBeCloseTo(0.5, 12)
+    expect(foot.moment).toBeCloseTo(0.5 * (cap.span / 2 - radius), 12)
+    expect(archForces(cap, 0)).toEqual(crownForces(cap))
+  })
+
+  it.each([0.3, 0.8, 1.2])('along the arch: the load summed numerically at %f rad', (angle) => {
+    const { moment, normal } = crownForces(cap)
+    const radius = cap.boreRadius + cap.height / 2
+    const expected = moment + normal * radius * (1 - Math.cos(angle)) - loadMoment(angle, radius)
+    expect(archForces(cap, angle).moment).toBeCloseTo(expected, 9)
+  })
+
   it('lies below the handbook beam and above built-in feet', () => {
     const free = crownForces({ ...cap, endFixity: 0 }).moment * 35e3
     const fixed = crownForces({ ...cap, endFixity: 1 }).moment * 35e3
@@ -114,13 +129,18 @@ describe('a usual two-bolt cap at 35 kN', () => {
     expect(under(35e3, 'steel-1045-hot-rolled').endurance).toBeLessThan(steel.endurance)
   })
 
-  it('seat: preload over the ring under the head', () => {
+  it('seat: preload over the ring under the head, bending beside it below the crown', () => {
     const seat = { preload: 45e3, addedLoad: 6e3, headDiameter: 0.019, holeDiameter: 0.0135 }
-    const { seatMean, seatAlternating, seatMargin } = under(35e3, 'gray-iron-30', { seat })
+    const result = under(35e3, 'gray-iron-30', { seat })
     const area = (Math.PI / 4) * (0.019 ** 2 - 0.0135 ** 2)
-    expect(seatMean).toBeCloseTo(48e3 / area, 3)
-    expect(seatAlternating).toBeCloseTo(3e3 / area, 3)
-    expect(seatMargin).toBeCloseTo((materialOf('gray-iron-30').compressive * area) / 51e3, 9)
+    const crushing = materialOf('gray-iron-30').compressive
+    expect(result.seat?.pressureMean).toBeCloseTo(48e3 / area, 3)
+    expect(result.seat?.pressureAlternating).toBeCloseTo(3e3 / area, 3)
+    expect(result.seat?.pressureMargin).toBeCloseTo((crushing * area) / 51e3, 9)
+    expect(result.seat?.shoulder.goodman).toBeGreaterThan(result.goodmanMargin)
+    // A shoulder cut thin for the head is the weak place.
+    const thin = under(35e3, 'gray-iron-30', { seat: { ...seat, shoulderHeight: 0.008 } })
+    expect(thin.seat?.shoulder.goodman).toBeLessThan(result.seat?.shoulder.goodman ?? 0)
   })
 })
 
@@ -150,9 +170,11 @@ describe('properties', () => {
         }
         const before = capStrength({ ...cap, pull: load, material: weak })
         const after = capStrength({ ...cap, pull: load, material: strong })
-        expect(after.goodmanMargin).toBeGreaterThanOrEqual(before.goodmanMargin)
-        expect(after.fatigueMargin).toBeGreaterThanOrEqual(before.fatigueMargin)
-        expect(after.staticMargin).toBeGreaterThanOrEqual(before.staticMargin)
+        // A hair of room for rounding where the two materials are all but alike.
+        const atLeast = (margin: number) => margin * (1 - 1e-12)
+        expect(after.goodmanMargin).toBeGreaterThanOrEqual(atLeast(before.goodmanMargin))
+        expect(after.fatigueMargin).toBeGreaterThanOrEqual(atLeast(before.fatigueMargin))
+        expect(after.staticMargin).toBeGreaterThanOrEqual(atLeast(before.staticMargin))
       }),
     )
   })

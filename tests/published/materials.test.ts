@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { MATERIAL_IDS, type MaterialId, materialOf } from '../../src/mechanics/materials.ts'
+import {
+  indentationPressure,
+  MATERIAL_IDS,
+  type MaterialId,
+  materialOf,
+} from '../../src/mechanics/materials.ts'
 
 const KSI = 6.894757293168361e6
 
@@ -91,6 +96,17 @@ describe('steel, sintered steel and aluminium', () => {
     ['aluminium-7075-t6', 23.4],
   ])('%s expands by %f', (id, expansion) => {
     expect(materialOf(id).expansion * 1e6).toBeCloseTo(expansion, 9)
+  })
+})
+
+describe('indentation', () => {
+  it('lies between tensile and crushing strength of gray iron, at yield of the others', () => {
+    for (const id of MATERIAL_IDS) {
+      const row = materialOf(id)
+      const pressure = indentationPressure(row)
+      expect(pressure).toBeLessThanOrEqual(row.compressive)
+      expect(pressure).toBeGreaterThan(row.yield === undefined ? row.ultimate : 0.99 * row.yield)
+    }
   })
 })
 
