@@ -42,8 +42,9 @@ export interface ClosedCycle {
 
 /**
  * Integrate dp/dθ = −γ (p/V) dV/dθ + (γ − 1)/V · d(Q_burn − Q_wall)/dθ by the classical
- * fourth-order Runge–Kutta method. Wall heat changes slowly, so it is taken once for two steps, at
- * their middle, from the pressure carried forward; the burn's heat is exact over each step.
+ * fourth-order Runge–Kutta method. Wall heat changes slowly, so it is taken once a step from
+ * 60° before to 90° after top dead centre and once for two steps elsewhere, at their middle, from
+ * the pressure carried forward; the burn's heat is exact over each step.
  */
 export function closedCycle(input: ClosedCycleInput): ClosedCycle {
   const { stepsPerDegree, startPressure, compressionRatio } = input
@@ -110,6 +111,8 @@ function march(input: ClosedCycleInput, heat: Float64Array, out: Float64Array): 
   let p = 1
   let before = 1
   let loss = 0
+  const busyFrom = steps / 3
+  const busyTo = 0.75 * steps
   out[0] = 1
   for (let i = 0; i < steps; i++) {
     const j = 2 * i
@@ -117,7 +120,11 @@ function march(input: ClosedCycleInput, heat: Float64Array, out: Float64Array): 
     const vMid = volume[j + 1]!
     const vEnd = volume[j + 2]!
     const slopeMid = logSlope[j + 1]!
-    if (wall !== null && i % 2 === 0) loss = wallRate(wall, 2 * p - before, vEnd, i + 1)
+    if (wall !== null) {
+      const busy = i >= busyFrom && i < busyTo
+      if (busy) loss = wallRate(wall, 1.5 * p - 0.5 * before, vMid, j + 1)
+      else if (i % 2 === 0) loss = wallRate(wall, 2 * p - before, vEnd, j + 2)
+    }
     const qMid = (heat[3 * i + 1]! - loss) * inverse[j + 1]!
     const k1 = rise(fit, p, v, logSlope[j]!, (heat[3 * i]! - loss) * inverse[j]!)
     const k2 = rise(fit, p + 0.5 * step * k1, vMid, slopeMid, qMid)

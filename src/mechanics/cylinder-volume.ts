@@ -14,7 +14,7 @@ export interface VolumeTable {
   readonly inverse: Float64Array
   /** d(ln V)/dθ, 1/rad. */
   readonly logSlope: Float64Array
-  /** (V1/V)^n at each whole step, n of the motored pressure in wall heat. */
+  /** (V1/V)^n, n of the motored pressure in wall heat. */
   readonly motored: Float64Array
 }
 
@@ -92,12 +92,12 @@ function buildVolumeTable({ travel, slope }: TravelTable, ratio: number): Volume
   const volume = new Float64Array(count)
   const inverse = new Float64Array(count)
   const logSlope = new Float64Array(count)
-  const motored = new Float64Array((count + 1) / 2)
+  const motored = new Float64Array(count)
   for (let i = 0; i < count; i++) {
     volume[i] = (1 + (ratio - 1) * travel[i]!) / ratio
     inverse[i] = 1 / volume[i]!
     logSlope[i] = ((ratio - 1) / ratio) * slope[i]! * inverse[i]!
-    if (i % 2 === 0) motored[i / 2] = inverse[i]! ** MOTORED_EXPONENT
+    motored[i] = inverse[i]! ** MOTORED_EXPONENT
   }
   return { volume, inverse, logSlope, motored }
 }

@@ -15,6 +15,8 @@ import { nitrousDose, nitrousHeat } from './nitrous.ts'
 import { BEST_TORQUE_HALF_BURNT } from './phasing.ts'
 import { burnDuration, halfBurntShare, WIEBE_COMPLETENESS, WIEBE_FORM } from './wiebe.ts'
 
+export type { FullLoadInput, Induction } from './full-load-charge.ts'
+
 /** One engine at one speed at full load: what the crank train and the books need. */
 export interface FullLoad {
   readonly cycle: GasCycle

@@ -59,19 +59,19 @@ export function wallTerms(
 }
 
 /**
- * Heat to the walls at one step, in p1 V1 a radian.
+ * Heat to the walls at one half step, in p1 V1 a radian.
  * p^0.8 T^−0.53 w^0.8 is taken as one exponential.
  *
  * @param wall - prepared terms
  * @param p - pressure there, p1
  * @param v - volume there, V1
- * @param i - step
+ * @param half - half step
  */
-export function wallRate(wall: WallTerms, p: number, v: number, i: number): number {
+export function wallRate(wall: WallTerms, p: number, v: number, half: number): number {
   const t = p * v
   let w = wall.gasSpeed
-  if (i >= wall.burnStep) {
-    const rise = p - wall.motored[i]!
+  if (half >= 2 * wall.burnStep) {
+    const rise = p - wall.motored[half]!
     if (rise > 0) w += wall.burnSpeed * rise
   }
   const power =
