@@ -37,7 +37,8 @@ export function fastenerGoodman(
   requireWithin('mean', swing.mean, swing.preload, 1e13, 'Pa')
   requireStrengths(endurance, ultimate)
   const { alternating, mean, preload } = swing
-  const room = Math.max(0, ultimate - preload)
+  const room = ultimate - preload
+  if (room <= 0) return 0
   return (endurance * room) / (ultimate * alternating + endurance * (mean - preload))
 }
 
