@@ -1,5 +1,5 @@
 import { requireWithin } from './domain-error.ts'
-import { shiftedCentres } from './timing-drive.ts'
+import { shiftedCentres, shiftToCentres } from './timing-drive.ts'
 
 /** A pair of timing gears and the shift of the crank axis; m and rad. */
 export interface GearDriveInput {
@@ -26,8 +26,8 @@ export interface GearDrive {
   changeApproximate: number
   /** Backlash left; below 0 the teeth bind. */
   backlash: number
-  /** Axis shift at which no backlash would be left, straight towards the cam. */
-  shiftToBind: number
+  /** Centre distance that could be lost before no backlash is left. */
+  shorteningToBind: number
 }
 
 /** Involute of an angle, tan φ − φ. */
@@ -76,8 +76,27 @@ export function gearDrive(input: GearDriveInput): GearDrive {
     change,
     changeApproximate: -2 * (before - after) * Math.tan(pressureAngle),
     backlash: backlashBefore + change,
-    shiftToBind: before - bindingCentres(before, standard, pressureAngle, backlashBefore),
+    shorteningToBind: before - centresWith(before, standard, pressureAngle, backlashBefore),
   }
+}
+
+/**
+ * Greatest axis shift that leaves a given backlash.
+ *
+ * @param input - the gears; an `axisShift` in it does not count
+ * @param least - backlash to be left, m; 0 or above
+ * @returns m towards the cam; negative when there is less than that already
+ * @throws {DomainError} if a figure is not in its range, or no shift in that direction gives it
+ */
+export function mostShiftForBacklash(
+  input: Omit<GearDriveInput, 'axisShift'>,
+  least: number,
+): number {
+  const { centreDistance, pressureAngle, backlashBefore, camAngle = 0 } = input
+  requireWithin('least', least, 0, 0.002, 'm')
+  const standard = input.standardCentreDistance ?? centreDistance
+  const centres = centresWith(centreDistance, standard, pressureAngle, backlashBefore - least)
+  return shiftToCentres(centreDistance, centres, camAngle)
 }
 
 /** Backlash gained over the standard centres, along the pitch circle, m. */
@@ -87,8 +106,8 @@ function backlashGain(centres: number, standard: number, angle: number): number 
   return 2 * centres * (involute(Math.acos(cosine)) - involute(angle))
 }
 
-/** Centres at which the backlash is used up; Newton, whose slope is 2 (inv φw − inv φ + tan φw). */
-function bindingCentres(before: number, standard: number, angle: number, backlash: number): number {
+/** Centres on which so much backlash is used up; Newton, whose slope is 2 (inv φw − inv φ + tan φw). */
+function centresWith(before: number, standard: number, angle: number, backlash: number): number {
   const wanted = backlashGain(before, standard, angle) - backlash
   let centres = before
   for (let step = 0; step < 20; step++) {

@@ -29,7 +29,10 @@ export interface ChainDrive {
   slack: number
   /** Length of one free strand between the sprockets. */
   strand: number
-  /** Sideways throw at mid-strand if all slack gathers in one strand; 0 when tight. */
+  /**
+   * Sideways throw at mid-strand if all slack gathers in one strand; 0 when tight. Slack
+   * beyond a tenth of the strand is not counted: the parabola would be no longer shallow.
+   */
   sag: number
   /** Turn of the cam against the crank, late, when the driving strand stays taut; rad of cam. */
   camRetard: number
@@ -80,6 +83,7 @@ export function chainDrive(input: ChainDriveInput): ChainDrive {
   const large = sprocketRadius(pitch, camTeeth)
   const before = input.centreDistance
   requireWithin('centreDistance', before, Math.max(0.03, small + large), 2, 'm')
+  requireWithin('slackBefore', slackBefore, -0.005, 0.05, 'm')
   requireWithin('setShortening', setShortening, 0, 0.005, 'm')
   const after = shiftedCentres(before, input.axisShift, input.camAngle ?? 0)
   requireWithin('centreDistance after the shift', after, small + large, 2, 'm')
@@ -96,7 +100,7 @@ export function chainDrive(input: ChainDriveInput): ChainDrive {
     slackFreedApproximate: 2 * shortening * Math.sqrt(1 - ((large - small) / before) ** 2),
     slack,
     strand,
-    sag: midStrandSag(strand, Math.max(0, slack)),
+    sag: midStrandSag(strand, Math.min(Math.max(0, slack), strand / 10)),
     camRetard: (freed - takenUp) / 2 / large,
   }
 }
@@ -128,8 +132,50 @@ export function shiftedCentres(before: number, shift: number, angle: number): nu
   return Math.hypot(before * Math.sin(angle), before * Math.cos(angle) - shift)
 }
 
-/** Length of an open belt over two pulleys. */
-function beltLength(centres: number, small: number, large: number): number {
+/**
+ * Shift that brings the centres from one distance to another: the inverse of
+ * `shiftedCentres`, on the near side.
+ *
+ * @throws {DomainError} if the line of centres leans too far for the wanted distance
+ */
+export function shiftToCentres(before: number, after: number, angle: number): number {
+  const across = before * Math.sin(angle)
+  requireWithin('centre distance wanted', after, Math.abs(across), 2, 'm')
+  return before * Math.cos(angle) - Math.sqrt(after * after - across * across)
+}
+
+/**
+ * Greatest axis shift that leaves a chain's slack within a limit, to a nanometre.
+ *
+ * @param input - the drive; its own `axisShift` does not count
+ * @param mostSlack - in the chain's length, m; 0 or above
+ * @returns m towards the cam, between −0.005 and 0.005; an end of that range if the limit is beyond
+ * @throws {DomainError} as `chainDrive`
+ */
+export function mostShiftForSlack(
+  input: Omit<ChainDriveInput, 'axisShift'>,
+  mostSlack: number,
+): number {
+  requireWithin('mostSlack', mostSlack, 0, 0.05, 'm')
+  const over = (axisShift: number) => chainDrive({ ...input, axisShift }).slack - mostSlack
+  let low = -0.005
+  let high = 0.005
+  if (over(high) <= 0) return high
+  if (over(low) >= 0) return low
+  while (high - low > 1e-10) {
+    const middle = (low + high) / 2
+    if (over(middle) > 0) high = middle
+    else low = middle
+  }
+  return low
+}
+
+/**
+ * Length of an open belt over two pulleys, m.
+ *
+ * @throws {DomainError} if one pulley would lie inside the other
+ */
+export function beltLength(centres: number, small: number, large: number): number {
   const difference = large - small
   if (Math.abs(difference) >= centres) {
     throw new DomainError('centreDistance', centres, `above ${Math.abs(difference)} m`)

@@ -4,6 +4,7 @@ import {
   type GearDriveInput,
   gearDrive,
   involute,
+  mostShiftForBacklash,
   transversePressureAngle,
 } from '../../src/mechanics/gear-backlash.ts'
 
@@ -27,9 +28,20 @@ describe('gearDrive', () => {
   it('says at which shift the teeth bind', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.00001, max: 0.0005, noNaN: true }), (backlashBefore) => {
-        const { shiftToBind } = gearDrive({ ...gears, backlashBefore })
-        const bound = gearDrive({ ...gears, backlashBefore, axisShift: shiftToBind })
+        const { shorteningToBind } = gearDrive({ ...gears, backlashBefore })
+        const bound = gearDrive({ ...gears, backlashBefore, axisShift: shorteningToBind })
         expect(bound.backlash).toBeCloseTo(0, 12)
+      }),
+    )
+  })
+
+  it('says how far the axis may move for a backlash to be left, at any lean of the centres', () => {
+    const lean = fc.double({ min: -1, max: 1, noNaN: true })
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 0.0003, noNaN: true }), lean, (least, camAngle) => {
+        const axisShift = mostShiftForBacklash({ ...gears, camAngle }, least)
+        expect(gearDrive({ ...gears, camAngle, axisShift }).backlash).toBeCloseTo(least, 12)
+        if (least > gears.backlashBefore) expect(axisShift).toBeLessThan(0)
       }),
     )
   })

@@ -6,7 +6,9 @@ import {
   chainDrive,
   chainPitches,
   midStrandSag,
+  mostShiftForSlack,
   shiftedCentres,
+  shiftToCentres,
   sprocketRadius,
 } from '../../src/mechanics/timing-drive.ts'
 
@@ -73,6 +75,37 @@ describe('chainDrive', () => {
     expect(() => sprocketRadius(0.01, 3)).toThrow(/teeth/)
     expect(() => midStrandSag(0.1, 0.05)).toThrow(DomainError)
     expect(() => chainPitches(0.1, 0, 20, 40)).toThrow(/pitch/)
+  })
+})
+
+describe('mostShiftForSlack', () => {
+  it('is the shift that frees just the slack allowed', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 0.001, noNaN: true }), (mostSlack) => {
+        const axisShift = mostShiftForSlack({ ...drive, setShortening: 0.0001 }, mostSlack)
+        const { slack } = chainDrive({ ...drive, setShortening: 0.0001, axisShift })
+        expect(Math.abs(slack - mostSlack)).toBeLessThan(1e-9)
+      }),
+    )
+  })
+
+  it('stops at the end of the range', () => {
+    expect(mostShiftForSlack(drive, 0.05)).toBe(0.005)
+    expect(mostShiftForSlack({ ...drive, slackBefore: 0.02 }, 0)).toBe(-0.005)
+  })
+})
+
+describe('shiftToCentres', () => {
+  it('undoes shiftedCentres', () => {
+    const angle = fc.double({ min: -1, max: 1, noNaN: true })
+    const shift = fc.double({ min: -0.005, max: 0.005, noNaN: true })
+    fc.assert(
+      fc.property(angle, shift, (lean, moved) => {
+        const back = shiftToCentres(0.1, shiftedCentres(0.1, moved, lean), lean)
+        expect(back).toBeCloseTo(moved, 12)
+      }),
+    )
+    expect(() => shiftToCentres(0.1, 0.05, 1)).toThrow(/centre distance/)
   })
 })
 
