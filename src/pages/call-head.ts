@@ -12,7 +12,7 @@ const BADGES = { settled: 'Settled', likely: 'Likely', withheld: 'Withheld' } as
 export function callHead({ call, next }: Assessment, view: CaseView): Html {
   return html`<header class="page-head call-head"><span class="kicker">The call</span>
 <h1>${call.sentence}</h1>
-<p class="how-sure"><span class="badge is-${call.confidence}">${BADGES[call.confidence]}</span> ${meaning()}</p></header>`
+<p class="how-sure"><span class="badge is-${call.confidence}">${BADGES[call.confidence]}</span> <span>${meaning()}</span></p></header>`
 
   function meaning(): Html {
     if (call.confidence === 'withheld') {

@@ -19,7 +19,7 @@ export function whatFollows(assessment: Assessment, steps: readonly WorkStep[]):
   return html`<section aria-labelledby="follows"><h2 id="follows">What follows from it</h2>
 ${changes(called.changes)}
 ${parts.length === 0 ? html`<p>No parts to buy.</p>` : html`<h3>Parts</h3><ul>${each(parts, (part) => html`<li>${part}</li>`)}</ul>`}
-${steps.length === 0 ? NOTHING : html`<h3>The order of work</h3>${workOrder(steps, ['the bare block', 'every main cap, marked', 'the fasteners that will stay'])}`}
+${steps.length === 0 ? NOTHING : html`<h3>The order of work</h3>${workOrder(steps, ['the bare block', 'every main cap, marked with its place,', 'the fasteners that will stay'])}`}
 ${machined ? html`<h3>${bored ? 'Why the bore comes before the hone' : 'Why the bores are honed'}</h3>${boreAndHone(bored)}` : NOTHING}
 ${followOn(call.followOn, steps)}
 ${rest.length === 0 ? NOTHING : html`<h3>Also</h3><ul>${each(rest, (id) => html`<li>${name(id)}</li>`)}</ul>`}

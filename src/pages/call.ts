@@ -5,6 +5,7 @@ import { costSection, stepsFrom, whatFollows } from './call-work.ts'
 import { costBars } from './cost-bars.ts'
 import { type Html, html, NOTHING } from './html.ts'
 import { page } from './layout.ts'
+import { loadBySpeed } from './load-by-speed.ts'
 import { loadDiagram } from './load-diagram.ts'
 import { capViews, mainCapDrawing } from './main-cap-drawing.ts'
 import { marginBars } from './margin-bars.ts'
@@ -71,6 +72,7 @@ function pictures({ assessment, reach, units }: CallView): Html {
 <h3>Load on each main over two turns</h3>${loadDiagram(loads, units)}
 <div class="picture-pairs">${reach === null ? NOTHING : html`<div><h3>How far each route goes</h3>${reachMap(reach, call.route, units)}</div>`}
 <div><h3>Cost against what is at stake</h3>${costBars(routes, cost, call.route)}</div>
+<div><h3>Load over engine speed</h3>${loadBySpeed(loads, units)}</div>
 <div><h3>Pressure in the cylinder</h3>${pressureTrace(loads, units)}</div></div></section>`
 }
 

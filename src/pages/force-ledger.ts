@@ -27,16 +27,21 @@ export function forceLedger(ledger: Ledger, top: number, units: Units): Html {
   const force = (value: number): string => printIn(value, 'kN', units)
   const { pull, clamp, side, friction, register, cross } = ledger
   const held = [
-    `friction ${force(friction)}`,
-    register > 0 ? `register ${force(register)}` : '',
-    cross > 0 ? `cross bolts ${force(cross)}` : '',
-  ].filter((text) => text !== '')
+    ['friction', friction] as const,
+    ['register', register] as const,
+    ['cross', cross] as const,
+  ].filter(([name, value]) => name === 'friction' || value > 0)
+  // One unit at the end keeps the line inside the picture.
+  const against = held.map(([name, value], index) => {
+    const text = force(value)
+    return `${name} ${index === held.length - 1 ? text : text.split('\u00a0')[0]}`
+  })
   const rows = [
-    { text: `pull ${force(pull)}`, bars: [{ size: pull, look: 'force-fill' }] },
-    { text: `held by clamp ${force(clamp)}`, bars: [{ size: clamp, look: 'clamp-bar' }] },
-    { text: `side push ${force(side)}`, bars: [{ size: side, look: 'force-fill' }] },
+    { text: `pull ${force(pull)}, held by`, bars: [{ size: pull, look: 'force-fill' }] },
+    { text: `clamp ${force(clamp)}`, bars: [{ size: clamp, look: 'clamp-bar' }] },
+    { text: `side push ${force(side)}, held by`, bars: [{ size: side, look: 'force-fill' }] },
     {
-      text: `held by ${held.join(' + ')}`,
+      text: against.join(' + '),
       bars: [
         { size: friction, look: 'clamp-bar' },
         { size: register, look: 'register-bar' },

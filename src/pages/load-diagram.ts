@@ -24,10 +24,13 @@ export function loadDiagram(loads: LoadReport, units: Units): Html {
   )
   const rings = ringsFor(most, units)
   const { worstPull } = loads
+  const open = loads.mains.some(
+    (main) => !(onCurve(main, main.worstPull) && onCurve(main, main.worstSide)),
+  )
   return figure({
     id: 'load-diagrams',
     picture: html`<div class="figure-grid small">${loads.mains.map((main) => html`<div class="picture">${mainPicture(main, rings, loads, units)}</div>`)}</div>`,
-    caption: html`Force of the crank on each main bearing through two turns, all to one scale; the outer ring is ${rings.outer}. The shaded half is the cap. <span class="key key-dot"></span> worst pull, <span class="key key-square"></span> worst side push; an open mark is found at another speed or with the throttle closed. Main ${worstPull.main} has the worst of all: ${printIn(worstPull.pull, 'kN', units)} at ${worstPull.rpm} rpm.`,
+    caption: html`Force of the crank on each main bearing through two turns, all to one scale; the outer ring is ${rings.outer}. The shaded half is the cap. <span class="key key-dot"></span> worst pull, <span class="key key-square"></span> worst side push${open ? ' (an open mark is found at another speed or with the throttle closed, so it lies off the line)' : ''}. Main ${worstPull.main} has the worst of all: ${printIn(worstPull.pull, 'kN', units)} at ${worstPull.rpm} rpm.`,
     table: {
       caption: 'Worst loads of each main',
       head: ['Main', 'Worst pull', 'at', 'Worst side push', 'at', 'Bearing load'],
@@ -111,11 +114,14 @@ function mark(
     undefined,
   )
   if (!nearest) return html``
-  const onCurve = worst.rpm === main.rpm && worst.loadCase === 'full-load'
   const [x, y] = at(nearest)
-  const look = `worst-mark${onCurve ? '' : ' open'}`
+  const look = `worst-mark${onCurve(main, worst) ? '' : ' open'}`
   if (kind === 'dot') return circle(x, y, 4.5, look)
   return html`<rect x="${short(x - 4)}" y="${short(y - 4)}" width="8" height="8" class="${look}"/>`
+}
+
+function onCurve(main: Main, worst: WorstLoad): boolean {
+  return worst.rpm === main.rpm && worst.loadCase === 'full-load'
 }
 
 /** Degrees between two crank angles of a two-turn cycle. */

@@ -24,9 +24,9 @@ export interface MainCapView {
 
 const MIDDLE = PICTURE_WIDTH / 2
 /** Room for the metal on either side of the bore; the rest is for words. */
-const HALF_ROOM = 114
+const HALF_ROOM = 110
 const METAL_TOP = 34
-const LONGEST_ARROW = 66
+const LONGEST_ARROW = 56
 
 /** The cap as it is, and as the call has it when that changes anything that is drawn. */
 export function capViews(assessment: Assessment): CapView[] {
@@ -152,7 +152,7 @@ function spoken({ shape, joint }: CapView, { worstPull, worstSide, units }: Main
 function dimensions(shape: CapShape, lines: Outlines, place: Place, units: Units): Html {
   const { x, y, scale: k } = place
   const half = (shape.span / 2) * k
-  const left = x - lines.blockHalf * k - (shape.pattern === 'cross-bolted' ? 20 : 9)
+  const left = x - lines.blockHalf * k - (shape.pattern === 'cross-bolted' ? 16 : 9)
   const crown = y + shape.capHeight * k
   const size = (value: number): string => printIn(value, 'mm', units, units === 'us' ? 2 : 0)
   const wall = x + lines.capHalf * k
@@ -186,7 +186,7 @@ function forceArrows(cap: CapView, lines: Outlines, place: Place, setting: Setti
   })
   const face = x - ((cap.shape.boreRadius + lines.capHalf) / 2) * k
   return html`${arrow(x, y, x, y + pull * newton, 'force')}${arrow(x, y, x + side * newton, y, 'force')}
-${words(x - 7, y + 15, 'pull', 'end small')}${words(x + 4, y - 7, 'side', 'small')}
+${words(x - 4, y + 13, 'pull', 'end small')}${words(x + 4, y - 7, 'side', 'small')}
 ${clamps}${words(x, y + lines.bottom * k + 22, 'clamp', 'middle small halo')}
 ${[-1, 1].map((way) => {
   const middle = x + way * ((cap.shape.boreRadius + lines.capHalf) / 2) * k

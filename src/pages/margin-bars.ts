@@ -11,8 +11,8 @@ export const MARGIN_WORDS: Readonly<Record<MarginId, { name: string; below: stri
   grip: { name: 'Grip', below: 'below 1 the parting faces rub and fret' },
   separation: { name: 'Separation', below: 'below 1 the joint opens' },
   capFatigue: { name: 'Cap strength', below: 'below 1 the cap cracks in time' },
-  fastenerProof: { name: 'Fastener proof', below: 'below 1 the fastener stretches for good' },
-  threadStrip: { name: 'Threads in the block', below: 'below 1 the threads strip' },
+  fastenerProof: { name: 'Fastener proof', below: 'below 1 it stretches for good' },
+  threadStrip: { name: 'Threads in the block', below: 'below 1 they strip' },
 }
 const SHOWN = Object.keys(MARGIN_WORDS) as MarginId[]
 

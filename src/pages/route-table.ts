@@ -4,22 +4,25 @@ import { each, type Html, html } from './html.ts'
 import { MARGIN_WORDS, marginText } from './margin-bars.ts'
 import { sentence } from './reasons.ts'
 
-/** Every route in one table: how often it holds, where it is weakest, what it costs, the verdict. */
+/**
+ * Every route in one table how often it holds, where it is weakest, what it costs, the verdict.
+ * Roles are spelt out because a phone shows the rows as blocks.
+ */
 export function routeTable(routes: readonly RouteReport[], call: Call): Html {
-  return html`<div class="table-scroll" role="region" aria-label="Table of every route" tabindex="0"><table class="routes">
+  return html`<div class="table-scroll" role="region" aria-label="Table of every route" tabindex="0"><table class="routes" role="table">
 <caption>“Holds in” counts sampled cases, 100 of them, spread over what is assumed and what scatters. It says how sure this estimate is; it is not a chance of failure.</caption>
-<thead><tr><th scope="col">Route</th><th scope="col" class="number">Holds in</th><th scope="col">Weakest margin</th><th scope="col" class="number">Likely cost</th><th scope="col">Verdict</th></tr></thead>
-<tbody>${each(routes, (route) => routeRow(route, call))}</tbody></table></div>`
+<thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">Route</th><th role="columnheader" scope="col" class="number">Holds in</th><th role="columnheader" scope="col">Weakest margin</th><th role="columnheader" scope="col" class="number">Likely cost</th><th role="columnheader" scope="col">Verdict</th></tr></thead>
+<tbody role="rowgroup">${each(routes, (route) => routeRow(route, call))}</tbody></table></div>`
 }
 
 function routeRow(route: RouteReport, call: Call): Html {
   const called = route.id === call.route
   const { currency, low, likely, high } = route.cost
-  return html`<tr class="${called ? 'called' : ''}"><th scope="row">${called ? html`<span aria-hidden="true">▸ </span>` : ''}${route.title}</th>
-<td class="number">${route.holdsIn} of 100<br><span class="soft">${route.neededHoldsIn} needed</span></td>
-<td>${weakest(route)}</td>
-<td class="number">${printMoney(likely, currency)}<br><span class="soft">${printMoney(low, currency)} to ${printMoney(high, currency)}</span></td>
-<td>${verdict(route, call)}</td></tr>
+  return html`<tr role="row" class="${called ? 'called' : ''}"><th role="rowheader" scope="row">${called ? html`<span aria-hidden="true">▸ </span>` : ''}${route.title}</th>
+<td role="cell" class="number" data-head="Holds in">${route.holdsIn} of 100<br><span class="soft">${route.neededHoldsIn} needed</span></td>
+<td role="cell" data-head="Weakest margin">${weakest(route)}</td>
+<td role="cell" class="number" data-head="Likely cost">${printMoney(likely, currency)}<br><span class="soft">${printMoney(low, currency)} to ${printMoney(high, currency)}</span></td>
+<td role="cell" data-head="Verdict">${verdict(route, call)}</td></tr>
 `
 }
 

@@ -282,8 +282,12 @@ function sampleLoads(): LoadReport {
   const most = (kind: 'worstPull' | 'worstSide'): WorstLoad =>
     mains.map((main) => main[kind]).reduce((best, load) => (load.force > best.force ? load : best))
   const trace = Array.from({ length: 241 }, (_, index) => -360 + index * 3)
+  const pressureTrace = trace.map((angle) => ({ angle, pressure: pressureAt(angle) }))
+  const peak = pressureTrace.reduce((most, point) =>
+    point.pressure > most.pressure ? point : most,
+  )
   return {
-    peakPressure: { value: 93.4, unit: 'bar', rpm: 4500, angle: 16 },
+    peakPressure: { value: peak.pressure, unit: 'bar', rpm: 4500, angle: peak.angle },
     power: { value: 412, unit: 'kW', rpm: 6000 },
     torque: { value: 742, unit: 'N m', rpm: 4500 },
     bmep: { value: 16.4, unit: 'bar' },
@@ -296,10 +300,10 @@ function sampleLoads(): LoadReport {
       power: [201, 350, 412, 402][index] as number,
       bmep: [14.1, 16.4, 14.5, 13][index] as number,
       peakPressure: [85, 93.4, 88, 82][index] as number,
-      worstPull: [52, 51.3, 46, 43][index] as number,
-      worstSide: [25, 24.6, 22, 21][index] as number,
+      worstPull: [44, 47.1, 42, 38][index] as number,
+      worstSide: [22, 24.1, 22, 20][index] as number,
     })),
-    pressureTrace: trace.map((angle) => ({ angle, pressure: pressureAt(angle) })),
+    pressureTrace,
     mains,
   }
 }
