@@ -17,6 +17,8 @@ export interface RenderOptions {
   readonly idPrefix?: string
   /** Added to every heading's depth; 0 when not given. */
   readonly shift?: number
+  /** Address of another page of ours, to keep the case and the units; as it stands when not given. */
+  readonly localHref?: (href: string) => string
 }
 
 export interface ContentDocument {
@@ -86,11 +88,12 @@ export function renderMarkdown(
 }
 
 /** One sentence of Markdown to safe HTML without a paragraph around it. */
-export function renderInline(text: string): string {
-  return parser({}, () => undefined).parseInline(text, { async: false }) as string
+export function renderInline(text: string, options: RenderOptions = {}): string {
+  return parser(options, () => undefined).parseInline(text, { async: false }) as string
 }
 
-function parser({ idPrefix = '', shift = 0 }: RenderOptions, drawing: DrawingByName): Marked {
+function parser(options: RenderOptions, drawing: DrawingByName): Marked {
+  const { idPrefix = '', shift = 0, localHref = (href) => href } = options
   const used = new Map<string, number>()
   const marked = new Marked({ gfm: true })
   marked.use({
@@ -102,7 +105,7 @@ function parser({ idPrefix = '', shift = 0 }: RenderOptions, drawing: DrawingByN
       used.set(slug, count + 1)
       const id = `${idPrefix}${slug}${count === 0 ? '' : `-${count + 1}`}`
       return { id, depth: Math.min(6, depth + shift) }
-    }),
+    }, localHref),
     extensions: [drawingExtension(drawing)],
   })
   return marked
@@ -110,6 +113,7 @@ function parser({ idPrefix = '', shift = 0 }: RenderOptions, drawing: DrawingByN
 
 function safeRenderer(
   heading: (words: string, depth: number) => { id: string; depth: number },
+  localHref: (href: string) => string,
 ): RendererObject {
   return {
     html: ({ text }: Tokens.HTML | Tokens.Tag) => escapeHtml(text),
@@ -122,7 +126,8 @@ function safeRenderer(
       const inside = this.parser.parseInline(token.tokens)
       if (!isSafeHref(token.href)) return inside
       const away = /^https?:/i.test(token.href) ? ' rel="external noreferrer"' : ''
-      return `<a href="${escapeHtml(token.href)}"${away}>${inside}</a>`
+      const href = token.href.startsWith('/') ? localHref(token.href) : token.href
+      return `<a href="${escapeHtml(href)}"${away}>${inside}</a>`
     },
     code: ({ text }: Tokens.Code) => `<pre><code>${escapeHtml(text)}</code></pre>\n`,
     table(token: Tokens.Table) {
