@@ -73,7 +73,7 @@ export interface Comparison {
   readonly present: string
   /** The call with the change, in a sentence. */
   readonly other: string
-  readonly rows: readonly { readonly label: string; readonly now: string; readonly then: string }[]
+  readonly rows: readonly { readonly label: string; readonly now: string; readonly other: string }[]
   readonly keepHref: string
 }
 

@@ -20,8 +20,8 @@ ${each(
   ({
     label,
     now,
-    then,
-  }) => html`<tr><th scope="row">${label}</th><td class="number">${now}</td><td class="number">${then}</td></tr>
+    other,
+  }) => html`<tr><th scope="row">${label}</th><td class="number">${now}</td><td class="number">${other}</td></tr>
 `,
 )}
 </tbody></table></div>
