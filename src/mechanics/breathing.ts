@@ -10,6 +10,8 @@ export const BEST_VOLUMETRIC_EFFICIENCY = 0.95
 /** Curvature below and above the top of the curve. Chosen, no published source. */
 const BELOW = 0.5
 const ABOVE = 2
+/** Far beyond the top (1.87 times its speed) the curve is held here, so that it stays plausible. */
+const LEAST_SHAPE = 0.4
 /** The curve's top is never set further out than this tilt asks for. */
 const GREATEST_TILT = 0.2
 
@@ -47,7 +49,7 @@ export function volumetricEfficiency(
 
 function shape(u: number): number {
   const off = u - 1
-  return 1 / (1 + (off < 0 ? BELOW : ABOVE) * off * off)
+  return Math.max(LEAST_SHAPE, 1 / (1 + (off < 0 ? BELOW : ABOVE) * off * off))
 }
 
 /** Gas left in the cylinder, and what it does to the charge. */

@@ -116,7 +116,7 @@ export function fullLoadCharge(input: FullLoadInput, nitrousMass = 0): FullLoadC
   const fuel = FUELS[input.fuel]
   const lambda = input.lambda ?? fuel.fullLoadLambda
   const path = intakePath(input)
-  const chargeTemperature = path.temperature - evaporativeCooling(fuel, lambda)
+  const chargeTemperature = evaporated(path.temperature, evaporativeCooling(fuel, lambda))
   const swept = (Math.PI / 4) * input.bore * input.bore * input.stroke
   const breathing = volumetricEfficiency(
     input.speed,
@@ -160,6 +160,14 @@ export function fullLoadCharge(input: FullLoadInput, nitrousMass = 0): FullLoadC
         ? compressorPower(airMass * cycles, path.compressorRise, DRIVE_EFFICIENCY)
         : 0,
   }
+}
+
+/** A charge colder than this no longer evaporates fuel, K. Chosen, no published source. */
+const COLDEST_EVAPORATED = 270
+
+/** Charge temperature once its fuel has evaporated as far as it will, K. */
+function evaporated(temperature: number, cooling: number): number {
+  return Math.min(temperature, Math.max(COLDEST_EVAPORATED, temperature - cooling))
 }
 
 /** How fast breathing must still rise at the torque peak to make up for friction's growth. */
@@ -211,9 +219,9 @@ export function checkFullLoadInput(input: FullLoadInput): void {
   requireWithin('stroke', input.stroke, 0.03, 0.25, 'm')
   requireWithin('compressionRatio', input.compressionRatio, 6, 18)
   requireWithin('cylinders', input.cylinders, 1, 16)
-  requireWithin('speed', input.speed, 50, 1260, 'rad/s')
-  requireWithin('torquePeakSpeed', input.torquePeakSpeed, 50, 1260, 'rad/s')
-  requireWithin('highestSpeed', input.highestSpeed, 50, 1260, 'rad/s')
+  requireWithin('speed', input.speed, 50, 1400, 'rad/s')
+  requireWithin('torquePeakSpeed', input.torquePeakSpeed, 50, 1400, 'rad/s')
+  requireWithin('highestSpeed', input.highestSpeed, 50, 1400, 'rad/s')
   requireWithin('boost', input.boost, 0, 4e5, 'Pa')
   requireWithin('compressorEfficiency', input.compressorEfficiency ?? 0.7, 0.5, 1)
   requireWithin('ambientPressure', input.ambientPressure ?? 1e5, 5e4, 1.1e5, 'Pa')

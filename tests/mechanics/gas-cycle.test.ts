@@ -112,9 +112,9 @@ describe('gasCycle', () => {
         expect(gasCycle({ ...input, startPressure: start }).peakPressure).toBeGreaterThan(
           peakPressure,
         )
-        // 1e-7: a faint burn that begins at the motored peak adds wall heat before pressure.
+        // 1e-6: a faint burn that begins at the motored peak adds wall heat before pressure.
         const hotter = gasCycle({ ...input, addedHeat: input.addedHeat * 1.02 })
-        expect(hotter.peakPressure).toBeGreaterThanOrEqual(peakPressure * (1 - 1e-7))
+        expect(hotter.peakPressure).toBeGreaterThanOrEqual(peakPressure * (1 - 1e-6))
       }),
       { numRuns: 300, seed: 1 },
     )
