@@ -1,4 +1,4 @@
-import { html } from './html.ts'
+import { type Html, html, NOTHING } from './html.ts'
 import {
   axisShift,
   boreThenHone,
@@ -47,4 +47,11 @@ export function learnDrawing(name: string): string | undefined {
   return String(
     html`<figure class="figure" id="${id}">${picture}<figcaption>${caption}</figcaption></figure>`,
   )
+}
+
+/** The same drawing small, as an ornament beside its title; hidden from screen readers. */
+export function learnThumbnail(name: string): Html {
+  const drawing = DRAWINGS.get(name)
+  if (!drawing) return NOTHING
+  return html`<svg class="thumbnail" viewBox="0 0 360 ${drawing.height}" aria-hidden="true" focusable="false">${drawing.body(`thumbnail-${name}`)}</svg>`
 }

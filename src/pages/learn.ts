@@ -2,6 +2,7 @@ import { assemblyPage } from './assembly-notes.ts'
 import { glossaryPage } from './glossary.ts'
 import { each, type Html, html, NOTHING, raw } from './html.ts'
 import { page } from './layout.ts'
+import { learnThumbnail } from './learn-drawings.ts'
 import type { Content, ContentDocument } from './markdown.ts'
 import { measuringPage } from './measuring.ts'
 import { pageHref, type UnitSystem } from './page-href.ts'
@@ -22,6 +23,8 @@ export interface Topic {
   readonly summary: string
   /** Words by which people ask for it. */
   readonly terms: readonly string[]
+  /** Name of its first drawing; '' when it has none. */
+  readonly drawing: string
 }
 
 export interface TopicGroup {
@@ -47,8 +50,8 @@ export function topicGroups(content: Content): TopicGroup[] {
 function topic(content: Content, slug: string): Topic[] {
   const found = content.document(`learn/${slug}.md`)
   if (!found) return []
-  const { title = slug, summary = '', terms = '' } = found.front
-  return [{ slug, title, summary, terms: terms.split(',').map((term) => term.trim()) }]
+  const { title = slug, summary = '', terms = '', drawing = '' } = found.front
+  return [{ slug, title, summary, terms: terms.split(',').map((term) => term.trim()), drawing }]
 }
 
 const REFERENCE = [
@@ -62,8 +65,8 @@ const REFERENCE = [
 export function learnIndexPage(view: LearnView): Html {
   const { content, units, link } = view
   const summary = content.document('learn.md')?.front.summary ?? ''
-  const entry = (slug: string, title: string, words: string) =>
-    html`<li><a href="${pageHref(`/learn/${slug}`, link, units)}">${title}</a><p class="soft">${words}</p></li>
+  const entry = (slug: string, title: string, words: string, picture = NOTHING) =>
+    html`<li>${picture}<div><h3><a href="${pageHref(`/learn/${slug}`, link, units)}">${title}</a></h3><p class="soft">${words}</p></div></li>
 `
   return page({
     title: 'Learn',
@@ -71,11 +74,12 @@ export function learnIndexPage(view: LearnView): Html {
     path: '/learn',
     units,
     link,
+    wide: true,
     body: html`<div class="page-head"><h1>Learn</h1><p class="lede">${summary}</p></div>
-<div class="prose learn-index">${each(
+<div class="learn-index">${each(
       topicGroups(content),
       (group) => html`<h2>${group.title}</h2>
-<ul class="topics">${each(group.topics, ({ slug, title, summary: words }) => entry(slug, title, words))}</ul>
+<ul class="topics pictured">${each(group.topics, ({ slug, title, summary: words, drawing }) => entry(slug, title, words, learnThumbnail(drawing)))}</ul>
 `,
     )}<h2>To look things up</h2>
 <ul class="topics">${each(REFERENCE, ([slug, title, words]) => entry(slug, title, words))}</ul></div>`,

@@ -136,7 +136,8 @@ function safeRenderer(
       const body = token.rows
         .map((row) => `<tr>${row.map((cell) => `<td>${inside(cell)}</td>`).join('')}</tr>`)
         .join('\n')
-      return `<div class="table-scroll"><table><thead><tr>${head}</tr></thead><tbody>${body}</tbody></table></div>\n`
+      const name = escapeHtml(token.header.map((cell) => plainText(cell.tokens)).join(', '))
+      return `<div class="table-scroll" role="region" aria-label="Table: ${name}" tabindex="0"><table><thead><tr>${head}</tr></thead><tbody>${body}</tbody></table></div>\n`
     },
   }
 }

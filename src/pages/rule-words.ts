@@ -13,6 +13,8 @@ export interface FactWords {
   readonly unit: string
   readonly suffix?: string
   readonly choices?: Readonly<Record<string, string>>
+  /** The fact is whether a person gave a figure, not the figure. */
+  readonly given?: boolean
 }
 
 export type FactLabels = (name: string) => FactWords | undefined
@@ -46,7 +48,7 @@ export function factLabels(
     if (isFactKey(name)) return dictionaryWords(name)
     const base = name.replace(/(?:Said|After)$/, '')
     if (name.endsWith('Said') && isFactKey(base)) {
-      return { label: `${fact(base).label}, said by the person`, unit: '' }
+      return { label: fact(base).short, unit: '', given: true }
     }
     const entry = Object.hasOwn(computed, name) ? computed[name] : undefined
     if (!entry) return undefined
@@ -59,7 +61,7 @@ function dictionaryWords(key: FactKey): FactWords {
   const entry = fact(key)
   const suffix = entry.kind === 'number' ? entry.suffix : ''
   const unit = entry.kind === 'money' ? 'money' : usualUnit(entry)
-  return { label: entry.label, unit, suffix, choices: choicesOf(entry) }
+  return { label: entry.short, unit, suffix, choices: choicesOf(entry) }
 }
 
 /** A condition as one sentence without its full stop, such as "boost is above 15 psi (1.03 bar)". */
@@ -98,10 +100,11 @@ const WORDS: Readonly<Record<Leaf['operator'], string>> = {
 
 /** One comparison in words. A fact that has no label stands under its own name. */
 export function leafInWords({ fact: name, operator, value }: Leaf, labels: FactLabels): string {
-  const words = labels(name) ?? { label: name, unit: '' }
+  const words: FactWords = labels(name) ?? { label: name, unit: '' }
   const label = lowerFirst(words.label)
   if (typeof value === 'boolean') {
     const yes = operator === 'notEqual' ? !value : value
+    if (words.given) return `${label} is ${yes ? 'given' : 'not given'}`
     return `${label}: ${yes ? 'yes' : 'no'}`
   }
   return `${label} ${WORDS[operator]} ${valueInWords(value, words, operator, labels)}`
@@ -125,7 +128,8 @@ function scalarInWords(value: string | number, words: FactWords): string {
   if (words.unit === 'money') return `${printFigure(value, '', 0)} in the person’s currency`
   const own = `${printFigure(value, words.unit, 4)}${words.suffix ?? ''}`
   const other = inUnits(value, words.unit, UNITS[words.unit]?.system === 'us' ? 'metric' : 'us')
-  return other.unit === words.unit ? own : `${own} (${printFigure(other.value, other.unit)})`
+  if (other.unit === words.unit) return own
+  return `${own} (${printFigure(Number(other.value.toPrecision(3)), other.unit, 4)})`
 }
 
 /** Lower case for the middle of a sentence, unless the word is an abbreviation such as SAE or V6. */

@@ -33,22 +33,38 @@ export const KIND_WORDS = {
   practice: 'common practice, no published source',
 } as const
 
-/** Author, title, edition, place. */
-export function citation({ author, title, edition, place }: SourceRecord): Html {
-  const tail = [edition, place].filter((part) => part !== '').join(', ')
-  return html`${author === '' ? NOTHING : html`${author}, `}<cite>${title}</cite>${tail === '' ? NOTHING : `, ${tail}`}`
+/** Author, title and edition of the work. */
+function workWords({ author, title, edition }: SourceRecord): Html {
+  return html`${author === '' ? NOTHING : html`${author}, `}<cite>${title}</cite>${edition === '' ? NOTHING : `, ${edition}`}`
 }
 
-/** Sources as a list: what each is used for and how it was read. */
+/** Sources as a list, each work once: the places in it, what each is used for, how it was read. */
 export function sourceList(records: readonly SourceRecord[]): Html {
+  const workOf = ({ author, title, edition }: SourceRecord) => `${author}|${title}|${edition}`
+  const works = [...new Set(records.map(workOf))]
   return html`<ul class="sources">
-${each(
-  records,
-  (
-    record,
-  ) => html`<li id="source-${record.id}">${citation(record)}. <span class="soft">For: ${record.usedFor}.</span> <span class="tag">${kindAndReading(record)}</span></li>
-`,
-)}</ul>`
+${each(works, (work) => workItem(records.filter((record) => workOf(record) === work)))}</ul>`
+}
+
+function workItem(records: readonly SourceRecord[]): Html {
+  const [first] = records
+  if (!first) return NOTHING
+  if (records.length === 1)
+    return html`<li>${workWords(first)}${first.place === '' ? NOTHING : `, ${first.place}`}. ${useWords(first)}</li>
+`
+  return html`<li>${workWords(first)}<ul>${each(
+    records,
+    (record) => html`<li>${sentenceStart(record.place)}. ${useWords(record)}</li>`,
+  )}</ul></li>
+`
+}
+
+function useWords(record: SourceRecord): Html {
+  return html`<span class="soft">For: ${record.usedFor}.</span> <span class="tag">${kindAndReading(record)}</span>`
+}
+
+function sentenceStart(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 }
 
 function kindAndReading({ kind, seen }: SourceRecord): string {
