@@ -116,4 +116,10 @@ describe('conversationPage', () => {
     expect(text).toContain('No call yet')
     expect(text).not.toContain('Stop here')
   })
+
+  it('sets a what-if beside the present call, both figures of each row', async () => {
+    const text = await main(STATES['what-if'] as ConversationView)
+    expect(text).toMatch(/Hold margin<\/th><td[^>]*>1\.32<\/td><td[^>]*>0\.96<\/td>/)
+    expect(text).toContain('href="/?v=1&amp;boost=12psi"')
+  })
 })
