@@ -1,0 +1,216 @@
+import type { IntentName, Lexicon } from './lexicon.ts'
+import { type Mention, mentionsIn } from './mentions.ts'
+import type { Scopes } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+export type Intent =
+  | 'tell'
+  | 'dont-know'
+  | 'why'
+  | 'explain'
+  | 'what-if'
+  | 'change'
+  | 'undo'
+  | 'restart'
+  | 'result'
+
+/** A request found in a message, before it is known which facts the message tells. */
+export interface Request {
+  readonly intent: Exclude<IntentName, never>
+  readonly from: number
+  readonly to: number
+  /** Whether it opens the message or a sentence of it. */
+  readonly opens: boolean
+}
+
+/** Small words before a request that do not change it. */
+const LEADS = new Set([
+  'ok',
+  'okay',
+  'so',
+  'and',
+  'but',
+  'oh',
+  'no',
+  'um',
+  'uh',
+  'well',
+  'hey',
+  'hmm',
+  'hm',
+  'please',
+  'can',
+  'you',
+  'we',
+  'lets',
+  'just',
+  'could',
+  'now',
+  'then',
+  'yeah',
+  'yes',
+  'eh',
+  'ah',
+  'i',
+  'want',
+  'to',
+  'dumb',
+  'question',
+  'ive',
+  'heard',
+  'maybe',
+  'wait',
+  ',',
+  '.',
+  '-',
+  '!',
+  '?',
+  'alright',
+  'right',
+  'first',
+  'also',
+  'quick',
+  'sorry',
+  'guys',
+  'dude',
+  'man',
+  'mate',
+  'hello',
+  'hi',
+  'like',
+  'let',
+  'me',
+  'would',
+  'mind',
+  'erm',
+  'help',
+  'thanks',
+  'cool',
+  'good',
+  'great',
+  'hold',
+  'on',
+  'actually',
+])
+
+/** Every request of a message, left to right. */
+export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
+  return mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
+    mention.meanings.map((intent) => ({
+      intent,
+      from: mention.from,
+      to: mention.to,
+      opens: opens(mention, tokens, scopes),
+    })),
+  )
+}
+
+function opens(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
+  for (let at = mention.from - 1; at >= 0; at -= 1) {
+    if (scopes.clause[at] !== scopes.clause[mention.from] && tokens[mention.from]?.gap !== 'none')
+      return true
+    if (!LEADS.has(tokens[at]?.text ?? '')) return tokens[at]?.text === ','
+  }
+  return true
+}
+
+/** Asks for the end even beside facts. */
+const INSISTS = new Set([
+  'just',
+  'verdict',
+  'skip',
+  'enough',
+  'answer',
+  'stop',
+  'quit',
+  'bottom',
+  'chase',
+  'result',
+  'results',
+])
+/** What-if words that are one only with something to suppose. */
+const LOOSE_WHAT_IF = new Set(['about', 'assume', 'assuming', 'say', 'take', 'with', 'imagine'])
+
+export interface Told {
+  /** Facts told outside the sentence of the request. */
+  readonly facts: number
+  /** Facts in the sentence of the request. */
+  readonly near: (request: Request) => number
+  readonly corrected: boolean
+  readonly dontKnow: boolean
+}
+
+/** The intent of the whole message, and the request that carries it. */
+export function intentOf(
+  requests: readonly Request[],
+  tokens: readonly Token[],
+  told: Told,
+): { intent: Intent; request?: Request } {
+  const words = tokens.filter(({ kind }) => kind !== 'mark').length
+  const find = (intent: IntentName, fits: (request: Request) => boolean): Request | undefined =>
+    requests.find((request) => request.intent === intent && fits(request))
+  const covers = (request: Request): boolean =>
+    (request.to - request.from) / Math.max(1, words) >= 0.4
+  const long = (request: Request): boolean => request.to - request.from >= 3
+  const any = told.facts > 0
+  const request =
+    find('undo', (r) => (!any && r.opens && (covers(r) || long(r))) || (r.from === 0 && long(r))) ??
+    find(
+      'restart',
+      (r) =>
+        (r.opens && (covers(r) || (!any && long(r)))) ||
+        (r.opens && r.to - r.from >= 2 && words < 12 && !any),
+    ) ??
+    find('what-if', (r) => r.opens && whatIfFits(r, tokens, told)) ??
+    find('result', (r) => resultFits(r, tokens, any, covers(r))) ??
+    find('why', (r) => r.opens && (!any || long(r)) && told.near(r) === 0) ??
+    find('explain', (r) => r.opens && told.near(r) === 0)
+  if (request) return { intent: request.intent, request }
+  if (told.dontKnow && !any) return { intent: 'dont-know' }
+  const change = find(
+    'change',
+    (r) => r.opens && (firstIn(r, tokens) || !told.corrected) && changeFits(r, tokens, any),
+  )
+  return change ? { intent: 'change', request: change } : { intent: 'tell' }
+}
+
+function whatIfFits(request: Request, tokens: readonly Token[], told: Told): boolean {
+  const last = tokens[request.to - 1]?.text ?? ''
+  return told.facts > 0 || !LOOSE_WHAT_IF.has(last)
+}
+
+function resultFits(
+  request: Request,
+  tokens: readonly Token[],
+  any: boolean,
+  covers: boolean,
+): boolean {
+  const said = tokens.slice(request.from, request.to).map(({ text }) => text)
+  if (any) return said.some((word) => INSISTS.has(word)) && said.length >= 2
+  return covers || (said.length >= 3 && request.opens)
+}
+
+function firstIn(request: Request, tokens: readonly Token[]): boolean {
+  for (let at = 0; at < request.from; at += 1) if (!LEADS.has(tokens[at]?.text ?? '')) return false
+  return true
+}
+
+const SINGLE_CHANGE = new Set([
+  'set',
+  'wrong',
+  'wait',
+  'sorry',
+  'oops',
+  'instead',
+  'nope',
+  'typo',
+  'edit',
+  'whoops',
+  'change',
+])
+
+function changeFits(request: Request, tokens: readonly Token[], any: boolean): boolean {
+  if (any) return true
+  const word = tokens[request.from]?.text ?? ''
+  return request.to - request.from >= 2 || !SINGLE_CHANGE.has(word) || word === 'change'
+}

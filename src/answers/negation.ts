@@ -1,0 +1,98 @@
+import type { Marker } from './lexicon.ts'
+import type { Mention } from './mentions.ts'
+import type { Scopes } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+/** What a message denies. */
+export interface Negations {
+  /** Whether a phrase or figure is denied: "no girdle", "not 10.5", "intercooler: no". */
+  denies(stretch: { readonly from: number; readonly to: number }): boolean
+}
+
+/** Furthest that a denial reaches, in words. */
+const REACH = 5
+const STOPS = new Set([
+  ',',
+  '.',
+  ';',
+  '!',
+  '?',
+  '\n',
+  'but',
+  'just',
+  'only',
+  'its',
+  'and',
+  '(',
+  ')',
+  'with',
+  'instead',
+  'im',
+  'i',
+  'is',
+  'so',
+  'run',
+  'running',
+])
+const CHAINS = new Set(['or', 'nor', '/'])
+
+/**
+ * @param content - phrases and figures of the message in order: a denial reaches the
+ * next one, and through "or" and "nor" those after it
+ */
+export function negationsOf(
+  tokens: readonly Token[],
+  scopes: Scopes,
+  content: readonly { readonly from: number; readonly to: number }[],
+): Negations {
+  const denied = new Set<number>()
+  const ordered = [...content].sort((a, b) => a.from - b.from || b.to - a.to)
+  for (const marker of scopes.markers) {
+    if (isNegation(marker)) denyFrom(marker.to, ordered, tokens, denied)
+  }
+  for (const stretch of ordered) if (saidNo(stretch.to, tokens)) denied.add(stretch.from)
+  return {
+    denies: ({ from, to }) => {
+      for (let at = from; at < to; at += 1) if (denied.has(at)) return true
+      return false
+    },
+  }
+}
+
+function isNegation({ meanings }: Mention<Marker>): boolean {
+  return meanings.includes('negation')
+}
+
+function denyFrom(
+  start: number,
+  content: readonly { readonly from: number; readonly to: number }[],
+  tokens: readonly Token[],
+  denied: Set<number>,
+): void {
+  let at = start
+  let reach = REACH
+  for (;;) {
+    const next = content.find(({ from }) => from >= at)
+    if (!next || next.from - at > reach) return
+    for (let i = at; i < next.from; i += 1) {
+      if (STOPS.has(tokens[i]?.text ?? '') || tokens[i + 1]?.gap === 'dash') return
+    }
+    denied.add(next.from)
+    const after = tokens[next.to]
+    if (!after || !CHAINS.has(after.text)) return
+    at = next.to + 1
+    reach = 2
+  }
+}
+
+/** "intercooler: no", "girdle? nope", "turbo - none". */
+function saidNo(at: number, tokens: readonly Token[]): boolean {
+  const [link, word, after] = [tokens[at], tokens[at + 1], tokens[at + 2]]
+  if (link?.gap === 'dash' && (link.text === 'no' || link.text === 'none')) return isEnd(word)
+  if (link?.kind !== 'mark' || ![':', '?', '='].includes(link.text)) return false
+  return ['no', 'none', 'nope', 'nah'].includes(word?.text ?? '') && isEnd(after)
+}
+
+function isEnd(token: Token | undefined): boolean {
+  return token === undefined || token.kind === 'mark' || token.gap === 'dash'
+}

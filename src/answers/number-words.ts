@@ -1,0 +1,114 @@
+import type { Token } from './tokens.ts'
+import type { NumberVocabulary } from './vocabulary.ts'
+
+/** A number written in words, and the token after it. */
+export interface WordNumber {
+  readonly value: number
+  readonly next: number
+}
+
+/**
+ * Read a number in words: "ten", "sixty-five hundred", "six fifty" (650),
+ * "twelve hundred and fifty", "ten point five". A word alone that only points
+ * at something ("one", "oh") is no number here; the caller may allow it.
+ */
+export function wordNumberAt(
+  tokens: readonly Token[],
+  from: number,
+  words: NumberVocabulary,
+): WordNumber | undefined {
+  const leading = belowHundred(tokens, from, words)
+  if (!leading) return undefined
+  const grown = withScales(tokens, leading, words)
+  return withPoint(tokens, grown, words)
+}
+
+function belowHundred(
+  tokens: readonly Token[],
+  at: number,
+  words: NumberVocabulary,
+): WordNumber | undefined {
+  const word = wordAt(tokens, at)
+  if (word === undefined) return undefined
+  const tens = look(words.tens, word)
+  if (tens !== undefined) {
+    const one = look(words.ones, wordAt(tokens, at + 1))
+    return one !== undefined && one > 0
+      ? { value: tens + one, next: at + 2 }
+      : { value: tens, next: at + 1 }
+  }
+  const small = look(words.teens, word) ?? look(words.ones, word)
+  return small === undefined ? undefined : { value: small, next: at + 1 }
+}
+
+function withScales(
+  tokens: readonly Token[],
+  leading: WordNumber,
+  words: NumberVocabulary,
+): WordNumber {
+  let { value, next } = leading
+  const hundred = wordAt(tokens, next) === 'hundred'
+  if (hundred) {
+    value *= 100
+    next += 1
+    const tail = tailBelowHundred(tokens, next, words)
+    if (tail) return withThousand(tokens, { value: value + tail.value, next: tail.next }, words)
+  } else if (value >= 1 && value <= 99) {
+    // "six fifty" is 650, "twelve fifty" is 1250; "ten five" is left alone.
+    const tail = belowHundred(tokens, next, words)
+    if (tail && tail.value >= 10) return { value: value * 100 + tail.value, next: tail.next }
+  }
+  return withThousand(tokens, { value, next }, words)
+}
+
+function withThousand(
+  tokens: readonly Token[],
+  number: WordNumber,
+  words: NumberVocabulary,
+): WordNumber {
+  if (wordAt(tokens, number.next) !== 'thousand') return number
+  const value = number.value * 1000
+  const next = number.next + 1
+  const rest = belowHundred(tokens, next, words)
+  if (rest && wordAt(tokens, rest.next) === 'hundred') {
+    return { value: value + rest.value * 100, next: rest.next + 1 }
+  }
+  return { value, next }
+}
+
+function tailBelowHundred(
+  tokens: readonly Token[],
+  at: number,
+  words: NumberVocabulary,
+): WordNumber | undefined {
+  const tail = belowHundred(tokens, wordAt(tokens, at) === 'and' ? at + 1 : at, words)
+  return tail && tail.value >= 1 ? tail : undefined
+}
+
+function withPoint(
+  tokens: readonly Token[],
+  number: WordNumber,
+  words: NumberVocabulary,
+): WordNumber {
+  const point = wordAt(tokens, number.next)
+  if (point === undefined || !words.point.includes(point)) return number
+  let digits = ''
+  let next = number.next + 1
+  for (;;) {
+    const word = wordAt(tokens, next)
+    const digit = look(words.ones, word) ?? look(words.teens, word) ?? look(words.tens, word)
+    if (digit === undefined) break
+    digits += String(digit)
+    next += 1
+  }
+  return digits === '' ? number : { value: Number(`${number.value}.${digits}`), next }
+}
+
+function wordAt(tokens: readonly Token[], at: number): string | undefined {
+  const token = tokens[at]
+  return token?.kind === 'word' && token.gap !== 'dash' ? token.text : undefined
+}
+
+function look(table: Readonly<Record<string, number>>, word: string | undefined) {
+  return word !== undefined && Object.hasOwn(table, word) ? table[word] : undefined
+}

@@ -1,0 +1,150 @@
+import { wordNumberAt } from './number-words.ts'
+import type { Token } from './tokens.ts'
+import type { NumberVocabulary } from './vocabulary.ts'
+
+/** One figure as written, without its unit. */
+export interface PlainNumber {
+  readonly value: number
+  readonly otherValue?: number
+  readonly from: number
+  readonly to: number
+  /** "k" or "thousand" stood after it. */
+  readonly scaled: boolean
+  /** "grand" stood after it: money. */
+  readonly money: boolean
+  readonly inWords: boolean
+  readonly decimal: boolean
+  readonly negative: boolean
+}
+
+/**
+ * Read one figure: 6,500; 6.5k; .030; 7 grand; 1/2; 4 1/8; nine and a half;
+ * sixty-five hundred.
+ *
+ * @param taken - whether a token already belongs to a phrase ("two bolt")
+ */
+export function plainNumberAt(
+  tokens: readonly Token[],
+  from: number,
+  words: NumberVocabulary,
+  taken: (at: number) => boolean,
+): PlainNumber | undefined {
+  if (taken(from)) return undefined
+  const read =
+    tokens[from]?.kind === 'number' ? digitsAt(tokens, from) : inWordsAt(tokens, from, words)
+  if (!read) return undefined
+  for (let at = from; at < read.to; at += 1) if (taken(at)) return undefined
+  return scaled(tokens, withParts(tokens, read, words), words)
+}
+
+function digitsAt(tokens: readonly Token[], from: number): PlainNumber {
+  const token = tokens[from] as Token
+  const base = {
+    from,
+    scaled: false,
+    money: false,
+    inWords: false,
+    decimal: token.decimal ?? false,
+    negative: token.gap === 'minus' && tokens[from - 1]?.kind !== 'number',
+  }
+  const alone = fractionAt(tokens, from)
+  if (alone !== undefined) return { ...base, value: alone, to: from + 3, decimal: true }
+  const value = token.value as number
+  const after = tokens[from + 1]
+  if (!token.decimal && (after?.gap === 'space' || after?.gap === 'hyphen')) {
+    const part = fractionAt(tokens, from + 1)
+    if (part !== undefined && part < 1) {
+      return { ...base, value: value + part, to: from + 4, decimal: true }
+    }
+  }
+  const other = token.otherValue === undefined ? {} : { otherValue: token.otherValue }
+  return { ...base, ...other, value, to: from + 1 }
+}
+
+/** "7/16": only halves down to sixty-fourths, written without spaces. */
+function fractionAt(tokens: readonly Token[], at: number): number | undefined {
+  const [top, bar, bottom] = [tokens[at], tokens[at + 1], tokens[at + 2]]
+  if (top?.kind !== 'number' || bar?.text !== '/' || bar.gap !== 'none') return undefined
+  if (bottom?.kind !== 'number' || bottom.gap !== 'none') return undefined
+  if (top.decimal || ![2, 4, 8, 16, 32, 64].includes(bottom.value as number)) return undefined
+  const value = (top.value as number) / (bottom.value as number)
+  return value < 1 ? value : undefined
+}
+
+function inWordsAt(
+  tokens: readonly Token[],
+  from: number,
+  words: NumberVocabulary,
+): PlainNumber | undefined {
+  const first = tokens[from] as Token
+  if (first.kind !== 'word') return undefined
+  const rest = { from, scaled: false, money: false, decimal: false, negative: false }
+  if (first.text === 'half') return halfAt(tokens, from, rest)
+  const read =
+    (first.text === 'a' ? anScale(tokens, from, words) : undefined) ??
+    wordNumberAt(tokens, from, words)
+  if (!read) return undefined
+  return { ...rest, value: read.value, to: read.next, inWords: true }
+}
+
+type Rest = Omit<PlainNumber, 'value' | 'to' | 'inWords'>
+
+/** "half inch", "half an inch". */
+function halfAt(tokens: readonly Token[], from: number, rest: Rest): PlainNumber | undefined {
+  const next = tokens[from + 1]?.text
+  const unit = next === 'a' || next === 'an' ? from + 2 : from + 1
+  if (tokens[unit]?.text !== 'inch') return undefined
+  return { ...rest, value: 0.5, to: unit, inWords: true, decimal: true }
+}
+
+/** "a hundred", "a thousand", "a grand". */
+function anScale(tokens: readonly Token[], from: number, words: NumberVocabulary) {
+  const scale = tokens[from + 1]?.text
+  if (scale === 'hundred' || scale === 'thousand') {
+    const value = scale === 'hundred' ? 100 : 1000
+    const tail = scale === 'hundred' ? wordNumberAt(tokens, from + 2, words) : undefined
+    return tail && tail.value >= 10 && tail.value < 100
+      ? { value: value + tail.value, next: tail.next }
+      : { value, next: from + 2 }
+  }
+  return scale !== undefined && words.moneyScales.includes(scale)
+    ? { value: 1, next: from + 1 }
+    : undefined
+}
+
+/** "and a half", "and three quarters", "and an eighth". */
+function withParts(
+  tokens: readonly Token[],
+  number: PlainNumber,
+  words: NumberVocabulary,
+): PlainNumber {
+  if (tokens[number.to]?.text !== 'and') return number
+  const count = tokens[number.to + 1]?.text ?? ''
+  const part = words.parts[tokens[number.to + 2]?.text ?? '']
+  if (part === undefined) return number
+  const many = count === 'a' || count === 'an' ? 1 : words.ones[count]
+  if (many === undefined || many * part >= 1) return number
+  return { ...number, value: number.value + many * part, to: number.to + 3, decimal: true }
+}
+
+function scaled(
+  tokens: readonly Token[],
+  number: PlainNumber,
+  words: NumberVocabulary,
+): PlainNumber {
+  const after = tokens[number.to]
+  if (after?.kind !== 'word' || after.gap === 'dash') return number
+  const scale = Object.hasOwn(words.scales, after.text) ? words.scales[after.text] : undefined
+  if (scale === undefined || number.value * scale > 1e7) return number
+  const value = roundAway(number.value * scale)
+  const { otherValue: _, ...plain } = number
+  const money = words.moneyScales.includes(after.text)
+  const grown = { ...plain, value, to: number.to + 1, scaled: true, money }
+  // "6 thousand 5 hundred", "7 k 5" are left alone; "two thousand five hundred" was read in words.
+  return grown
+}
+
+/** 6.5 × 1000 and 4 + 0.03 as a person means them, without binary dust. */
+export function roundAway(value: number): number {
+  return Number(value.toPrecision(12))
+}

@@ -1,0 +1,66 @@
+import type { Answer, Answers } from '../../shared/answers.ts'
+import { fromSi, toSi } from '../../shared/units.ts'
+import type { Figure } from './figures.ts'
+import type { Findings, Reading } from './findings.ts'
+import { roundAway } from './numbers.ts'
+
+const UNSURE = 'oversize without a sure standard bore: give the finished bore'
+
+/**
+ * "Thirty over": a finished bore, if the bore before it is known from the message
+ * or from the answers. "4.030, thirty over" already counts it: 4.030 − 0.030 is a
+ * plain sixteenth of an inch and 4.030 is none.
+ */
+export function readOverbore(figure: Figure, answers: Answers, into: Findings): void {
+  const by = oversize(figure)
+  const said = into.readings.filter(({ key }) => key === 'bore')
+  const bore = said.length > 0 ? said[0]?.answer : answers.bore
+  const known = lengthOf(bore)
+  const finished = by === undefined || !known ? undefined : finishedBore(known, by)
+  if (finished === undefined || said.length > 1) {
+    for (const reading of said) into.readings.splice(into.readings.indexOf(reading), 1)
+    const words = [figure, ...said]
+    for (const { from, to } of words) into.doubts.push({ from, to, why: UNSURE })
+    return
+  }
+  if (finished === 'counted') {
+    // Already in the said bore: the words belong to it.
+    if (said.length === 0) into.doubts.push({ from: figure.from, to: figure.to, why: UNSURE })
+    return
+  }
+  const [first] = said
+  if (first) into.readings.splice(into.readings.indexOf(first), 1)
+  into.readings.push(boreReading(finished, figure, first))
+}
+
+function lengthOf(answer: Answer | undefined): { value: number; unit: string } | undefined {
+  if (typeof answer !== 'object' || !('unit' in answer)) return undefined
+  return { value: answer.value, unit: String(answer.unit) }
+}
+
+function boreReading(answer: Answer, figure: Figure, said: Reading | undefined): Reading {
+  const from = Math.min(figure.from, said?.from ?? figure.from)
+  const to = Math.max(figure.to, said?.to ?? figure.to)
+  return { key: 'bore', answer, from, to, strength: 3 }
+}
+
+/** In metres; undefined when it is no oversize that a block could take. */
+function oversize({ value, unit, low }: Figure): number | undefined {
+  if (unit?.kind !== 'over' || low !== undefined) return undefined
+  if (unit.unit === 'mm') return value > 0 && value <= 4 ? toSi(value, 'mm') : undefined
+  const inches = value < 1 ? value : value / 1000
+  return inches >= 0.005 && inches <= 0.2 ? toSi(inches, 'in') : undefined
+}
+
+function finishedBore(bore: { value: number; unit: string }, by: number): Answer | 'counted' {
+  const before = toSi(bore.value, bore.unit)
+  const metric = bore.unit !== 'in'
+  if (!isPlain(before, metric) && isPlain(before - by, metric)) return 'counted'
+  return { value: roundAway(Number(fromSi(before + by, bore.unit).toFixed(4))), unit: bore.unit }
+}
+
+/** A standard bore is a whole sixteenth of an inch, or a whole millimetre. */
+function isPlain(metres: number, metric: boolean): boolean {
+  const steps = metric ? fromSi(metres, 'mm') : fromSi(metres, 'in') * 16
+  return Math.abs(steps - Math.round(steps)) < 1e-6
+}

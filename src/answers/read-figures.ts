@@ -1,0 +1,150 @@
+import type { Answers } from '../../shared/answers.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { candidateFor, type MoneyContext } from './candidates.ts'
+import type { Figure } from './figures.ts'
+import type { Findings } from './findings.ts'
+import type { Lexicon } from './lexicon.ts'
+import type { Negations } from './negation.ts'
+import type { Pair } from './pairing.ts'
+import type { Scopes } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+export interface FigureInput {
+  readonly tokens: readonly Token[]
+  readonly lexicon: Lexicon
+  readonly scopes: Scopes
+  readonly negations: Negations
+  readonly whatIf: boolean
+  readonly money: MoneyContext
+  readonly answers: Answers
+}
+
+const OUTSIDE = {
+  other: 'read as about another engine',
+  hypothetical: 'read as a thought, not as the plan',
+  past: 'read as how it used to be',
+} as const
+
+/** Why a figure says nothing of this engine, or undefined when it may. */
+export function setAside(figure: Figure, input: FigureInput): string | undefined {
+  const outside = input.scopes.outside[figure.to - 1]
+  if (outside && !(outside === 'hypothetical' && input.whatIf)) return OUTSIDE[outside]
+  if (input.negations.denies(figure)) return 'denied in the same words'
+  if (figure.unit?.kind === 'wheel') {
+    return 'power at the wheels: give it at the crank, or say what loss to count'
+  }
+  return undefined
+}
+
+/** A figure and its words to a reading of a fact, or to a doubt that says why not. */
+export function readPair({ figure, mention, use }: Pair, input: FigureInput, into: Findings): void {
+  const from = Math.min(figure.from, mention.from)
+  const to = Math.max(figure.to, mention.to)
+  if (use.kind === 'noise') {
+    into.doubts.push({ from, to, why: `read as ${use.what}, which is not asked here` })
+  } else if (use.kind === 'octane') {
+    readOctane(figure, from, to, input, into)
+  } else if ('answer' in use.candidate) {
+    const strength = use.weak ? 2 : 3
+    into.readings.push({ key: use.key, answer: use.candidate.answer, from, to, strength })
+  } else {
+    const why = `${fact(use.key).short}: ${use.candidate.why}`
+    into.doubts.push({ from, to, why })
+  }
+}
+
+function readOctane(
+  figure: Figure,
+  from: number,
+  to: number,
+  { lexicon }: FigureInput,
+  into: Findings,
+): void {
+  const { pumpTo, raceFrom } = lexicon.vocabulary.octane
+  const answer =
+    figure.value <= pumpTo
+      ? 'pump-gasoline'
+      : figure.value >= raceFrom
+        ? 'race-gasoline'
+        : undefined
+  if (answer) into.readings.push({ key: 'fuel', answer, from, to, strength: 2 })
+  else into.doubts.push({ from, to, why: 'pump or race gasoline? say which' })
+}
+
+/** The fact that a unit means when nothing else is said. */
+const BY_UNIT: readonly (readonly [FactKey, readonly string[]])[] = [
+  ['boost', ['psi', 'bar', 'kPa']],
+  ['peakRpm', ['rpm']],
+  ['targetPower', ['hp', 'kW']],
+  ['displacement', ['cu in', 'L', 'cc']],
+]
+
+/** A figure that no words name: by its unit, or undefined when that says nothing. */
+function defaultKey(figure: Figure): FactKey | undefined {
+  if (figure.ratio) return 'compressionRatio'
+  if (figure.unit?.kind === 'shot') return 'nitrousPower'
+  const symbol = figure.unit?.kind === 'unit' ? figure.unit.symbol : undefined
+  if (symbol === undefined) return undefined
+  return BY_UNIT.find(([, symbols]) => symbols.includes(symbol))?.[0]
+}
+
+/** Read a figure by its unit alone; says whether it did. */
+export function readByUnit(figure: Figure, input: FigureInput, into: Findings): boolean {
+  const key = defaultKey(figure)
+  const found = key && candidateFor(key, figure, input.money)
+  if (!key || !found) return false
+  const { from, to } = figure
+  if ('answer' in found) into.readings.push({ key, answer: found.answer, from, to, strength: 1 })
+  else into.doubts.push({ from, to, why: `${fact(key).short}: ${found.why}` })
+  return true
+}
+
+const SIZE_WORDS = new Set(['small', 'big', 'stroker', 'motor', 'engine', 'mill', 'cubes'])
+
+/** "350 V8", "383 stroker", "5.7 V8": a bare number right before what the engine is. */
+export function readSizeBefore(
+  figure: Figure,
+  layoutAt: (at: number) => boolean,
+  input: FigureInput,
+  into: Findings,
+): boolean {
+  if (figure.unit || figure.ratio || figure.scaled || figure.inWords || figure.low !== undefined)
+    return false
+  const next = input.tokens[figure.to]
+  if (!next || next.gap !== 'space') return false
+  const sized = layoutAt(figure.to) || SIZE_WORDS.has(next.text)
+  const cubic = !figure.decimal && figure.value >= 90 && figure.value <= 900
+  const litres = figure.decimal && figure.value >= 0.6 && figure.value <= 10
+  if (!sized || !(cubic || litres)) return false
+  const found = candidateFor('displacement', figure, input.money)
+  if (!found || !('answer' in found)) return false
+  into.readings.push({
+    key: 'displacement',
+    answer: found.answer,
+    from: figure.from,
+    to: figure.to,
+    strength: 2,
+  })
+  return true
+}
+
+/** "Raise it from 9.5 to 10.5": only where it ends up counts. */
+export function afterChange(figures: readonly Figure[], input: FigureInput): Figure[] {
+  const { tokens, scopes } = input
+  const changing = scopes.markers.filter(({ meanings }) => meanings.includes('changing'))
+  const changes = (figure: Figure): boolean =>
+    figure.afterFrom &&
+    changing.some(
+      ({ to }) => to <= figure.from && scopes.sentence[to - 1] === scopes.sentence[figure.from],
+    )
+  return figures.flatMap((figure, i) => {
+    if (!changes(figure)) return [figure]
+    if (figure.high !== undefined) {
+      const { low: _low, high, ...rest } = figure
+      return [{ ...rest, value: high, afterFrom: false }]
+    }
+    const next = figures[i + 1]
+    const given = next && tokens[figure.to]?.text === 'to' && next.from === figure.to + 1
+    return given ? [] : [figure]
+  })
+}

@@ -1,0 +1,202 @@
+import type { Lexicon, Marker } from './lexicon.ts'
+import { type Mention, mentionsIn } from './mentions.ts'
+import type { Token } from './tokens.ts'
+
+/** Why a stretch of a message says nothing of this engine as it stands. */
+export type Outside = 'other' | 'hypothetical' | 'past'
+
+export interface Scopes {
+  /** For each token, why it is outside, or undefined. */
+  readonly outside: readonly (Outside | undefined)[]
+  /** For each token, whether it is wished for or priced rather than there. */
+  readonly planned: readonly boolean[]
+  /** For each token, the sentence and the clause that it stands in. */
+  readonly sentence: readonly number[]
+  readonly clause: readonly number[]
+  readonly markers: readonly Mention<Marker>[]
+}
+
+/** Hypotheticals that hold to the end of their sentence, not only of their clause. */
+const TO_SENTENCE_END = new Set(['if', 'whether', 'vs', 'versus', 'unless'])
+/** Hypotheticals that are said after what they are about. */
+const TRAILING = new Set([
+  'someday',
+  'some day',
+  'one day',
+  'eventually',
+  'down the road',
+  'in the future',
+  'later on',
+  'later',
+  'next year',
+  'next season',
+  'maybe later',
+])
+const PRONOUNS = new Set(['it', 'its', 'that', 'and', 'which', 'also', 'plus'])
+
+/** Work out, token by token, whose engine and which state of it is spoken of. */
+export function scopesOf(
+  tokens: readonly Token[],
+  lexicon: Lexicon,
+  covered: (at: number) => boolean,
+): Scopes {
+  const { sentence, clause } = breaksOf(tokens)
+  const markers = mentionsIn(lexicon.markers, tokens, covered)
+  const at = new Map(markers.map((mention) => [mention.from, mention]))
+  const outside = new Array<Outside | undefined>(tokens.length).fill(undefined)
+  const planned = new Array<boolean>(tokens.length).fill(false)
+  const state: State = {
+    other: false,
+    past: false,
+    sentenceLong: false,
+    clauseLong: false,
+    planned: false,
+  }
+  for (let i = 0; i < tokens.length; i += 1) {
+    if (i > 0 && sentence[i] !== sentence[i - 1]) newSentence(state, tokens[i] as Token)
+    else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
+    const mention = at.get(i)
+    if (mention) apply(mention, tokens, state, { outside, clause, i })
+    else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
+    outside[i] = state.other ? 'other' : state.past ? 'past' : hypothetical(state)
+    planned[i] = state.planned
+  }
+  return { outside, planned, sentence, clause, markers }
+}
+
+/** "Want 600 hp on a two bolt block": past the figure and the "on", the block is there already. */
+const WISH_ENDS = new Set(['on', 'for', 'in', 'at', 'because'])
+
+function endsWish(
+  token: Token,
+  inPhrase: boolean,
+  markers: ReadonlyMap<number, Mention<Marker>>,
+  i: number,
+): boolean {
+  if (inPhrase) return false
+  for (let back = i - 1; back >= 0 && back >= i - 4; back -= 1) {
+    const mention = markers.get(back)
+    if (mention && mention.to > i) return false
+  }
+  return token.kind === 'number' || WISH_ENDS.has(token.text)
+}
+
+interface State {
+  other: boolean
+  past: boolean
+  sentenceLong: boolean
+  clauseLong: boolean
+  planned: boolean
+}
+
+function hypothetical(state: State): Outside | undefined {
+  return state.sentenceLong || state.clauseLong ? 'hypothetical' : undefined
+}
+
+/** "My buddy has a turbo. It makes 600": a sentence that opens on "it" goes on about the other. */
+function newSentence(state: State, first: Token): void {
+  if (!PRONOUNS.has(first.text)) {
+    state.other = false
+    state.past = false
+  }
+  state.sentenceLong = false
+  newClause(state)
+}
+
+function newClause(state: State): void {
+  state.clauseLong = false
+  state.planned = false
+}
+
+interface Place {
+  readonly outside: (Outside | undefined)[]
+  readonly clause: readonly number[]
+  readonly i: number
+}
+
+function apply(
+  mention: Mention<Marker>,
+  tokens: readonly Token[],
+  state: State,
+  place: Place,
+): void {
+  const said = tokens
+    .slice(mention.from, mention.to)
+    .map(({ text }) => text)
+    .join(' ')
+  for (const marker of mention.meanings) applyOne(marker, said, state, place)
+}
+
+function applyOne(marker: Marker, said: string, state: State, place: Place): void {
+  if (marker === 'otherPerson') state.other = true
+  else if (marker === 'past') state.past = true
+  else if (marker === 'planned') state.planned = true
+  else if (marker === 'ownPerson') own(said, state)
+  else if (marker === 'present') present(said, state, place)
+  else if (marker === 'hypothetical') {
+    if (TRAILING.has(said)) backwards(place, (found) => found ?? 'hypothetical')
+    if (TO_SENTENCE_END.has(said)) state.sentenceLong = true
+    else state.clauseLong = true
+  }
+}
+
+function own(said: string, state: State): void {
+  state.other = false
+  if (said !== 'i' && said !== 'my' && said !== 'we' && said !== 'our' && said !== 'id') {
+    state.past = false
+    state.sentenceLong = said === 'ive' ? state.sentenceLong : false
+  }
+}
+
+function present(said: string, state: State, place: Place): void {
+  state.past = false
+  state.sentenceLong = false
+  state.clauseLong = false
+  state.planned = false
+  // "It was 9:1 but …" leaves what was said before as it was; "10.5:1 now" does not.
+  if (said !== 'but' && said !== 'mine' && said !== 'however') {
+    backwards(place, (found) => (found === 'other' ? found : undefined))
+  }
+}
+
+function backwards(
+  { outside, clause, i }: Place,
+  change: (found: Outside | undefined) => Outside | undefined,
+): void {
+  for (let back = i - 1; back >= 0 && clause[back] === clause[i]; back -= 1) {
+    outside[back] = change(outside[back])
+  }
+}
+
+const SENTENCE_END = new Set(['!', '?', ';', '\n'])
+const CLAUSE_WORDS = new Set([
+  'but',
+  'though',
+  'although',
+  'while',
+  'however',
+  'whereas',
+  'cuz',
+  'because',
+])
+
+/** Number the sentences and clauses of a message. */
+function breaksOf(tokens: readonly Token[]): { sentence: number[]; clause: number[] } {
+  const sentence: number[] = []
+  const clause: number[] = []
+  let [sentences, clauses] = [0, 0]
+  tokens.forEach((token, i) => {
+    const before = tokens[i - 1]
+    const ended =
+      before?.kind === 'mark' &&
+      (SENTENCE_END.has(before.text) || (before.text === '.' && token.gap !== 'none'))
+    if (ended) sentences += 1
+    const parted = before?.kind === 'mark' && [',', '(', ')', ':'].includes(before.text)
+    const dashed = token.gap === 'dash' && !(token.kind === 'number' && before?.kind === 'number')
+    if (ended || (parted && before.text !== ':') || dashed || CLAUSE_WORDS.has(token.text))
+      clauses += 1
+    sentence.push(sentences)
+    clause.push(clauses)
+  })
+  return { sentence, clause }
+}

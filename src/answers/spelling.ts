@@ -1,0 +1,115 @@
+import type { Token } from './tokens.ts'
+import { tokenise } from './tokens.ts'
+import type { Vocabulary } from './vocabulary.ts'
+
+/** Shortest word that is taken for a slip of another; shorter ones are too alike. */
+const SHORTEST = 5
+const LONGEST = 20
+
+export interface Speller {
+  readonly known: ReadonlySet<string>
+  readonly fixes: ReadonlyMap<string, string>
+  /** Each known word, and each with one letter left out, to the words it may be. */
+  readonly near: ReadonlyMap<string, readonly string[]>
+}
+
+/** A speller over every word of the vocabulary. */
+export function speller(vocabulary: Vocabulary): Speller {
+  const known = new Set<string>(vocabulary.spelling.keep)
+  const words = new Set<string>()
+  for (const phrase of phrasesOf([
+    vocabulary.cues,
+    vocabulary.choices,
+    vocabulary.parts,
+    vocabulary.noise,
+    vocabulary.units,
+    vocabulary.ambiguous,
+    vocabulary.numbers,
+    vocabulary.markers,
+    vocabulary.intents,
+    vocabulary.asked,
+  ])) {
+    for (const { kind, text } of tokenise(phrase.toLowerCase()))
+      if (kind === 'word') known.add(text)
+  }
+  for (const phrase of phrasesOf([
+    vocabulary.cues,
+    vocabulary.choices,
+    vocabulary.parts.nouns,
+    vocabulary.parts.attributes,
+    Object.keys(vocabulary.numbers.tens),
+    Object.keys(vocabulary.numbers.teens),
+  ])) {
+    for (const { kind, text } of tokenise(phrase.toLowerCase())) {
+      if (kind === 'word' && text.length >= SHORTEST && text.length <= LONGEST) words.add(text)
+    }
+  }
+  for (const table of [
+    vocabulary.numbers.ones,
+    vocabulary.numbers.tens,
+    vocabulary.numbers.teens,
+  ]) {
+    for (const word of Object.keys(table)) known.add(word)
+  }
+  const near = new Map<string, string[]>()
+  for (const word of words) {
+    for (const form of [word, ...shortened(word)]) {
+      const list = near.get(form)
+      if (list) list.push(word)
+      else near.set(form, [word])
+    }
+  }
+  return { known, fixes: new Map(Object.entries(vocabulary.spelling.fixes)), near }
+}
+
+function* phrasesOf(value: unknown): Generator<string> {
+  if (typeof value === 'string') yield value
+  else if (typeof value === 'object' && value !== null) {
+    for (const part of Object.values(value)) yield* phrasesOf(part)
+  }
+}
+
+function shortened(word: string): string[] {
+  return Array.from({ length: word.length }, (_, at) => word.slice(0, at) + word.slice(at + 1))
+}
+
+/**
+ * Words with their slips mended: listed ones, and words of five letters or more
+ * that are one slip (a letter more, less, other, or two changed about) from exactly
+ * one word of the trade with the same first letter.
+ */
+export function mendSpelling(tokens: readonly Token[], by: Speller): Token[] {
+  return tokens.map((token) => {
+    if (token.kind !== 'word') return token
+    const text = mended(token.text, by)
+    return text === token.text ? token : { ...token, text }
+  })
+}
+
+function mended(word: string, { known, fixes, near }: Speller): string {
+  const fixed = fixes.get(word)
+  if (fixed !== undefined) return fixed
+  if (known.has(word) || word.length < SHORTEST || word.length > LONGEST) return word
+  if (word.endsWith('s') && known.has(word.slice(0, -1))) return word
+  const found = new Set<string>()
+  for (const form of [word, ...shortened(word)]) {
+    for (const candidate of near.get(form) ?? []) {
+      if (candidate[0] === word[0] && oneSlip(word, candidate)) found.add(candidate)
+    }
+  }
+  const [only, second] = found
+  return only !== undefined && second === undefined ? only : word
+}
+
+/** Whether two words differ by one letter more, less or other, or by two neighbours changed about. */
+function oneSlip(a: string, b: string): boolean {
+  if (Math.abs(a.length - b.length) > 1) return false
+  let start = 0
+  while (start < a.length && a[start] === b[start]) start += 1
+  let end = 0
+  while (end < a.length - start && end < b.length - start && a.at(-1 - end) === b.at(-1 - end))
+    end += 1
+  const [left, right] = [a.slice(start, a.length - end), b.slice(start, b.length - end)]
+  if (left.length <= 1 && right.length <= 1) return true
+  return left.length === 2 && right.length === 2 && left[0] === right[1] && left[1] === right[0]
+}

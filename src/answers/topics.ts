@@ -1,0 +1,75 @@
+import type { FactKey } from '../../shared/fact-keys.ts'
+import type { Request } from './intents.ts'
+import type { Lexicon } from './lexicon.ts'
+import { longestAt } from './phrases.ts'
+import type { Scopes } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+/**
+ * What a "why" or "what is" asks about: a fact's key when its words are just that
+ * fact's name, otherwise the words themselves for the glossary.
+ */
+export function topicOf(
+  request: Request,
+  tokens: readonly Token[],
+  scopes: Scopes,
+  lexicon: Lexicon,
+): string | undefined {
+  const { articles, endings } = lexicon.vocabulary.explainMiddle
+  let from = request.to
+  let to = from
+  while (
+    to < tokens.length &&
+    scopes.sentence[to] === scopes.sentence[request.from] &&
+    !isEnd(tokens[to] as Token)
+  ) {
+    to += 1
+  }
+  while (from < to && articles.includes(tokens[from]?.text ?? '')) from += 1
+  while (
+    to > from &&
+    (endings.includes(tokens[to - 1]?.text ?? '') || tokens[to - 1]?.kind === 'mark')
+  )
+    to -= 1
+  if (from >= to) return undefined
+  return factNamed(tokens, from, to, lexicon) ?? words(tokens, from, to)
+}
+
+function isEnd({ kind, text }: Token): boolean {
+  return kind === 'mark' && ['?', '!', '.', '\n', ';', ','].includes(text)
+}
+
+function factNamed(
+  tokens: readonly Token[],
+  from: number,
+  to: number,
+  lexicon: Lexicon,
+): FactKey | undefined {
+  const match = longestAt(lexicon.names, tokens, from)
+  return match?.to === to ? match.meanings[0] : undefined
+}
+
+function words(tokens: readonly Token[], from: number, to: number): string {
+  let text = ''
+  for (let at = from; at < to; at += 1) {
+    const token = tokens[at] as Token
+    const joiner = at === from || token.gap === 'none' ? '' : token.gap === 'hyphen' ? '-' : ' '
+    text += joiner + token.text
+  }
+  return text.slice(0, 60)
+}
+
+/** A fact that a stretch of the message names, whether or not with a figure. */
+export function factIn(
+  tokens: readonly Token[],
+  from: number,
+  to: number,
+  lexicon: Lexicon,
+): { key: FactKey; from: number; to: number } | undefined {
+  for (let at = from; at < to; at += 1) {
+    const match = longestAt(lexicon.names, tokens, at)
+    const key = match && match.to <= to ? match.meanings[0] : undefined
+    if (match && key) return { key, from: at, to: match.to }
+  }
+  return undefined
+}

@@ -1,0 +1,147 @@
+import { UNITS } from '../../shared/units.ts'
+import type { PlainNumber } from './numbers.ts'
+import { addPhrases, longestAt, type PhraseTree, phraseTree } from './phrases.ts'
+import type { Token } from './tokens.ts'
+import type { NumberVocabulary, UnitVocabulary } from './vocabulary.ts'
+
+/** What stands with a figure and says what it counts. */
+export type FoundUnit =
+  | { readonly kind: 'unit'; readonly symbol: string; readonly to: number }
+  /** Money; the currency when it was said. */
+  | { readonly kind: 'money'; readonly currency?: string; readonly to: number }
+  /** ".030 over", "30 thou over". */
+  | { readonly kind: 'over'; readonly unit: 'in' | 'mm'; readonly to: number }
+  | { readonly kind: 'shot'; readonly unit: 'hp' | 'kW'; readonly to: number }
+  | { readonly kind: 'wheel'; readonly to: number }
+
+type Meaning =
+  | { kind: 'unit'; symbol: string }
+  | { kind: 'money'; currency?: string }
+  | { kind: 'shot' }
+  | { kind: 'wheel' }
+
+export interface UnitReader {
+  readonly tree: PhraseTree<Meaning>
+  readonly vocabulary: UnitVocabulary
+  readonly numbers: NumberVocabulary
+}
+
+/**
+ * A reader of units from the vocabulary's spellings.
+ *
+ * @throws {Error} if the vocabulary names a unit that the project does not know
+ */
+export function unitReader(vocabulary: UnitVocabulary, numbers: NumberVocabulary): UnitReader {
+  const tree = phraseTree<Meaning>()
+  for (const [symbol, spellings] of Object.entries(vocabulary.units)) {
+    if (!Object.hasOwn(UNITS, symbol))
+      throw new Error(`The vocabulary's unit "${symbol}" is unknown`)
+    addPhrases(tree, spellings, { kind: 'unit', symbol })
+  }
+  for (const [currency, spellings] of Object.entries(vocabulary.currencies)) {
+    addPhrases(tree, spellings, { kind: 'money', currency })
+  }
+  for (const [sign, currency] of Object.entries(vocabulary.signs)) {
+    addPhrases(tree, [sign], currency ? { kind: 'money', currency } : { kind: 'money' })
+  }
+  addPhrases(tree, vocabulary.dollars, { kind: 'money' })
+  addPhrases(tree, vocabulary.shot, { kind: 'shot' })
+  addPhrases(tree, vocabulary.wheel, { kind: 'wheel' })
+  return { tree, vocabulary, numbers }
+}
+
+/** A money sign before a figure: "$", "£", "US$". */
+export function unitBefore(
+  tokens: readonly Token[],
+  at: number,
+  { vocabulary }: UnitReader,
+): { unit: FoundUnit; to: number } | undefined {
+  const first = tokens[at]
+  if (!first) return undefined
+  const prefix = look(vocabulary.signPrefixes, first.text)
+  const signAt = prefix && tokens[at + 1]?.gap === 'none' ? at + 1 : at
+  const named = look(vocabulary.signs, tokens[signAt]?.text ?? '')
+  if (named === undefined) {
+    // "USD 950": a code before the amount.
+    const code = first.text.toUpperCase()
+    if (!Object.hasOwn(vocabulary.currencies, code) || code.length !== 3) return undefined
+    return { unit: { kind: 'money', currency: code, to: at + 1 }, to: at + 1 }
+  }
+  const currency = signAt > at ? prefix : named
+  const to = signAt + 1
+  return { unit: currency ? { kind: 'money', currency, to } : { kind: 'money', to }, to }
+}
+
+function look(table: Readonly<Record<string, string>>, word: string): string | undefined {
+  return Object.hasOwn(table, word) ? table[word] : undefined
+}
+
+/** The unit right after a figure, if any. */
+export function unitAfter(
+  tokens: readonly Token[],
+  number: PlainNumber,
+  reader: UnitReader,
+): FoundUnit | undefined {
+  const over = overAt(tokens, number, reader)
+  if (over) return over
+  const first = tokens[number.to]
+  const found =
+    first && first.gap !== 'dash' ? longestAt(reader.tree, tokens, number.to) : undefined
+  const meaning = found?.meanings[0]
+  if (!found || !meaning) return number.money ? { kind: 'money', to: number.to } : undefined
+  if (meaning.kind === 'unit' && isPreposition(tokens, number, found.to, meaning.symbol, reader)) {
+    return number.money ? { kind: 'money', to: number.to } : undefined
+  }
+  return described(tokens, meaning, found.from, found.to, reader)
+}
+
+function described(
+  tokens: readonly Token[],
+  meaning: Meaning,
+  from: number,
+  to: number,
+  reader: UnitReader,
+): FoundUnit {
+  if (meaning.kind === 'shot') {
+    return { kind: 'shot', unit: tokens[from]?.text === 'kw' ? 'kW' : 'hp', to }
+  }
+  if (meaning.kind !== 'unit') return { ...meaning, to }
+  const dimension = UNITS[meaning.symbol]?.dimension
+  if (dimension === 'power') {
+    // "450 hp at the wheels" is no crank power.
+    const next = longestAt(reader.tree, tokens, to)
+    if (next?.meanings[0]?.kind === 'wheel') return { kind: 'wheel', to: next.to }
+  }
+  return { kind: 'unit', symbol: meaning.symbol, to }
+}
+
+/** "6 grand in it", "4 in the block": no inches. */
+function isPreposition(
+  tokens: readonly Token[],
+  number: PlainNumber,
+  to: number,
+  symbol: string,
+  { numbers }: UnitReader,
+): boolean {
+  if (symbol !== 'in' || tokens[number.to]?.text !== 'in' || to !== number.to + 1) return false
+  if (number.money || (number.scaled && number.value >= 100)) return true
+  const next = tokens[to]
+  return next?.kind === 'word' && numbers.notInchBefore.includes(next.text)
+}
+
+/** "thirty over", ".030 over", "30 thou over", "0.5 mm over", "30 thousandths oversize". */
+function overAt(
+  tokens: readonly Token[],
+  number: PlainNumber,
+  { numbers }: UnitReader,
+): FoundUnit | undefined {
+  let at = number.to
+  const word = tokens[at]?.text ?? ''
+  const metric = word === 'mm'
+  if (metric || numbers.thou.includes(word) || word === 'inch' || word === 'in' || word === '"')
+    at += 1
+  const over = tokens[at]
+  if (!over || !numbers.over.includes(over.text)) return undefined
+  if (number.scaled || tokens[at + 1]?.kind === 'number') return undefined
+  return { kind: 'over', unit: metric ? 'mm' : 'in', to: at + 1 }
+}

@@ -1,0 +1,127 @@
+import { z } from 'zod'
+import { isFactKey } from '../../shared/fact-keys.ts'
+
+const phrases = z.array(z.string().min(1))
+const table = z.record(z.string(), z.number())
+const factKey = z.string().refine(isFactKey, 'is no fact key')
+
+const numberVocabulary = z.strictObject({
+  ones: table,
+  teens: table,
+  tens: table,
+  scales: table,
+  parts: table,
+  moneyScales: phrases,
+  point: phrases,
+  rangeWords: phrases,
+  toOne: phrases,
+  over: phrases,
+  thou: phrases,
+  notInchBefore: phrases,
+})
+export type NumberVocabulary = z.infer<typeof numberVocabulary>
+
+const unitVocabulary = z.strictObject({
+  units: z.record(z.string(), phrases),
+  shot: phrases,
+  wheel: phrases,
+  currencies: z.record(z.string().regex(/^[A-Z]{3}$/), phrases),
+  signs: z.record(z.string(), z.string()),
+  signPrefixes: z.record(z.string(), z.string()),
+  dollars: phrases,
+  usualCurrency: z.string().regex(/^[A-Z]{3}$/),
+})
+export type UnitVocabulary = z.infer<typeof unitVocabulary>
+
+/** Phrases that name a figure. A weak one only counts with a unit or close by. */
+const cue = z.strictObject({
+  fact: factKey,
+  phrases,
+  weak: z.boolean().optional(),
+  /** The figure must carry a unit of its own (or, with "lb", be a bare pound). */
+  needsUnit: z.boolean().optional(),
+})
+export type Cue = z.infer<typeof cue>
+
+/** Figures of the trade that the guide does not use. */
+const noise = z.strictObject({
+  what: z.string(),
+  phrases,
+  /** Kinds of figure that it takes up; a figure of another kind stays free. */
+  fits: z.array(z.string()),
+})
+export type Noise = z.infer<typeof noise>
+
+const partsVocabulary = z.strictObject({
+  nouns: z.record(z.string(), phrases),
+  attributes: z.array(
+    z.strictObject({
+      phrases,
+      of: z.record(z.string(), z.record(factKey, z.string())),
+    }),
+  ),
+  /** Words that may stand between a part and what is said of it. */
+  between: phrases,
+  /** Phrases that look like a choice or a part and are none: "head studs". */
+  shadows: phrases,
+})
+export type PartsVocabulary = z.infer<typeof partsVocabulary>
+
+const markerVocabulary = z.strictObject({
+  negation: phrases,
+  otherPerson: phrases,
+  ownPerson: phrases,
+  hypothetical: phrases,
+  planned: phrases,
+  past: phrases,
+  present: phrases,
+  correction: phrases,
+  neutral: phrases,
+  dontKnow: phrases,
+  changing: phrases,
+  fillers: phrases,
+  yes: phrases,
+  no: phrases,
+})
+export type MarkerVocabulary = z.infer<typeof markerVocabulary>
+
+const choiceWords = z.record(factKey, z.record(z.string(), phrases))
+
+const vocabularySchema = z.strictObject({
+  numbers: numberVocabulary,
+  units: unitVocabulary,
+  cues: z.array(cue),
+  noise: z.array(noise),
+  /** Words that settle a choice wherever they stand. */
+  choices: choiceWords,
+  /** What a choice word means when it is denied: "not intercooled". */
+  denied: choiceWords,
+  /** Words that settle a choice only as an answer to its question. */
+  asked: choiceWords,
+  /** Words that could mean several choices, with what to ask. */
+  ambiguous: z.array(z.strictObject({ phrases, why: z.string(), unless: factKey.optional() })),
+  /** What people call the facts that are no figures. */
+  names: z.record(factKey, phrases),
+  parts: partsVocabulary,
+  markers: markerVocabulary,
+  intents: z.record(
+    z.enum(['undo', 'restart', 'result', 'what-if', 'why', 'explain', 'change']),
+    phrases,
+  ),
+  explainMiddle: z.strictObject({ articles: phrases, endings: phrases }),
+  octane: z.strictObject({ words: phrases, pumpTo: z.number(), raceFrom: z.number() }),
+  spelling: z.strictObject({ fixes: z.record(z.string(), z.string()), keep: phrases }),
+})
+export type Vocabulary = z.infer<typeof vocabularySchema>
+
+/**
+ * Check a vocabulary from outside.
+ *
+ * @throws {Error} if it does not fit; the message names each place and what fits
+ */
+export function readVocabulary(raw: unknown): Vocabulary {
+  const read = vocabularySchema.safeParse(raw)
+  if (read.success) return read.data
+  const places = read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`)
+  throw new Error(`The vocabulary does not fit: ${places.join('; ')}`)
+}
