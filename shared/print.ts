@@ -8,7 +8,7 @@ import { fromSi, toSi, UNITS } from './units.ts'
  */
 export function printNumber(value: number, decimals: number): string {
   const [whole = '0', part = ''] = Math.abs(value).toFixed(decimals).split('.')
-  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, ',') : whole
+  const grouped = whole.length > 3 ? whole.replace(/\B(?=(\d{3})+$)/g, ',') : whole
   const tail = part.replace(/0+$/, '')
   const digits = tail ? `${grouped}.${tail}` : grouped
   return value < 0 && Number(digits.replaceAll(',', '')) !== 0 ? `−${digits}` : digits

@@ -15,11 +15,13 @@ export type Dimension =
   | 'pressure'
   | 'power'
   | 'speed'
+  | 'force'
+  | 'velocity'
   | 'percent'
 
 export interface Unit {
   readonly dimension: Dimension
-  /** One of this unit in the SI unit of its dimension (m, m³, kg, N m, Pa, W, rad/s, 1). */
+  /** One of this unit in the SI unit of its dimension (m, m³, kg, N m, Pa, W, rad/s, N, m/s, 1). */
   readonly inSi: number
   readonly system: 'us' | 'metric' | 'both'
   /** Decimals that a person usually wants to read. */
@@ -86,6 +88,10 @@ export const UNITS: Readonly<Record<string, Unit>> = {
   hp: unit('power', 550 * POUND_FORCE * FOOT, 'us', 0, ['bhp', 'horsepower', 'horse']),
   kW: unit('power', 1000, 'metric', 0, ['kw', 'kilowatt', 'kilowatts']),
   rpm: unit('speed', (2 * Math.PI) / 60, 'both', 0, ['1/min', 'min-1', 'r/min', 'revs']),
+  lbf: unit('force', POUND_FORCE, 'us', 0, ['poundforce', 'poundsforce']),
+  kN: unit('force', 1000, 'metric', 1, ['kilonewton', 'kilonewtons']),
+  'm/s': unit('velocity', 1, 'metric', 1, ['mps']),
+  'ft/min': unit('velocity', FOOT / 60, 'us', 0, ['fpm']),
   '%': unit('percent', 0.01, 'both', 2, ['percent', 'pct']),
 }
 
@@ -137,4 +143,31 @@ function factor(symbol: string): number {
   const found = Object.hasOwn(UNITS, symbol) ? UNITS[symbol] : undefined
   if (!found) throw new RangeError(`no unit is written "${symbol}"`)
   return found.inSi
+}
+
+const PREFERRED: Readonly<Record<'us' | 'metric', Partial<Record<Dimension, string>>>> = {
+  us: {
+    length: 'in',
+    volume: 'cu in',
+    torque: 'lb ft',
+    pressure: 'psi',
+    power: 'hp',
+    force: 'lbf',
+    velocity: 'ft/min',
+  },
+  metric: {
+    length: 'mm',
+    volume: 'L',
+    torque: 'N m',
+    pressure: 'bar',
+    power: 'kW',
+    force: 'kN',
+    velocity: 'm/s',
+  },
+}
+
+/** The unit in which a person of a system reads a figure of this unit; itself when none is preferred. */
+export function preferredUnit(symbol: string, system: 'us' | 'metric'): string {
+  const found = Object.hasOwn(UNITS, symbol) ? UNITS[symbol] : undefined
+  return (found && PREFERRED[system][found.dimension]) ?? symbol
 }

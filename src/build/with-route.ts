@@ -1,12 +1,14 @@
 import { type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
 import type { Route } from '../rulebook/schema.ts'
 import type { Build, BuildFact } from './build.ts'
+import { formulas } from './formulas.ts'
+import type { Lookup } from './from-answers.ts'
 
 /**
  * The build as it would be after a route: only what the route changes differs.
  *
- * A torque that is raised because studs take more is left alone where studs are
- * fitted already.
+ * Changes stand in the order of the route, so that a formula sees those before it.
+ * Fasteners are left alone where studs are fitted already.
  *
  * @param build - as it stands
  * @param route - from rules/routes.json
@@ -17,14 +19,17 @@ export function withRoute(build: Build, route: Pick<Route, 'changes'>): Build {
   for (const [name, change] of Object.entries(route.changes)) {
     const key = name as FactKey
     if (studded && key.startsWith('fastener')) continue
-    facts[key] = changed(facts[key] as BuildFact, change)
+    facts[key] = changed(facts[key] as BuildFact, change, (other) => facts[other] as BuildFact)
   }
   return { ...build, facts: facts as Build['facts'] }
 }
 
-function changed(before: BuildFact, change: Route['changes'][string]): BuildFact {
-  if (typeof change === 'string') {
-    return { key: before.key, state: 'derived', value: change }
+function changed(before: BuildFact, change: Route['changes'][string], lookup: Lookup): BuildFact {
+  const { key } = before
+  if (typeof change === 'string') return { key, state: 'derived', value: change }
+  if ('formula' in change) {
+    const value = within(key, formulas[change.formula](lookup, change.at))
+    return { key, state: 'derived', value }
   }
   const scale = (value: number | undefined): number | undefined =>
     value === undefined ? undefined : within(before.key, applied(value, change))

@@ -33,8 +33,16 @@ export interface EngineLoads {
   readonly reachable: number | undefined
   readonly targetReached: boolean
   readonly peakReached: boolean
+  /** What a known power and a measured pressure say of this engine; a changed target keeps them. */
+  readonly calibration: Calibration
   /** d ln(peak pressure) for each d ln of what is assumed, by fact key. */
   readonly peakExponents: ReadonlyMap<string, number>
+}
+
+/** How the engine differs from the model's usual one. */
+export interface Calibration {
+  readonly breathingScale: number
+  readonly heatScale: number
 }
 
 /** Facts that the loads rest on; two builds alike in these have the same loads. */
@@ -72,11 +80,17 @@ export function loadsKey(build: Build): string {
  *
  * @param build - whole build
  * @param rulebook - its load cases and cooler effectiveness
+ * @param calibration - when the engine is known already; target power and measured pressure are
+ *   then not looked at again
  * @throws {DomainError} if a figure is outside the range of the mechanics
  */
-export function engineLoads(build: Build, rulebook: Rulebook): EngineLoads {
-  const base = fullLoadInput(build, rulebook)
-  const calibrated = calibrate(build, base)
+export function engineLoads(
+  build: Build,
+  rulebook: Rulebook,
+  calibration?: Calibration,
+): EngineLoads {
+  const base = { ...fullLoadInput(build, rulebook), ...calibration }
+  const calibrated = calibration ? asCalibrated(base, calibration) : calibrate(build, base)
   const speeds = fullLoadSpeeds(build, rulebook)
   const at = (speed: number): FullLoadInput => ({
     ...calibrated.input,
@@ -135,7 +149,7 @@ interface Calibrated {
   input: FullLoadInput
   outcome: Pick<
     EngineLoads,
-    'boost' | 'boostFromTarget' | 'reachable' | 'targetReached' | 'peakReached'
+    'boost' | 'boostFromTarget' | 'reachable' | 'targetReached' | 'peakReached' | 'calibration'
   >
 }
 
@@ -150,6 +164,7 @@ function calibrate(build: Build, base: FullLoadInput): Calibrated {
     reachable: undefined as number | undefined,
     targetReached: true,
     peakReached: true,
+    calibration: UNCALIBRATED as Calibration,
   }
   if (has(build, 'targetPower')) {
     const boosted = base.induction === 'turbocharged' || base.induction === 'supercharged'
@@ -161,11 +176,27 @@ function calibrate(build: Build, base: FullLoadInput): Calibrated {
     outcome.boostFromTarget = adjust === 'boost'
     outcome.reachable = found.reachable
     outcome.targetReached = found.reached
+    outcome.calibration = { ...outcome.calibration, breathingScale: found.breathingScale }
   }
   if (has(build, 'peakCylinderPressure')) {
     const found = calibrateToPeakPressure(input, siOf(build, 'peakCylinderPressure') + ATMOSPHERE)
     input = { ...input, heatScale: found.heatScale }
     outcome.peakReached = found.reached
+    outcome.calibration = { ...outcome.calibration, heatScale: found.heatScale }
+  }
+  return { input, outcome }
+}
+
+const UNCALIBRATED: Calibration = { breathingScale: 1, heatScale: 1 }
+
+function asCalibrated(input: FullLoadInput, calibration: Calibration): Calibrated {
+  const outcome = {
+    boost: input.boost,
+    boostFromTarget: false,
+    reachable: undefined,
+    targetReached: true,
+    peakReached: true,
+    calibration,
   }
   return { input, outcome }
 }

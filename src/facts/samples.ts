@@ -39,14 +39,16 @@ const JOINT_FACTS = [...STRENGTH_FACTS, 'fastenerTorque', 'registerHeight'] as c
  * Draw the cases. The same build gives the same cases; builds that differ in one
  * fact share the draws of all others, so that they compare like with like.
  *
- * @param count - cases beside the likely one
+ * @param shared - cases of the same build under another route: its loads are the same and are
+ *   taken over
  */
 export function drawSamples(
   build: Build,
   loads: EngineLoads,
   rulebook: Rulebook,
-  count: number = rulebook.loadCases.samples,
+  shared?: Samples,
 ): Samples {
+  const count = rulebook.loadCases.samples
   const draw = drawer(count, rulebook)
   const of = new Map<string, Float64Array>()
   for (const item of rulebook.scatter) {
@@ -59,7 +61,7 @@ export function drawSamples(
     const factor = doubt(build, key)
     if (factor && !of.has(key)) of.set(key, draw(key, factor.low, 1, factor.high))
   }
-  return { count: count + 1, of, ...onCaps(loads, of, count + 1) }
+  return { ...(shared ?? onCaps(loads, of, count + 1)), count: count + 1, of }
 }
 
 const FACTORED = [...Object.keys(GAS_EXPONENT), ...Object.keys(INERTIA_EXPONENT)]

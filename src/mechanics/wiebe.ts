@@ -72,7 +72,7 @@ const REFERENCE_FLAME_SPEED = 0.305
  *   (10–90 % in 23°) is common practice, no published source.
  */
 export function burnDuration(speed: number, fuel: Fuel, lambda: number): number {
-  requireWithin('speed', speed, 50, 1260, 'rad/s')
+  requireWithin('speed', speed, 50, 1400, 'rad/s')
   const flame = REFERENCE_FLAME_SPEED / laminarFlameSpeed(fuel, lambda)
   return REFERENCE_DURATION * Math.cbrt(speed / REFERENCE_SPEED) * Math.cbrt(flame * flame)
 }

@@ -119,6 +119,8 @@ const change = z.union([
   z.string(),
   z.strictObject({ times: z.number().positive() }),
   z.strictObject({ atLeast: z.number() }),
+  /** A formula of the mechanics over the changed build, as in assumptions.json. */
+  z.strictObject({ formula: z.enum(['torque-at-proof-share']), at: z.number() }),
 ])
 
 const routeItem = z.union([

@@ -1,0 +1,172 @@
+import type { Answers } from '../shared/answers.ts'
+import {
+  type Assessment,
+  type Assumption,
+  type BuildEntry,
+  ROUTE_IDS,
+  type RouteReport,
+} from '../shared/assessment.ts'
+import { FACT_KEYS, fact, usualUnit } from '../shared/fact-keys.ts'
+import { toQuery } from '../shared/share-link.ts'
+import type { Build } from './build/build.ts'
+import { buildFromAnswers } from './build/from-answers.ts'
+import { callReport, costReport } from './call/call-report.ts'
+import { type DecideInput, type Decision, decide } from './call/decide.ts'
+import { loadsReport } from './call/loads-report.ts'
+import { lowerTarget } from './call/lower-target.ts'
+import { loweredReport, routeReport } from './call/routes-report.ts'
+import type { EngineLoads } from './facts/engine-loads.ts'
+import { buildFactText, type UnitSystem } from './facts/live-facts.ts'
+import { trialsOf } from './facts/trials.ts'
+import { contradictionOf, findingOf, inOrder } from './findings/collect.ts'
+import type { Rulebook } from './rulebook/load.ts'
+import { runRules } from './rulebook/run.ts'
+import { nextQuestion, type OpenQuestions, openQuestions } from './what-if/next-question.ts'
+import { type AskWhatIf, type QuickCall, whatIf } from './what-if/quick-call.ts'
+import { turningPoints } from './what-if/turning-points.ts'
+import { nextReport, turningReport } from './what-if/what-if-report.ts'
+
+export interface AssessOptions {
+  readonly system?: UnitSystem
+  /** Leave out what-ifs (turning points, next question): for callers that only want the call. */
+  readonly withoutWhatIf?: boolean
+}
+
+/**
+ * Answers → build → loads → routes → rules → call, and what would change it. The
+ * whole arrow on one screen.
+ *
+ * @param rulebook - loaded rules/
+ * @param answers - read answers; any may be missing or "unknown"
+ * @returns the assessment; the same answers give the same one, byte for byte
+ * @throws {DomainError} if a figure is outside the range of the mechanics
+ */
+export async function assess(
+  rulebook: Rulebook,
+  answers: Answers,
+  { system = 'us', withoutWhatIf = false }: AssessOptions = {},
+): Promise<Assessment> {
+  const build = buildFromAnswers(rulebook, answers)
+  const memory = new Map<string, EngineLoads>()
+  const trials = trialsOf(build, rulebook, memory)
+  const input: DecideInput = { answers, trials, rulebook, run: runRules, system, everyRoute: true }
+  const decision = await decide(input)
+  const lowered = lowerTarget(trials, answers, rulebook)
+  const ask = whatIf(rulebook, memory)
+  const now = quickOf(decision, trials.build, await ask(answers))
+  const open = withoutWhatIf
+    ? undefined
+    : await openQuestions(answers, trials.build, now, rulebook, ask)
+  const context = { ...input, decision, lowered, ...confidenceOf(decision, open) }
+  const reported = { build: trials.build, answers, system }
+  return {
+    version: rulebook.version,
+    link: toQuery(answers, rulebook.version),
+    build: buildReport(trials.build, answers, system),
+    loads: loadsReport(trials.loads),
+    routes: ROUTE_IDS.map((id): RouteReport => {
+      const verdict = decision.verdicts.get(id)
+      if (!verdict) throw new RangeError(`route ${id} was not looked at`)
+      return id === 'lower-the-target'
+        ? loweredReport(verdict, lowered, reported)
+        : routeReport(verdict, reported)
+    }),
+    call: await callReport(context),
+    cautions: inOrder(
+      decision.buildRules
+        .filter(({ outcome }) => outcome.effect === 'caution')
+        .map((rule) => findingOf(rule, decision.buildTable)),
+    ),
+    contradictions: inOrder(
+      decision.buildRules
+        .filter(({ outcome }) => outcome.effect === 'contradiction')
+        .map((rule) => contradictionOf(rule, decision.buildTable)),
+    ),
+    turningPoints: open ? await turning(answers, trials.build, now, ask, rulebook, system) : [],
+    assumptions: assumptions(trials.build, answers, system, open),
+    next: open ? nextReport(nextQuestion(open, rulebook), rulebook) : null,
+    cost: costReport(context),
+  }
+}
+
+function quickOf(decision: Decision, build: Build, quick: QuickCall): QuickCall {
+  return { ...quick, route: decision.route, wouldBe: decision.wouldBe, build }
+}
+
+async function turning(
+  answers: Answers,
+  build: Build,
+  now: QuickCall,
+  ask: AskWhatIf,
+  rulebook: Rulebook,
+  system: UnitSystem,
+): Promise<Assessment['turningPoints']> {
+  if (now.route === null) return []
+  const found = await turningPoints(answers, build, now, ask)
+  return found.map((point) => turningReport(point, build, answers, rulebook, system))
+}
+
+/** A contradiction withholds the call; an open fact that could change it leaves it likely. */
+function confidenceOf(
+  decision: Decision,
+  open: OpenQuestions | undefined,
+): { confidence: Assessment['call']['confidence']; settledBy: string | null } {
+  if (decision.route === null) return { confidence: 'withheld', settledBy: null }
+  const first = open?.mattering[0]
+  if (open && !first && !hedged(decision)) return { confidence: 'settled', settledBy: null }
+  return { confidence: 'likely', settledBy: first?.open.key ?? null }
+}
+
+function hedged({ buildRules }: Decision): boolean {
+  return buildRules.some(({ outcome }) => outcome.effect === 'contradiction')
+}
+
+function buildReport(
+  build: Build,
+  answers: Answers,
+  system: UnitSystem,
+): Record<string, BuildEntry> {
+  return Object.fromEntries(
+    FACT_KEYS.map((key): [string, BuildEntry] => {
+      const { state, value, low, high, because, source } = build.facts[key]
+      const unit = fact(key).kind === 'money' ? build.currency : usualUnit(fact(key))
+      return [
+        key,
+        {
+          state,
+          value: value ?? null,
+          unit,
+          ...(low === undefined ? {} : { low }),
+          ...(high === undefined ? {} : { high }),
+          text: buildFactText(build.facts[key], build, answers, system),
+          ...(because === undefined ? {} : { because }),
+          ...(source === undefined ? {} : { source }),
+        },
+      ]
+    }),
+  )
+}
+
+function assumptions(
+  build: Build,
+  answers: Answers,
+  system: UnitSystem,
+  open: OpenQuestions | undefined,
+): Assumption[] {
+  return FACT_KEYS.flatMap((key): Assumption[] => {
+    const entry = build.facts[key]
+    if (entry.state !== 'assumed') return []
+    const influence = open?.influences.find((one) => one.open.key === key)
+    return [
+      {
+        fact: key,
+        label: fact(key).label,
+        text: buildFactText(entry, build, answers, system),
+        because: entry.because ?? '',
+        source: entry.source ?? { kind: 'memory', cite: '' },
+        calls: [...(influence?.calls ?? [])],
+        measure: fact(key).measure,
+      },
+    ]
+  })
+}

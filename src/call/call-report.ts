@@ -1,0 +1,171 @@
+import { choicesOf } from '../../shared/answers.ts'
+import type { Call, CostReport, Finding } from '../../shared/assessment.ts'
+import { fact } from '../../shared/fact-keys.ts'
+import { printFigure } from '../../shared/print.ts'
+import { fromSi } from '../../shared/units.ts'
+import { choiceOf, figureOf, has } from '../build/build.ts'
+import { computed, type FactTable, figureText, flat } from '../facts/live-facts.ts'
+import { findingOf, inOrder, sourceOf } from '../findings/collect.ts'
+import { fillPlaces } from '../findings/fill-places.ts'
+import { breakEvenChance } from '../mechanics/stake.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import type { Rule } from '../rulebook/schema.ts'
+import { type DecideInput, type Decision, strengthOf } from './decide.ts'
+import type { LoweredTarget } from './lower-target.ts'
+
+export interface CallContext extends DecideInput {
+  readonly decision: Decision
+  readonly lowered: LoweredTarget
+  readonly confidence: Call['confidence']
+  readonly settledBy: string | null
+}
+
+/** The call in words: the route, why, what must be done, and why not the others. */
+export async function callReport(context: CallContext): Promise<Call> {
+  const { decision, rulebook, run } = context
+  const route = rulebook.routes.find(({ id }) => id === decision.wouldBe)
+  if (!route) throw new RangeError(`no route is called ${decision.wouldBe}`)
+  const table = followOnTable(context)
+  const rules = await run(rulebook.rules, 'follow-on', flat(table))
+  const mustDo = mustDoIds(rules)
+  const withheld = decision.route === null
+  return {
+    route: decision.route,
+    title: withheld ? 'No call yet' : route.title,
+    sentence: withheld ? withheldSentence(context) : fillPlaces(route.call, table),
+    confidence: context.confidence,
+    settledBy: context.settledBy,
+    reasons: withheld ? [] : reasonsFor(context),
+    mustDo: withheld ? [] : mustDo,
+    followOn: withheld ? [] : mustDo.map((id) => followOn(rulebook, id)),
+    insteadOf: withheld ? [] : await insteadOf(context),
+  }
+}
+
+function withheldSentence({ decision }: CallContext): string {
+  const titles = decision.buildRules.flatMap(({ outcome, title }) =>
+    outcome.effect === 'contradiction' && outcome.call === 'withhold' ? [title] : [],
+  )
+  return `No call while this stands: ${titles.join('; ').toLowerCase()}.`
+}
+
+/** Facts of the called route, with the words that its sentence needs. */
+function followOnTable(context: CallContext): FactTable {
+  const { decision, rulebook, system, trials } = context
+  const verdict = decision.verdicts.get(decision.wouldBe)
+  const table = new Map(verdict?.table ?? decision.buildTable)
+  for (const [name, live] of decision.choiceTable) if (!table.has(name)) table.set(name, live)
+  const words = { currency: trials.build.currency, system }
+  const use = choicesOf(fact('use'))[choiceOf(trials.build, 'use')] ?? ''
+  table.set('useText', computed(rulebook, 'useText', use, { ...words, text: use.toLowerCase() }))
+  const lowered = loweredText(context)
+  table.set('loweredText', computed(rulebook, 'loweredText', lowered, { ...words, text: lowered }))
+  table.set('steppedUp', computed(rulebook, 'steppedUp', decision.steppedUp, words))
+  return table
+}
+
+function loweredText({ lowered, trials, system }: CallContext): string {
+  const speed = printFigure(lowered.rpm, 'rpm', 0)
+  const power = figureText(fromSi(lowered.power, 'hp'), 'hp', system)
+  if (!lowered.found) return `not even ${speed} without boost, about ${power}`
+  const parts = [
+    ...(figureOf(trials.build, 'boost') > 0 ? [figureText(lowered.boost, 'psi', system, 1)] : []),
+    ...(figureOf(trials.build, 'nitrousPower') > 0
+      ? [`${figureText(lowered.nitrousPower, 'hp', system, 0)} of nitrous`]
+      : []),
+    speed,
+  ]
+  return `${parts.join(' and ')}, about ${power}`
+}
+
+function mustDoIds(rules: readonly Rule[]): string[] {
+  const ids = rules.flatMap(({ outcome }) => (outcome.effect === 'must-do' ? [outcome.id] : []))
+  return [...new Set(ids)].sort()
+}
+
+function followOn({ followOn: texts }: Rulebook, id: string): Call['followOn'][number] {
+  const entry = texts[id]
+  if (!entry) throw new RangeError(`follow-on.json has no ${id}`)
+  return { id, title: entry.title, text: entry.text, source: sourceOf(entry.source) }
+}
+
+/** The smallest sufficient reasons: what the route's own rules say for it, what practice asked, what money said. */
+function reasonsFor({ decision, rulebook }: CallContext): Finding[] {
+  const verdict = decision.verdicts.get(decision.wouldBe)
+  const own =
+    decision.wouldBe === 'lower-the-target'
+      ? nothingHolds(decision)
+      : (verdict?.fired ?? [])
+          .filter(({ outcome }) => outcome.effect === 'for')
+          .map((rule) => findingOf(rule, (verdict as NonNullable<typeof verdict>).table))
+  const practice = decision.buildRules
+    .filter(
+      ({ outcome }) =>
+        outcome.effect === 'at-least' &&
+        strengthOf(rulebook, outcome.route) <= strengthOf(rulebook, decision.wouldBe),
+    )
+    .map((rule) => findingOf(rule, decision.buildTable))
+  const money = decision.choiceRules
+    .filter(({ outcome }) => decision.steppedUp || outcome.effect !== 'step-up')
+    .map((rule) => findingOf(rule, decision.choiceTable))
+  return [...inOrder(practice), ...inOrder(money), ...inOrder(own)]
+}
+
+/** Why each possible route was refused; said once for each rule, for the present hardware first. */
+function nothingHolds({ verdicts }: Decision): Finding[] {
+  const keep = verdicts.get('keep-caps-and-bolts')
+  return (keep?.fired ?? [])
+    .filter(({ outcome }) => outcome.effect === 'does-not-hold')
+    .map((rule) => findingOf(rule, (keep as NonNullable<typeof keep>).table))
+}
+
+async function insteadOf({ decision, rulebook, trials }: CallContext): Promise<Call['insteadOf']> {
+  const called = decision.wouldBe
+  const cost = trials.trial(called).cost.likely
+  return [...decision.verdicts].flatMap(([route, verdict]) => {
+    if (route === called || route === 'lower-the-target') return []
+    const { fired, table } = verdict
+    const refusal =
+      fired.find(({ outcome }) => outcome.effect === 'impossible') ??
+      fired.find(({ outcome }) => outcome.effect === 'does-not-hold')
+    if (refusal) return [{ route, why: findingOf(refusal, table).text }]
+    const asked = decision.buildRules.find(
+      ({ outcome }) =>
+        outcome.effect === 'at-least' &&
+        strengthOf(rulebook, outcome.route) > verdict.trial.route.strength,
+    )
+    if (asked) return [{ route, why: findingOf(asked, decision.buildTable).text }]
+    if (verdict.trial.cost.likely > cost) {
+      const extra = table.get('costLikely')?.text ?? ''
+      return [
+        { route, why: `It holds as well, but costs ${extra}; nothing in this build asks for it.` },
+      ]
+    }
+    const insurance = decision.choiceRules.find(({ outcome }) => outcome.effect !== 'say')
+    const why = insurance
+      ? findingOf(insurance, decision.choiceTable).text
+      : 'It holds, and the called route changes less for the same money.'
+    return [{ route, why }]
+  })
+}
+
+/** Cost of the called route against what is at stake. */
+export function costReport({ decision, trials }: CallContext): CostReport {
+  const { build } = trials
+  const { cost } = trials.trial(decision.wouldBe)
+  const stake = figureOf(build, 'invested')
+  const budget = has(build, 'budget') ? figureOf(build, 'budget') : null
+  return {
+    low: cost.low,
+    likely: cost.likely,
+    high: cost.high,
+    currency: build.currency,
+    route: decision.route,
+    items: cost.items,
+    stake,
+    stakeState: build.facts.invested.state === 'said' ? 'said' : 'assumed',
+    breakEvenChance: stake > 0 ? Math.min(1, breakEvenChance(cost.likely, stake)) : null,
+    budget,
+    beforeTax: figureOf(build, 'taxRate') === 0,
+  }
+}

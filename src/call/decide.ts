@@ -1,0 +1,243 @@
+import type { Answers } from '../../shared/answers.ts'
+import { ROUTE_IDS, type RouteId } from '../../shared/assessment.ts'
+import { type Build, figureOf, has } from '../build/build.ts'
+import { buildTable, computed, type FactTable, flat, type UnitSystem } from '../facts/live-facts.ts'
+import type { RouteTrial } from '../facts/route-facts.ts'
+import type { Trials } from '../facts/trials.ts'
+import { breakEvenChance } from '../mechanics/stake.ts'
+import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import type { Rule, Scope } from '../rulebook/schema.ts'
+import { tableOf } from './tables.ts'
+
+/** Runs the rules of one scope: json-rules-engine for a call, the synchronous evaluator in sweeps. */
+export type RunRules = (
+  rules: readonly Rule[],
+  scope: Scope,
+  facts: FlatFacts,
+) => readonly Rule[] | Promise<readonly Rule[]>
+
+/** What the rules said of one route. */
+export interface RouteVerdict {
+  readonly trial: RouteTrial
+  readonly table: FactTable
+  readonly fired: readonly Rule[]
+  readonly possible: boolean
+  readonly holds: boolean
+}
+
+/** Which route is called, and every rule that had a say. */
+export interface Decision {
+  readonly route: RouteId | null
+  /** The route that would be called if no contradiction stood. */
+  readonly wouldBe: RouteId
+  readonly buildTable: FactTable
+  readonly buildRules: readonly Rule[]
+  /** Verdicts of the routes that were looked at. */
+  readonly verdicts: ReadonlyMap<RouteId, RouteVerdict>
+  /** Facts and rules of the choice, for the route that was weighed last. */
+  readonly choiceTable: FactTable
+  readonly choiceRules: readonly Rule[]
+  /** The route that would do by the numbers, when insurance or practice asks for another. */
+  readonly byNumbers: RouteId | null
+  readonly steppedUp: boolean
+}
+
+export interface DecideInput {
+  readonly answers: Answers
+  readonly trials: Trials
+  readonly rulebook: Rulebook
+  readonly run: RunRules
+  readonly system: UnitSystem
+  /** Look at every route, also those that cannot change the call. */
+  readonly everyRoute: boolean
+}
+
+/**
+ * Choose a route: the cheapest possible one that holds in enough sampled cases,
+ * then what practice asks for, then money. Every limit is a rule; this only keeps
+ * their order.
+ */
+export async function decide(input: DecideInput): Promise<Decision> {
+  const { rulebook, run, trials } = input
+  const table = tableOf(
+    rulebook,
+    trials.facts,
+    buildTable(trials.build, input.answers, input.system),
+    trials.build.currency,
+    input.system,
+  )
+  const buildRules = await run(rulebook.rules, 'build', flat(table))
+  const look = looker(input, table)
+  if (input.everyRoute) for (const id of ROUTE_IDS) await look.at(id)
+
+  const least = leastStrength(rulebook, buildRules)
+  const ladder = routesByCost(input)
+  const byNumbers = await firstThatHolds(ladder, look.at, 0)
+  const candidate = await firstThatHolds(ladder, look.at, least)
+  const weighed = await weigh(input, candidate, ladder, look.at)
+  const wouldBe = weighed.route
+  const withheld = buildRules.some(
+    ({ outcome }) => outcome.effect === 'contradiction' && outcome.call === 'withhold',
+  )
+  return {
+    route: withheld ? null : wouldBe,
+    wouldBe,
+    buildTable: table,
+    buildRules,
+    verdicts: look.seen,
+    choiceTable: weighed.table ?? table,
+    choiceRules: weighed.rules,
+    byNumbers: byNumbers?.trial.route.id ?? null,
+    steppedUp: weighed.steppedUp,
+  }
+}
+
+/** Tries routes and runs their rules, each once. */
+function looker({ rulebook, run, trials, system }: DecideInput, build: FactTable) {
+  const seen = new Map<RouteId, RouteVerdict>()
+  const at = async (id: RouteId): Promise<RouteVerdict> => {
+    const known = seen.get(id)
+    if (known) return known
+    const trial = trials.trial(id)
+    const table = tableOf(rulebook, trial.facts, build, trials.build.currency, system)
+    const fired = await run(rulebook.rules, 'route', flat(table))
+    const verdict = {
+      trial,
+      table,
+      fired,
+      possible: !fired.some(({ outcome }) => outcome.effect === 'impossible'),
+      holds: !fired.some(({ outcome }) => outcome.effect === 'does-not-hold'),
+    }
+    seen.set(id, verdict)
+    return verdict
+  }
+  return { at, seen }
+}
+
+/** All routes that could be called on their own merit, cheapest first, then the smaller change. */
+function routesByCost({ rulebook, trials }: DecideInput): RouteId[] {
+  const cost = (id: RouteId): number => trials.trial(id).cost.likely
+  const strength = (id: RouteId): number => strengthOf(rulebook, id)
+  return ROUTE_IDS.filter((id) => id !== 'lower-the-target').sort(
+    (a, b) => cost(a) - cost(b) || strength(a) - strength(b),
+  )
+}
+
+export function strengthOf({ routes }: Rulebook, id: RouteId): number {
+  return routes.find((route) => route.id === id)?.strength ?? 0
+}
+
+/** The least strength that rules of practice ask for. */
+function leastStrength(rulebook: Rulebook, fired: readonly Rule[]): number {
+  return fired.reduce(
+    (least, { outcome }) =>
+      outcome.effect === 'at-least' ? Math.max(least, strengthOf(rulebook, outcome.route)) : least,
+    0,
+  )
+}
+
+async function firstThatHolds(
+  ladder: readonly RouteId[],
+  look: (id: RouteId) => Promise<RouteVerdict>,
+  leastRank: number,
+): Promise<RouteVerdict | undefined> {
+  for (const id of ladder) {
+    const verdict = await look(id)
+    if (verdict.possible && verdict.holds && verdict.trial.route.strength >= leastRank) {
+      return verdict
+    }
+  }
+  return undefined
+}
+
+interface Weighed {
+  route: RouteId
+  table?: FactTable
+  rules: readonly Rule[]
+  steppedUp: boolean
+}
+
+/** Money: insurance one step up, a budget missed, a budget that cannot meet it. */
+async function weigh(
+  input: DecideInput,
+  candidate: RouteVerdict | undefined,
+  ladder: readonly RouteId[],
+  look: (id: RouteId) => Promise<RouteVerdict>,
+): Promise<Weighed> {
+  if (!candidate) return { route: 'lower-the-target', rules: [], steppedUp: false }
+  const dearer = ladder.slice(ladder.indexOf(candidate.trial.route.id) + 1)
+  const next = await firstThatHolds(dearer, look, candidate.trial.route.strength + 1)
+  const first = await weighOne(input, candidate, next)
+  const stepUp = next !== undefined && hasEffect(first.rules, 'step-up')
+  if (!stepUp || !next) return settled(candidate, first, false)
+  // Both the insurance rule and what the dearer route's own money says are kept.
+  const second = await weighOne(input, next, undefined)
+  const rules = [...first.rules.filter(isStepUp), ...second.rules]
+  return settled(next, { table: mergeTables(second.table, first.table), rules }, true)
+}
+
+function settled(
+  verdict: RouteVerdict,
+  { table, rules }: { table: FactTable; rules: readonly Rule[] },
+  steppedUp: boolean,
+): Weighed {
+  const unaffordable = hasEffect(rules, 'cannot-afford')
+  const route = unaffordable ? 'lower-the-target' : verdict.trial.route.id
+  return { route, table, rules, steppedUp: steppedUp && !unaffordable }
+}
+
+function isStepUp({ outcome }: Rule): boolean {
+  return outcome.effect === 'step-up'
+}
+
+function hasEffect(rules: readonly Rule[], effect: string): boolean {
+  return rules.some(({ outcome }) => outcome.effect === effect)
+}
+
+/** The insurance sentence speaks of the cheaper route's figures; they stand beside the others. */
+function mergeTables(of: FactTable, insured: FactTable): FactTable {
+  const merged = new Map(of)
+  for (const name of ['holdsInSpare', 'stepUpTitle', 'stepUpCost', 'breakEvenChance']) {
+    const found = insured.get(name)
+    if (found) merged.set(name, found)
+  }
+  return merged
+}
+
+async function weighOne(
+  { rulebook, run, trials, system }: DecideInput,
+  { trial, table }: RouteVerdict,
+  next: RouteVerdict | undefined,
+): Promise<{ table: FactTable; rules: readonly Rule[] }> {
+  const facts = choiceFacts(trials.build, trial, next?.trial)
+  const context = { currency: trials.build.currency, system }
+  const choice = new Map(table)
+  for (const [name, value] of facts) choice.set(name, computed(rulebook, name, value, context))
+  return { table: choice, rules: await run(rulebook.rules, 'choice', flat(choice)) }
+}
+
+function choiceFacts(
+  build: Build,
+  trial: RouteTrial,
+  next: RouteTrial | undefined,
+): Map<string, FactValue> {
+  const facts = new Map<string, FactValue>()
+  const budget = has(build, 'budget') ? figureOf(build, 'budget') : undefined
+  if (budget !== undefined) {
+    const over = (100 * (trial.cost.likely - budget)) / Math.max(budget, 1)
+    facts.set('costOverBudget', Math.min(over, MOST_OVER_BUDGET))
+  }
+  if (next) {
+    const extra = Math.max(0, next.cost.likely - trial.cost.likely)
+    const stake = figureOf(build, 'invested')
+    facts.set('stepUpTitle', next.route.title)
+    facts.set('stepUpCost', extra)
+    facts.set('breakEvenChance', stake > 0 ? 100 * Math.min(1, breakEvenChance(extra, stake)) : 100)
+    facts.set('stepUpAffordable', budget === undefined || next.cost.likely <= budget)
+  }
+  return facts
+}
+
+/** A budget of nothing is missed by any sum; the sentence needs a figure. */
+const MOST_OVER_BUDGET = 1e6

@@ -1,0 +1,108 @@
+import type { LoadReport, WorstLoad } from '../../shared/assessment.ts'
+import { most } from '../facts/build-facts.ts'
+import type { EngineLoads } from '../facts/engine-loads.ts'
+import { capShare } from '../mechanics/cap-share.ts'
+import { loadSweep, type WorstLoad as SweptLoad } from '../mechanics/load-sweep.ts'
+
+/** Degrees between the points of a polar diagram and of the pressure curve. */
+const POLAR_STEP = 5
+const TRACE_STEP = 4
+
+/** The loads as the API and the pictures show them: kN, bar, degrees, rounded. */
+export function loadsReport(loads: EngineLoads): LoadReport {
+  const { fullLoads, speeds, sweep } = loads
+  const hardest = most(fullLoads, (load) => load.cycle.peakPressure)
+  const strongest = most(fullLoads, (load) => load.power)
+  const pullest = most(fullLoads, (load) => load.torque)
+  const rpmOf = (load: (typeof fullLoads)[number]): number =>
+    rpm(speeds[fullLoads.indexOf(load)] as number)
+  return {
+    peakPressure: {
+      value: round(hardest.cycle.peakPressure / 1e5, 1),
+      unit: 'bar',
+      rpm: rpmOf(hardest),
+      angle: round((hardest.cycle.peakAngle * 180) / Math.PI, 1),
+    },
+    power: { value: round(strongest.power / 1000, 1), unit: 'kW', rpm: rpmOf(strongest) },
+    torque: { value: round(pullest.torque, 0), unit: 'N m', rpm: rpmOf(pullest) },
+    bmep: { value: round(pullest.bmep / 1e5, 2), unit: 'bar' },
+    knockLimited: fullLoads.some((load) => load.knockLimited),
+    worstPull: worst(loads, sweep.worstPull),
+    worstSide: worst(loads, sweep.worstSide),
+    curve: fullLoads.map((load, index) => ({
+      rpm: rpm(speeds[index] as number),
+      torque: round(load.torque, 0),
+      power: round(load.power / 1000, 1),
+      bmep: round(load.bmep / 1e5, 2),
+      peakPressure: round(load.cycle.peakPressure / 1e5, 1),
+      ...speedWorst(loads, index),
+    })),
+    pressureTrace: Array.from({ length: 720 / TRACE_STEP }, (_, step) => {
+      // The curve is drawn from intake to exhaust with firing dead centre in the middle.
+      const angle = step * TRACE_STEP - 360
+      const pressure = hardest.cycle.pressure[(angle + 720) % 720] as number
+      return { angle, pressure: round(pressure / 1e5, 2) }
+    }),
+    mains: sweep.mains.map((main, index) => {
+      const at = main.worstPull.speedIndex
+      return {
+        main: index + 1,
+        rpm: rpm(speeds[at] as number),
+        polar: polar(loads, at, index),
+        worstPull: worst(loads, main.worstPull),
+        worstSide: worst(loads, main.worstSide),
+        unitLoad: round((main.unitLoad?.peak ?? 0) / 1e6, 2),
+      }
+    }),
+  }
+}
+
+function speedWorst(loads: EngineLoads, index: number): { worstPull: number; worstSide: number } {
+  const one = loads.loads[index]
+  if (!one) throw new RangeError(`no loads at speed ${index}`)
+  const { worstPull, worstSide } = loadSweep({ loads: [one] })
+  return {
+    worstPull: round(worstPull.force / 1000, 2),
+    worstSide: round(worstSide.force / 1000, 2),
+  }
+}
+
+function polar(loads: EngineLoads, index: number, main: number) {
+  return Array.from({ length: 720 / POLAR_STEP }, (_, step) => {
+    const angle = step * POLAR_STEP
+    const { x, y } = loadAt(loads, index, main, angle)
+    return { angle, x: round(x / 1000, 2), y: round(y / 1000, 2) }
+  })
+}
+
+function loadAt({ loads }: EngineLoads, index: number, main: number, angle: number) {
+  const one = loads[index]
+  const part = (arrays: readonly Float64Array[] | undefined): number => arrays?.[main]?.[angle] ?? 0
+  return {
+    x: part(one?.gasX) + part(one?.inertiaX),
+    y: part(one?.gasY) + part(one?.inertiaY),
+  }
+}
+
+function worst(loads: EngineLoads, swept: SweptLoad): WorstLoad {
+  const degrees = Math.round((swept.angle * 180) / Math.PI) % 720
+  const { x, y } = loadAt(loads, swept.speedIndex, swept.main, degrees)
+  const share = capShare(x, swept.half * y)
+  return {
+    force: round(swept.force / 1000, 2),
+    pull: round(share.pull / 1000, 2),
+    side: round(share.side / 1000, 2),
+    main: swept.main + 1,
+    angle: degrees,
+    rpm: rpm(swept.speed),
+    loadCase: swept.loadCase,
+  }
+}
+
+function rpm(speed: number): number {
+  return Math.round((speed * 30) / Math.PI)
+}
+
+function round(value: number, decimals: number): number {
+  return Number(value.toFixed(decimals))
+}

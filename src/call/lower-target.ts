@@ -1,0 +1,131 @@
+import type { Answers } from '../../shared/answers.ts'
+import type { FactKey } from '../../shared/fact-keys.ts'
+import { type Build, type BuildFact, figureOf } from '../build/build.ts'
+import { most } from '../facts/build-facts.ts'
+import { engineLoads } from '../facts/engine-loads.ts'
+import { buildTable, flat } from '../facts/live-facts.ts'
+import type { RouteTrial } from '../facts/route-facts.ts'
+import { type Trials, trialsWith } from '../facts/trials.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import { runRulesNow } from '../rulebook/run.ts'
+import { tableOf } from './tables.ts'
+
+/** The target that the present caps and fasteners hold. */
+export interface LoweredTarget {
+  /** psi, hp of nitrous, rpm: as far as the present hardware holds. */
+  readonly boost: number
+  readonly nitrousPower: number
+  readonly rpm: number
+  /** W */
+  readonly power: number
+  readonly build: Build
+  readonly trial: RouteTrial
+  /** False when not even the lowest target of the search holds. */
+  readonly found: boolean
+}
+
+/** Lowest speed that the search goes down to, as a share of the plan's. */
+const LEAST_SPEED = 0.5
+const HALVINGS = 6
+
+/**
+ * Find the highest target, boost (or nitrous) first and speed after it, that the
+ * present hardware holds in enough cases and at which no rule of practice asks for
+ * more than it has.
+ */
+export function lowerTarget(trials: Trials, answers: Answers, rulebook: Rulebook): LoweredTarget {
+  const { build } = trials
+  const at = (share: number, speed: number): Attempt => attempt(trials, rulebook, share, speed)
+  const ok = (tried: Attempt): boolean =>
+    tried.trial.result.holdsIn >= tried.trial.needed && !practiceAsksMore(tried, answers, rulebook)
+  const now = at(1, 1)
+  if (ok(now)) return report(now, true)
+  const forced = figureOf(build, 'boost') > 0 || figureOf(build, 'nitrousPower') > 0
+  const calm = forced ? at(0, 1) : now
+  if (forced && ok(calm))
+    return report(
+      climb((share) => at(share, 1), ok, 0, 1),
+      true,
+    )
+  const slow = at(0, LEAST_SPEED)
+  if (!ok(slow)) return report(slow, false)
+  return report(
+    climb((speed) => at(0, speed), ok, LEAST_SPEED, 1),
+    true,
+  )
+}
+
+interface Attempt {
+  readonly trials: Trials
+  readonly trial: RouteTrial
+}
+
+/** The highest setting that is still ok, by halving; `low` is known to be ok. */
+function climb(
+  at: (setting: number) => Attempt,
+  ok: (tried: Attempt) => boolean,
+  low: number,
+  high: number,
+): Attempt {
+  let [from, to] = [low, high]
+  for (let step = 0; step < HALVINGS; step++) {
+    const middle = (from + to) / 2
+    if (ok(at(middle))) from = middle
+    else to = middle
+  }
+  return at(from)
+}
+
+function attempt(trials: Trials, rulebook: Rulebook, share: number, speed: number): Attempt {
+  if (share === 1 && speed === 1) return { trials, trial: trials.trial('keep-caps-and-bolts') }
+  const { build } = trials
+  const lowered = changed(build, {
+    boost: floorTo(figureOf(build, 'boost') * share, 0.1),
+    nitrousPower: floorTo(figureOf(build, 'nitrousPower') * share, 1),
+    peakRpm: Math.max(2500, floorTo(figureOf(build, 'peakRpm') * speed, 50)),
+  })
+  const loads = engineLoads(lowered, rulebook, trials.loads.calibration)
+  const tried = trialsWith(lowered, loads, rulebook)
+  return { trials: tried, trial: tried.trial('keep-caps-and-bolts') }
+}
+
+function floorTo(value: number, step: number): number {
+  return Number((Math.floor(value / step + 1e-9) * step).toFixed(3))
+}
+
+function changed(build: Build, values: Partial<Record<FactKey, number>>): Build {
+  const facts: Record<string, BuildFact> = { ...build.facts }
+  for (const [key, value] of Object.entries(values)) {
+    facts[key] = { key: key as FactKey, state: 'derived', value }
+  }
+  const speed = Math.min(figureOf(build, 'torquePeakRpm'), values.peakRpm as number)
+  facts.torquePeakRpm = { ...build.facts.torquePeakRpm, value: speed }
+  return { ...build, facts: facts as Build['facts'] }
+}
+
+/** Whether a rule of practice asks for stronger hardware than the present one, at this target. */
+function practiceAsksMore({ trials }: Attempt, answers: Answers, rulebook: Rulebook): boolean {
+  const table = tableOf(
+    rulebook,
+    trials.facts,
+    buildTable(trials.build, answers, 'us'),
+    trials.build.currency,
+    'us',
+  )
+  return runRulesNow(rulebook.rules, 'build', flat(table)).some(
+    ({ outcome }) => outcome.effect === 'at-least',
+  )
+}
+
+function report({ trials, trial }: Attempt, found: boolean): LoweredTarget {
+  const { build, loads } = trials
+  return {
+    boost: figureOf(build, 'boost'),
+    nitrousPower: figureOf(build, 'nitrousPower'),
+    rpm: figureOf(build, 'peakRpm'),
+    power: most(loads.fullLoads, (load) => load.power).power,
+    build,
+    trial,
+    found,
+  }
+}

@@ -1,0 +1,98 @@
+import type { Answers } from '../../shared/answers.ts'
+import type { Finding, RouteReport } from '../../shared/assessment.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { convert } from '../../shared/print.ts'
+import { fromSi, preferredUnit } from '../../shared/units.ts'
+import type { Build } from '../build/build.ts'
+import { buildFactText, type UnitSystem } from '../facts/live-facts.ts'
+import type { RouteTrial } from '../facts/route-facts.ts'
+import { findingOf, inOrder } from '../findings/collect.ts'
+import type { RouteVerdict } from './decide.ts'
+import type { LoweredTarget } from './lower-target.ts'
+
+/** What of the routes' report does not come from the verdict. */
+export interface ReportContext {
+  readonly build: Build
+  readonly answers: Answers
+  readonly system: UnitSystem
+}
+
+/** One route as the API and the pages show it. */
+export function routeReport(verdict: RouteVerdict, context: ReportContext): RouteReport {
+  const { trial, table, fired, possible, holds } = verdict
+  const findings = (effects: readonly string[]): Finding[] =>
+    inOrder(
+      fired
+        .filter(({ outcome }) => effects.includes(outcome.effect))
+        .map((rule) => findingOf(rule, table)),
+    )
+  const impossible = findings(['impossible'])[0]
+  return {
+    id: trial.route.id,
+    title: trial.route.title,
+    possible,
+    ...(impossible ? { whyNot: impossible.text } : {}),
+    margins: trial.result.margins,
+    holdsIn: trial.result.holdsIn,
+    neededHoldsIn: trial.needed,
+    holds: possible && holds,
+    cost: trial.cost,
+    work: [...trial.work],
+    parts: [...trial.parts],
+    for: findings(['for']),
+    against: findings(['impossible', 'does-not-hold', 'against']),
+    changes: changesOf(trial, context),
+    joint: jointReport(trial, context.system),
+  }
+}
+
+function changesOf({ route, build: after }: RouteTrial, context: ReportContext) {
+  return Object.keys(route.changes).flatMap((name) => {
+    const key = name as FactKey
+    const text = (build: Build): string =>
+      buildFactText(build.facts[key], build, context.answers, context.system)
+    const [from, to] = [text(context.build), text(after)]
+    return from === to ? [] : [{ label: fact(key).label, from, to }]
+  })
+}
+
+function jointReport({ model, result }: RouteTrial, system: UnitSystem): RouteReport['joint'] {
+  const unit = preferredUnit('lb ft', system)
+  return {
+    clamp: result.clamp / 1000,
+    preload: model.preload / 1000,
+    friction: result.friction / 1000,
+    registerCapacity: result.registerCapacity / 1000,
+    crossCapacity: model.crossCapacity / 1000,
+    loadFactor: model.loadFactor,
+    shareOfProof: model.shareOfProof,
+    torque: { value: fromSi(model.torque, unit), unit },
+  }
+}
+
+/** The route that lowers the target: the present hardware, judged at the lowered target. */
+export function loweredReport(
+  verdict: RouteVerdict,
+  lowered: LoweredTarget,
+  context: ReportContext,
+): RouteReport {
+  const judged = routeReport(
+    { ...verdict, trial: { ...lowered.trial, route: verdict.trial.route } },
+    context,
+  )
+  const system = context.system
+  const [pressure, power] = [preferredUnit('psi', system), preferredUnit('hp', system)]
+  return {
+    ...judged,
+    cost: verdict.trial.cost,
+    work: [...verdict.trial.work],
+    holds: lowered.found,
+    for: [],
+    against: [],
+    lowered: {
+      boost: { value: convert(lowered.boost, 'psi', pressure), unit: pressure },
+      rpm: lowered.rpm,
+      power: { value: fromSi(lowered.power, power), unit: power },
+    },
+  }
+}

@@ -1,0 +1,112 @@
+import { type Answers, choicesOf, UNKNOWN } from '../../shared/answers.ts'
+import type { LiveFact } from '../../shared/assessment.ts'
+import { FACT_KEYS, type FactKey, fact, usualUnit } from '../../shared/fact-keys.ts'
+import { convert, printAnswer, printFigure, printMoney, printNumber } from '../../shared/print.ts'
+import { preferredUnit, UNITS } from '../../shared/units.ts'
+import type { Build, BuildFact } from '../build/build.ts'
+import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+
+export type UnitSystem = 'us' | 'metric'
+
+/** Named values that rules and sentences see, each with its unit and state. */
+export type FactTable = ReadonlyMap<string, LiveFact>
+
+/** The bare values, as json-rules-engine takes them. */
+export function flat(table: FactTable): FlatFacts {
+  const values = new Map<string, FactValue>()
+  for (const [name, { value }] of table) values.set(name, value)
+  return values
+}
+
+/** Every fact of a build that has a value, and for each `<key>Said`. */
+export function buildTable(build: Build, answers: Answers, system: UnitSystem): FactTable {
+  const table = new Map<string, LiveFact>()
+  for (const key of FACT_KEYS) {
+    const entry = build.facts[key]
+    table.set(`${key}Said`, flag(`${key}Said`, `${fact(key).label}: said`, entry.state === 'said'))
+    if (entry.value === undefined) continue
+    table.set(key, {
+      key,
+      label: fact(key).label,
+      value: entry.value,
+      unit: fact(key).kind === 'money' ? build.currency : usualUnit(fact(key)),
+      text: buildFactText(entry, build, answers, system),
+      state: entry.state === 'not-needed' ? 'derived' : entry.state,
+    })
+  }
+  return table
+}
+
+/** A fact of a build as a person reads it: in the person's own unit when said, else in their system's. */
+export function buildFactText(
+  entry: BuildFact,
+  build: Build,
+  answers: Answers,
+  system: UnitSystem,
+): string {
+  const answer = answers[entry.key]
+  if (entry.state === 'said' && answer !== undefined && answer !== UNKNOWN) {
+    return printAnswer(entry.key, answer)
+  }
+  const { value } = entry
+  if (value === undefined) return 'not needed'
+  const dictionary = fact(entry.key)
+  if (typeof value === 'string') return choicesOf(dictionary)[value] ?? value
+  if (dictionary.kind === 'money') return printMoney(value, build.currency)
+  if (dictionary.kind === 'number') return `${printNumber(value, 1)}${dictionary.suffix}`
+  return figureText(value, usualUnit(dictionary), system)
+}
+
+/** Decimals that suit a figure that was not measured: three significant figures or so. */
+function roughDecimals(value: number): number {
+  const size = Math.abs(value)
+  if (size >= 100) return 0
+  if (size >= 10) return 1
+  return size >= 1 ? 2 : 3
+}
+
+/** A figure in the unit that a person's system prefers. */
+export function figureText(
+  value: number,
+  unit: string,
+  system: UnitSystem,
+  decimals?: number,
+): string {
+  const preferred = Object.hasOwn(UNITS, unit) ? preferredUnit(unit, system) : unit
+  const shown = preferred === unit ? value : convert(value, unit, preferred)
+  const places = preferred === unit && decimals !== undefined ? decimals : roughDecimals(shown)
+  return unit === ''
+    ? printNumber(value, decimals ?? roughDecimals(value))
+    : printFigure(shown, preferred, places)
+}
+
+/** A computed fact, described by rules/computed-facts.json. */
+export function computed(
+  rulebook: Rulebook,
+  name: string,
+  value: FactValue,
+  context: { currency: string; system: UnitSystem; text?: string },
+): LiveFact {
+  const entry = rulebook.computedFacts[name]
+  if (!entry) throw new RangeError(`computed-facts.json does not describe "${name}"`)
+  const unit = entry.unit === 'money' ? context.currency : entry.unit
+  const text =
+    context.text ??
+    (typeof value !== 'number'
+      ? String(value)
+      : entry.unit === 'money'
+        ? printMoney(value, context.currency)
+        : figureText(value, entry.unit, context.system, entry.decimals))
+  return { key: name, label: entry.label, value, unit, text, state: 'computed' }
+}
+
+function flag(key: string, label: string, value: boolean): LiveFact {
+  return { key, label, value, unit: '', text: value ? 'yes' : 'no', state: 'computed' }
+}
+
+/** The key of the dictionary behind a fact's name, if there is one. */
+export function dictionaryKey(name: string): FactKey | undefined {
+  const key = name.endsWith('Said') ? name.slice(0, -4) : name
+  return (FACT_KEYS as readonly string[]).includes(key) ? (key as FactKey) : undefined
+}

@@ -1,0 +1,88 @@
+import { MARGIN_IDS, type MarginId, type RouteCost } from '../../shared/assessment.ts'
+import { fromSi } from '../../shared/units.ts'
+import { type Build, choiceOf } from '../build/build.ts'
+import { withRoute } from '../build/with-route.ts'
+import type { FactValue } from '../rulebook/evaluate.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import type { Route } from '../rulebook/schema.ts'
+import { itemsOf, routeCost } from './cost.ts'
+import { type JointModel, jointModel } from './joint-model.ts'
+import { type JointMargins, jointMargins } from './margins.ts'
+import type { Samples } from './samples.ts'
+
+/** One route tried on a build: what it changes, how it holds, what it costs. */
+export interface RouteTrial {
+  readonly route: Route
+  readonly build: Build
+  readonly model: JointModel
+  readonly result: JointMargins
+  readonly cost: RouteCost
+  readonly work: readonly string[]
+  readonly parts: readonly string[]
+  readonly needed: number
+  /** In the units of rules/computed-facts.json. */
+  readonly facts: ReadonlyMap<string, FactValue>
+}
+
+/**
+ * Try one route on a build.
+ *
+ * @param samplesFor - cases for a build; only the joint's sizes differ between routes
+ */
+export function tryRoute(
+  route: Route,
+  before: Build,
+  rulebook: Rulebook,
+  samplesFor: (build: Build) => Samples,
+): RouteTrial {
+  const build = withRoute(before, route)
+  const model = jointModel(build, rulebook)
+  const result = jointMargins(model, samplesFor(build), rulebook)
+  const cost = routeCost(route, before, rulebook)
+  const work = itemsOf(route.work, before)
+  const parts = itemsOf(route.parts, before)
+  const needed = rulebook.holding.needed[choiceOf(before, 'use')] ?? 100
+  const trial = { route, build, model, result, cost, work, parts, needed }
+  return { ...trial, facts: routeFacts(trial, before, rulebook) }
+}
+
+function routeFacts(
+  { route, build, model, result, cost, work, needed }: Omit<RouteTrial, 'facts'>,
+  before: Build,
+  rulebook: Rulebook,
+): Map<string, FactValue> {
+  const weakest = weakestMargin(result, rulebook)
+  const likely = (id: MarginId): number => result.margins[id].likely
+  return new Map<string, FactValue>([
+    ['route', route.id],
+    ['holdsIn', result.holdsIn],
+    ['neededHoldsIn', needed],
+    ['holdsInSpare', result.holdsIn - needed],
+    ...MARGIN_IDS.map((id): [string, FactValue] => [`${id}Margin`, likely(id)]),
+    ['weakestMargin', weakest],
+    ['weakestMarginValue', likely(weakest)],
+    ['clamp', result.clamp / 1000],
+    ['shareOfProof', model.shareOfProof * 100],
+    ['torqueAfter', fromSi(model.torque, 'lb ft')],
+    ['costLow', cost.low],
+    ['costLikely', cost.likely],
+    ['costHigh', cost.high],
+    ['needsLineBore', work.includes('line-bore')],
+    ['needsLineHone', work.includes('line-hone')],
+    ['newCaps', Object.hasOwn(route.changes, 'capMaterial')],
+    [
+      'newStuds',
+      choiceOf(before, 'fastenerKind') === 'bolt' && choiceOf(build, 'fastenerKind') === 'stud',
+    ],
+    ['capMaterialAfter', choiceOf(build, 'capMaterial')],
+    ['fastenerKindAfter', choiceOf(build, 'fastenerKind')],
+  ])
+}
+
+/** The margin nearest to its limit at the pessimistic end. */
+export function weakestMargin({ margins }: JointMargins, { holding }: Rulebook): MarginId {
+  const room = (id: MarginId): number => margins[id].low / holding.margins[id]
+  return MARGIN_IDS.filter((id) => holding.margins[id] > 0).reduce((worst, id) =>
+    room(id) < room(worst) ? id : worst,
+  )
+}

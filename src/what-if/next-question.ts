@@ -1,0 +1,151 @@
+import { type Answer, type Answers, withAnswer } from '../../shared/answers.ts'
+import type { RouteId } from '../../shared/assessment.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import type { Build } from '../build/build.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import { type OpenFact, openFacts } from './open-facts.ts'
+import type { AskWhatIf, QuickCall } from './quick-call.ts'
+
+/** One open fact, and what its plausible answers do to the call. */
+export interface Influence {
+  readonly open: OpenFact
+  /** Calls over its plausible values, the present one first. */
+  readonly calls: readonly RouteId[]
+  /** Value that is easiest and hardest on the present hardware; undefined is the assumed one. */
+  readonly easiest: Answer | undefined
+  readonly hardest: Answer | undefined
+  /** How far the ease of the present hardware swings. */
+  readonly swing: number
+}
+
+/** What is still open, and which of it matters. */
+export interface OpenQuestions {
+  /** Every open fact, most influential first. */
+  readonly influences: readonly Influence[]
+  /** Those without which the call is not settled. */
+  readonly mattering: readonly Influence[]
+  /** Calls at the two ends, with all that matters at its easiest and its hardest. */
+  readonly ends: readonly RouteId[]
+}
+
+/**
+ * Which open facts can still change the call.
+ *
+ * Each is tried at its plausible values alone; then all together at their easiest
+ * and at their hardest. From the least influential up, facts are taken into the
+ * ends for as long as both ends keep the present call: those taken in can, also
+ * together, not change it. The others matter.
+ */
+export async function openQuestions(
+  answers: Answers,
+  build: Build,
+  now: QuickCall,
+  rulebook: Rulebook,
+  ask: AskWhatIf,
+): Promise<OpenQuestions> {
+  const influences: Influence[] = []
+  for (const open of openFacts(build, answers, rulebook)) {
+    influences.push(await influenceOf(answers, open, now, ask))
+  }
+  influences.sort((a, b) => rank(b) - rank(a) || (a.open.key < b.open.key ? -1 : 1))
+  const quiet = influences.filter(({ calls }) => calls.length === 1).reverse()
+  const harmless = await mostHarmless(answers, quiet, now, ask)
+  const mattering = influences.filter((influence) => !harmless.includes(influence))
+  const ends = new Set<RouteId>([now.wouldBe])
+  for (const end of ['easiest', 'hardest'] as const) {
+    ends.add((await ask(atEnd(answers, mattering, end))).wouldBe)
+  }
+  return { influences, mattering, ends: [...ends] }
+}
+
+async function influenceOf(
+  answers: Answers,
+  open: OpenFact,
+  now: QuickCall,
+  ask: AskWhatIf,
+): Promise<Influence> {
+  const calls = new Set<RouteId>([now.wouldBe])
+  let [easiest, hardest]: (Answer | undefined)[] = []
+  let [most, least] = [now.ease, now.ease]
+  for (const value of open.values) {
+    const then = await ask(withAnswer(answers, open.key, value))
+    calls.add(then.wouldBe)
+    if (then.ease > most) [most, easiest] = [then.ease, value]
+    if (then.ease < least) [least, hardest] = [then.ease, value]
+  }
+  return { open, calls: [...calls], easiest, hardest, swing: most - least }
+}
+
+function rank({ calls, swing }: Influence): number {
+  return 1000 * (calls.length - 1) + swing
+}
+
+/** The longest run of the least influential facts that together cannot change the call. */
+async function mostHarmless(
+  answers: Answers,
+  quiet: readonly Influence[],
+  now: QuickCall,
+  ask: AskWhatIf,
+): Promise<readonly Influence[]> {
+  const harmless = async (count: number): Promise<boolean> => {
+    const taken = quiet.slice(0, count)
+    for (const end of ['hardest', 'easiest'] as const) {
+      if ((await ask(atEnd(answers, taken, end))).wouldBe !== now.wouldBe) return false
+    }
+    return true
+  }
+  let [low, high] = [0, quiet.length]
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2)
+    if (await harmless(middle)) low = middle
+    else high = middle - 1
+  }
+  return quiet.slice(0, low)
+}
+
+function atEnd(
+  answers: Answers,
+  influences: readonly Influence[],
+  end: 'easiest' | 'hardest',
+): Answers {
+  return influences.reduce((all, influence) => {
+    const value = influence[end]
+    return value === undefined ? all : withAnswer(all, influence.open.key, value)
+  }, answers)
+}
+
+/** The question to ask next: an essential one first, then the most influential of the most influential topic. */
+export function nextQuestion(
+  { mattering, influences, ends }: OpenQuestions,
+  rulebook: Rulebook,
+): { key: FactKey; separates: readonly RouteId[]; left: number } | null {
+  const open = influences.filter(({ open }) => !open.givenUp)
+  const essential = rulebook.questions.find(
+    ({ fact: key, essential }) => essential && open.some((one) => one.open.key === key),
+  )
+  const askable = mattering.filter(({ open }) => !open.givenUp)
+  const essentials = rulebook.questions.filter(
+    ({ fact: key, essential }) =>
+      essential &&
+      open.some((one) => one.open.key === key) &&
+      !askable.some((one) => one.open.key === key),
+  ).length
+  const left = askable.length + essentials
+  const chosen = essential
+    ? influences.find(({ open }) => open.key === essential.fact)
+    : heaviest(askable)
+  if (!chosen) return null
+  const separates = new Set<RouteId>([...chosen.calls, ...ends])
+  return { key: chosen.open.key, separates: [...separates], left }
+}
+
+/** The most influential fact of the topic with most influence, so that the talk does not jump about. */
+function heaviest(askable: readonly Influence[]): Influence | undefined {
+  const weight = new Map<string, number>()
+  for (const influence of askable) {
+    const { topic } = fact(influence.open.key)
+    weight.set(topic, (weight.get(topic) ?? 0) + rank(influence))
+  }
+  const topic = [...weight].sort(([a, x], [b, y]) => y - x || (a < b ? -1 : 1))[0]?.[0]
+  return askable.find((influence) => fact(influence.open.key).topic === topic)
+}

@@ -1,0 +1,119 @@
+import { type Answers, choicesOf, UNKNOWN, withAnswer } from '../../shared/answers.ts'
+import type { RouteId } from '../../shared/assessment.ts'
+import { FACT_KEYS, type Fact, type FactKey, fact } from '../../shared/fact-keys.ts'
+import type { Build } from '../build/build.ts'
+import { asAnswer } from './open-facts.ts'
+import type { AskWhatIf, QuickCall } from './quick-call.ts'
+
+/** The nearest value of one answer that changes the call. */
+export interface TurningValue {
+  readonly key: FactKey
+  readonly direction: 'below' | 'above' | 'is'
+  /** Figure in the usual unit, or a choice. */
+  readonly at: number | string
+  readonly route: RouteId
+}
+
+/** How far either way a figure is tried, as shares of its present value. */
+const REACH = { down: 0.4, up: 2.2 } as const
+const HALVINGS = 7
+
+/**
+ * For each answer that was given, the nearest value that changes the call: every
+ * other choice, and for a figure the nearest boundary on either side.
+ *
+ * @param now - the present call
+ */
+export async function turningPoints(
+  answers: Answers,
+  build: Build,
+  now: QuickCall,
+  ask: AskWhatIf,
+): Promise<TurningValue[]> {
+  const found: TurningValue[] = []
+  for (const key of FACT_KEYS) {
+    if (answers[key] === undefined || answers[key] === UNKNOWN) continue
+    const entry = fact(key)
+    const { value } = build.facts[key]
+    if (entry.kind === 'choice') found.push(...(await otherChoices(answers, entry, now, ask)))
+    else if (typeof value === 'number') {
+      found.push(...(await boundaries(answers, build, entry, value, now, ask)))
+    }
+  }
+  return found
+}
+
+async function otherChoices(
+  answers: Answers,
+  entry: Fact,
+  now: QuickCall,
+  ask: AskWhatIf,
+): Promise<TurningValue[]> {
+  const found: TurningValue[] = []
+  for (const choice of Object.keys(choicesOf(entry))) {
+    if (choice === answers[entry.key] || choice === UNKNOWN) continue
+    const then = await ask(withAnswer(answers, entry.key, choice))
+    if (then.route === null || then.route === now.wouldBe) continue
+    found.push({ key: entry.key, direction: 'is', at: choice, route: then.route })
+  }
+  return found
+}
+
+async function boundaries(
+  answers: Answers,
+  build: Build,
+  entry: Fact,
+  value: number,
+  now: QuickCall,
+  ask: AskWhatIf,
+): Promise<TurningValue[]> {
+  if (!('low' in entry) || value <= 0) return []
+  const found: TurningValue[] = []
+  const at = (figure: number): Promise<QuickCall> =>
+    ask(withAnswer(answers, entry.key, asAnswer(build, entry.key, figure)))
+  const ends = [
+    { direction: 'below' as const, end: Math.max(entry.low, value * REACH.down) },
+    { direction: 'above' as const, end: Math.min(entry.high, value * REACH.up) },
+  ]
+  for (const { direction, end } of ends) {
+    if (end === value) continue
+    const turned = await nearestTurn(at, value, end, now)
+    if (turned) found.push({ key: entry.key, direction, ...turned })
+  }
+  return found
+}
+
+/** The change of call nearest to the present value, to within a hundredth of the way. */
+async function nearestTurn(
+  at: (figure: number) => Promise<QuickCall>,
+  value: number,
+  end: number,
+  now: QuickCall,
+): Promise<{ at: number; route: RouteId } | undefined> {
+  const changed = ({ route }: QuickCall): boolean => route !== null && route !== now.wouldBe
+  const first = await firstChange(at, value, end, changed)
+  if (!first) return undefined
+  let near = value
+  let { far, call } = first
+  for (let step = 0; step < HALVINGS; step++) {
+    const middle: number = (near + far) / 2
+    const then = await at(middle)
+    if (changed(then)) [far, call] = [middle, then]
+    else near = middle
+  }
+  return { at: far, route: call.route as RouteId }
+}
+
+async function firstChange(
+  at: (figure: number) => Promise<QuickCall>,
+  value: number,
+  end: number,
+  changed: (call: QuickCall) => boolean,
+): Promise<{ far: number; call: QuickCall } | undefined> {
+  for (const share of [0.25, 0.5, 1]) {
+    const far = value + (end - value) * share
+    const call = await at(far)
+    if (changed(call)) return { far, call }
+  }
+  return undefined
+}
