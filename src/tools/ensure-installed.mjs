@@ -31,7 +31,11 @@ function packagesAreFresh() {
 
 function install() {
   console.log('Installing the packages of package-lock.json …')
-  run('npm', ['ci', '--no-audit', '--no-fund'], 'The packages could not be installed.')
+  run(
+    'npm',
+    ['ci', '--include=dev', '--no-audit', '--no-fund'],
+    'The packages could not be installed.',
+  )
 }
 
 /** A runnable Chromium: CHROMIUM_PATH when given, else the usual places on the PATH. */
