@@ -1,5 +1,5 @@
 import { burnHeatTable } from './burn-heat.ts'
-import { volumeTable } from './cylinder-volume.ts'
+import { type VolumeTable, volumeTable } from './cylinder-volume.ts'
 import type { GammaFit } from './gas-properties.ts'
 import type { WallHeat } from './wall-heat.ts'
 import { type WallTerms, wallRate, wallTerms } from './wall-terms.ts'
@@ -52,17 +52,19 @@ export function closedCycle(input: ClosedCycleInput): ClosedCycle {
   const startVolume = (sweptVolume(input) * compressionRatio) / (compressionRatio - 1)
   const unit = startPressure * startVolume
   const fine = new Float64Array(steps + 1)
-  const sums = march(input, heatTable(input, steps, unit), fine)
+  const table = volumeTable(input.rodRatio, compressionRatio, stepsPerDegree)
+  const sums = march(input, table, heatTable(input, steps, unit), fine)
   const pressure = new Float64Array(361)
   for (let i = 0; i <= 360; i++) pressure[i] = startPressure * fine[i * stepsPerDegree]!
-  const peak = refinePeak(fine, sums.peakIndex)
+  const top = summit(fine, table)
+  const peak = refinePeak(fine, top.index)
   return {
     pressure,
     peakPressure: startPressure * peak.value,
     peakAngle: ((peak.index - steps / 2) * Math.PI) / (steps / 2),
     work: unit * sums.work,
     wallLoss: unit * sums.wallLoss,
-    peakTemperature: input.startTemperature * sums.peakEnergy,
+    peakTemperature: input.startTemperature * top.temperature,
   }
 }
 
@@ -92,27 +94,27 @@ function heatTable(input: ClosedCycleInput, steps: number, unit: number): Float6
 interface Sums {
   work: number
   wallLoss: number
-  peakIndex: number
-  peakEnergy: number
 }
 
 /**
  * One pass over the cycle: fills `out` with the pressure at each step, allocates nothing in it.
  * Pressure is in start pressures, volume in start volumes, heat and work in p1 V1.
  */
-function march(input: ClosedCycleInput, heat: Float64Array, out: Float64Array): Sums {
+function march(
+  input: ClosedCycleInput,
+  table: VolumeTable,
+  heat: Float64Array,
+  out: Float64Array,
+): Sums {
   const steps = out.length - 1
   const step = (2 * Math.PI) / steps
-  const table = volumeTable(input.rodRatio, input.compressionRatio, input.stepsPerDegree)
   const { volume, inverse, logSlope } = table
   const fit = fitInStartTemperatures(input)
-  const wall: WallTerms | null = wallTerms(input, sweptVolume(input), table)
-  const sums = { work: 0, wallLoss: 0, peakIndex: 0, peakEnergy: 1 }
-  let p = 1
+  const wall = wallTerms(input, sweptVolume(input), table)
+  const sums = { work: 0, wallLoss: 0 }
   let before = 1
   let loss = 0
-  const busyFrom = steps / 3
-  const busyTo = 0.75 * steps
+  let p = 1
   out[0] = 1
   for (let i = 0; i < steps; i++) {
     const j = 2 * i
@@ -120,11 +122,7 @@ function march(input: ClosedCycleInput, heat: Float64Array, out: Float64Array): 
     const vMid = volume[j + 1]!
     const vEnd = volume[j + 2]!
     const slopeMid = logSlope[j + 1]!
-    if (wall !== null) {
-      const busy = i >= busyFrom && i < busyTo
-      if (busy) loss = wallRate(wall, 1.5 * p - 0.5 * before, vMid, j + 1)
-      else if (i % 2 === 0) loss = wallRate(wall, 2 * p - before, vEnd, j + 2)
-    }
+    if (wall !== null) loss = lossInStep(wall, i, steps, p, p - before, vMid, vEnd, loss)
     const qMid = (heat[3 * i + 1]! - loss) * inverse[j + 1]!
     const k1 = rise(fit, p, v, logSlope[j]!, (heat[3 * i]! - loss) * inverse[j]!)
     const k2 = rise(fit, p + 0.5 * step * k1, vMid, slopeMid, qMid)
@@ -132,18 +130,42 @@ function march(input: ClosedCycleInput, heat: Float64Array, out: Float64Array): 
     const k3 = rise(fit, pMid, vMid, slopeMid, qMid)
     const qEnd = (heat[3 * i + 2]! - loss) * inverse[j + 2]!
     const k4 = rise(fit, p + step * k3, vEnd, logSlope[j + 2]!, qEnd)
-    const pEnd = p + (step / 6) * (k1 + 2 * (k2 + k3) + k4)
-    // Simpson's rule for ∫ p V d(ln V).
-    const pv = p * v * logSlope[j]! + 4 * pMid * vMid * slopeMid
-    sums.work += (step / 6) * (pv + pEnd * vEnd * logSlope[j + 2]!)
-    sums.wallLoss += loss * step
     before = p
-    p = pEnd
+    p += (step / 6) * (k1 + 2 * (k2 + k3) + k4)
+    // Simpson's rule for ∫ p V d(ln V).
+    const pv = before * v * logSlope[j]! + 4 * pMid * vMid * slopeMid
+    sums.work += (step / 6) * (pv + p * vEnd * logSlope[j + 2]!)
+    sums.wallLoss += loss * step
     out[i + 1] = p
-    if (p > out[sums.peakIndex]!) sums.peakIndex = i + 1
-    if (p * vEnd > sums.peakEnergy) sums.peakEnergy = p * vEnd
   }
   return sums
+}
+
+/** Wall heat of a step: anew from 60° before to 90° after top dead centre, else every second. */
+function lossInStep(
+  wall: WallTerms,
+  i: number,
+  steps: number,
+  p: number,
+  climb: number,
+  vMid: number,
+  vEnd: number,
+  last: number,
+): number {
+  if (3 * i >= steps && 4 * i < 3 * steps) return wallRate(wall, p + 0.5 * climb, vMid, 2 * i + 1)
+  return i % 2 === 0 ? wallRate(wall, p + climb, vEnd, 2 * i + 2) : last
+}
+
+/** The highest pressure's index, and the highest p V, which is T/T1. */
+function summit(pressure: Float64Array, { volume }: VolumeTable) {
+  let index = 0
+  let temperature = 1
+  for (let i = 1; i < pressure.length; i++) {
+    if (pressure[i]! > pressure[index]!) index = i
+    const t = pressure[i]! * volume[2 * i]!
+    if (t > temperature) temperature = t
+  }
+  return { index, temperature }
 }
 
 /** dp/dθ = −γ p d(ln V)/dθ + (γ − 1) (dQ/dθ)/V; the mass is constant, so T = p V. */

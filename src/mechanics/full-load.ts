@@ -2,12 +2,8 @@ import { STANDARD_PRESSURE } from './atmosphere.ts'
 import { DomainError, requireWithin } from './domain-error.ts'
 import { chenFlynnFriction, meanPistonSpeed } from './friction.ts'
 import { FUELS } from './fuels.ts'
-import {
-  checkFullLoadInput,
-  type FullLoadCharge,
-  type FullLoadInput,
-  fullLoadCharge,
-} from './full-load-charge.ts'
+import { type FullLoadCharge, fullLoadCharge } from './full-load-charge.ts'
+import { checkFullLoadInput, type FullLoadInput } from './full-load-input.ts'
 import { type GasCycle, gasCycle } from './gas-cycle.ts'
 import { knockLimit } from './knock.ts'
 import { displacementOf, mepOfTorque, torqueOfMep } from './mean-effective-pressure.ts'
@@ -15,7 +11,7 @@ import { nitrousDose, nitrousHeat } from './nitrous.ts'
 import { BEST_TORQUE_HALF_BURNT } from './phasing.ts'
 import { burnDuration, halfBurntShare, WIEBE_COMPLETENESS, WIEBE_FORM } from './wiebe.ts'
 
-export type { FullLoadInput, Induction } from './full-load-charge.ts'
+export type { FullLoadInput, Induction } from './full-load-input.ts'
 
 /** One engine at one speed at full load: what the crank train and the books need. */
 export interface FullLoad {

@@ -1,8 +1,8 @@
-import { Solver } from 'odex'
 import { describe, expect, it } from 'vitest'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
 import { type GasCycleInput, gasCycle } from '../../src/mechanics/gas-cycle.ts'
 import { woschniCoefficient, woschniGasSpeed } from '../../src/mechanics/wall-heat.ts'
+import { integrate } from '../support/ode-integrator.ts'
 
 const DEGREE = Math.PI / 180
 
@@ -83,16 +83,14 @@ describe('wall heat within the cycle', () => {
       const heat = 2100 * rate - wall
       return [(-gamma * p! * dv + (gamma - 1) * heat) / v, wall]
     }
-    const solver = new Solver(2)
-    solver.absoluteTolerance = solver.relativeTolerance = 1e-8
     let state = [1.05e5, 0]
-    state = solver.solve(slope, -Math.PI, state, input.burnStart).y
+    state = integrate(slope, -Math.PI, state, input.burnStart)
     const atBurn = clearance + (swept * (1 - Math.cos(input.burnStart))) / 2
     motoredStart = state[0]! / (start.volume / atBurn) ** 1.32
     const end = input.burnStart + input.burnDuration
-    state = solver.solve(slope, input.burnStart, state, end).y
-    const at60 = solver.solve(slope, end, state, 60 * DEGREE).y
-    const at180 = solver.solve(slope, 60 * DEGREE, at60, Math.PI).y
+    state = integrate(slope, input.burnStart, state, end)
+    const at60 = integrate(slope, end, state, 60 * DEGREE)
+    const at180 = integrate(slope, 60 * DEGREE, at60, Math.PI)
     const cycle = gasCycle(input)
     // 0.05 % of pressure, 0.2 % of the loss: one step a degree.
     expect(Math.abs(cycle.pressure[60]! / at60[0]! - 1)).toBeLessThan(5e-4)

@@ -1,7 +1,7 @@
-import { Solver } from 'odex'
 import { describe, expect, it } from 'vitest'
 import { type GasCycle, type GasCycleInput, gasCycle } from '../../src/mechanics/gas-cycle.ts'
 import { bestTorqueStart } from '../../src/mechanics/phasing.ts'
+import { integrate } from '../support/ode-integrator.ts'
 
 // Ferguson & Kirkpatrick, Internal Combustion Engines: Applied Thermosciences, 3rd ed., finite
 // heat release (eq. 2.34 form): dP/dθ = −γ (P/V) dV/dθ + (γ − 1)(Q/V) dx/dθ in bottom-dead-centre
@@ -110,9 +110,6 @@ describe('finite heat release', () => {
 
   it('agrees with an extrapolation integrator at every degree', () => {
     const cycle = gasCycle(example(-20, 40))
-    const solver = new Solver(1)
-    solver.absoluteTolerance = solver.relativeTolerance = 1e-10
-    solver.denseOutput = true
     const slope = (angle: number, [p]: number[]) => {
       const volume = (1 + 4.5 * (1 - Math.cos(angle))) / 10
       const y = (angle + 20 * DEGREE) / (40 * DEGREE)
@@ -128,10 +125,11 @@ describe('finite heat release', () => {
       [-20, 20],
       [20, 180],
     ] as const) {
-      const grid = solver.grid(DEGREE, (angle, y) => {
-        seen.set(Math.round(angle / DEGREE), y[0]!)
+      state = integrate(slope, from * DEGREE, state, to * DEGREE, {
+        tolerance: 1e-10,
+        every: DEGREE,
+        each: (angle, y) => seen.set(Math.round(angle / DEGREE), y[0]!),
       })
-      state = solver.solve(slope, from * DEGREE, state, to * DEGREE, grid).y
     }
     within(cycle.pressure[180]! / START_PRESSURE, state[0]!, 1e-5)
     expect(seen.size).toBeGreaterThanOrEqual(360)
