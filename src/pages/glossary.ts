@@ -3,6 +3,9 @@ import { page } from './layout.ts'
 import { type Content, type RenderOptions, renderMarkdown, slugOf } from './markdown.ts'
 import { pageHref, type UnitSystem } from './page-href.ts'
 
+/** Before an entry's slug in the page's places: `/learn/glossary#term-cap-walk`. */
+export const GLOSSARY_PLACE = 'term-'
+
 /** One word of the trade. */
 export interface GlossaryEntry {
   readonly slug: string
@@ -74,7 +77,7 @@ function letterSection(letter: string, entries: readonly GlossaryEntry[]): Html 
       term,
       also,
       html: meaning,
-    }) => html`<dt id="${slug}">${term}${also.length > 0 ? html` <span class="tag">also ${also.join(', ')}</span>` : NOTHING}</dt>
+    }) => html`<dt id="${GLOSSARY_PLACE}${slug}">${term}${also.length > 0 ? html` <span class="tag">also ${also.join(', ')}</span>` : NOTHING}</dt>
 <dd>${raw(meaning)}</dd>
 `,
   )}</dl>`

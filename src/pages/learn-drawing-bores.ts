@@ -157,7 +157,7 @@ ${measure([200, 66], [200, crank.y - shift])}${line(112, 66, 206, 66, 'hair')}${
 ${callout(176, 42, 'cam', [126, 50])}${words(160, 176, 'slack', 'label layout-blue')}
 ${words(24, 240, 'was', 'small')}${words(24, 200, 'is', 'small')}${measure([60, crank.y], [60, crank.y - shift], 'force')}${words(24, 262, 'shift', 'label force strong')}${line(50, 254, 60, 222, 'hair')}
 ${path('M272 60V150M340 60V150', 'ink')}${line(256, 60, 356, 60, 'ink')}${path('M274 70H338V118H274Z', 'cap')}${path('M274 82H338', 'hidden-line')}
-${measure([306, 60], [306, 70], 'force')}${words(272, 48, 'deck clearance', 'small')}${words(306, 106, 'piston', 'small middle')}
+${measure([306, 60], [306, 70], 'force')}${words(356, 48, 'deck clearance', 'small end')}${words(306, 106, 'piston', 'small middle')}
 ${arrow(306, 198, 306, 158, 'ink')}`
   },
 }

@@ -140,12 +140,12 @@ export const capOrder: LearnDrawing = {
   body: () => html`${box(40, 18, 312, 144, 'block')}${box(56, 38, 280, 104, 'sheet')}
 ${[0, 1, 2, 3, 4].map((i) => cap(i))}
 ${box(34, 84, 312, 12, 'shaft')}${[0, 1, 2, 3, 4].map((i) => capFace(i))}
-${arrow(30, 90, 6, 90, 'layout-blue')}${words(4, 76, 'front', 'strong')}
+${arrow(30, 90, 6, 90, 'layout-blue')}${words(1, 76, 'front', 'strong')}
 ${words(44, 180, 'stamp cap and block alike, before strip-down', 'small ink-soft')}`,
 }
 
 const PITCH = 62
-const capWidth = (i: number) => (i === 4 ? 34 : 26)
+const capWidth = (i: number) => (i === 4 ? 42 : 26)
 
 function cap(i: number) {
   return box(74 + i * PITCH - capWidth(i) / 2, 40, capWidth(i), 100, 'cap')

@@ -73,6 +73,6 @@ ${measure([x + 20, up], [x + 20, down], 'force')}${measure([x + 78, PEAK.y], [x 
 ${words(x + 26, (up + down) / 2 + 22, 'pull', 'label strong')}
 ${callout(268, 26, 'fastener', [x + 2, up - 4])}${words(x + 84, (PEAK.y + down) / 2 + 4, 'faces’', 'label')}${words(x + 84, (PEAK.y + down) / 2 + 19, 'loss', 'label')}
 ${measure([x, down], [x, FOOT], 'clamp')}${words(x - 6, FOOT - 22, 'clamp', 'label end')}${words(x - 6, FOOT - 8, 'that is left', 'label end')}
-${words(92, 116, 'fastener', 'label layout-blue')}${words(30, 248, 'green line at the bottom: the faces part', 'small ink-soft')}`
+${words(40, 140, 'fastener', 'label layout-blue')}${words(30, 248, 'green line at the bottom: the faces part', 'small ink-soft')}`
   },
 }

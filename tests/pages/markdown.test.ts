@@ -10,7 +10,7 @@ import {
 
 /** Tags that Markdown itself can make here; anything else in the output came from raw HTML. */
 const OWN_TAGS =
-  /<\/?(?:p|h[1-6]|a|em|strong|del|code|pre|ul|ol|li|blockquote|hr|br|table|thead|tbody|tr|th|td|div|input)(?: (?:id|href|rel|class|scope|start|type|checked|disabled)(?:="[^"<>]*")?)*\s*\/?>/g
+  /<\/?(?:p|h[1-6]|a|em|strong|del|code|pre|ul|ol|li|blockquote|hr|br|table|thead|tbody|tr|th|td|div|input)(?: (?:id|href|rel|class|scope|role|aria-label|tabindex|start|type|checked|disabled)(?:="[^"<>]*")?)*\s*\/?>/g
 
 function foreign(html: string): string {
   return html.replace(OWN_TAGS, '').match(/[<>][\s\S]{0,40}/)?.[0] ?? ''

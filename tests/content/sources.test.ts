@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest'
+import { readSources } from '../../src/pages/source-list.ts'
+import { readRules, ruleFiles } from './read-content.ts'
+
+const sources = readSources(readRules('sources.json'))
+
+describe('source records', () => {
+  it('stand in order of their ids, each once', () => {
+    const ids = sources.map(({ id }) => id)
+    expect(ids).toEqual([...new Set(ids)].sort())
+  })
+
+  it('never give as published what was not read', () => {
+    const wrong = sources.filter(
+      ({ kind, seen }) => kind === 'published' && /not at hand|^$/.test(seen),
+    )
+    expect(wrong).toEqual([])
+  })
+
+  it('name an author or a standard for whatever is from memory', () => {
+    const wrong = sources.filter(({ kind, author }) => kind === 'memory' && author === '')
+    expect(wrong).toEqual([])
+  })
+
+  it('refuse a record with a field too many or too few', () => {
+    const [first] = sources
+    expect(() => readSources(JSON.stringify([{ ...first, more: 1 }]))).toThrow(/more/)
+    expect(() => readSources(JSON.stringify([{ ...first, usedFor: undefined }]))).toThrow(/usedFor/)
+  })
+
+  it('cover every work that a rule cites', () => {
+    const cites = [...ruleFiles()].flatMap(([name, text]) =>
+      name === 'sources.json'
+        ? []
+        : [...text.matchAll(/"cite":\s*"((?:[^"\\]|\\.)*)"/g)].map((match) => match[1] as string),
+    )
+    const works = sources.flatMap(({ author, title, id }) => [
+      ...author.split(', ').map((name) => name.split(' ').at(-1) ?? ''),
+      title.split(/[,:]/)[0] ?? '',
+      id,
+    ])
+    const marks = works.filter((work) => work.length > 2)
+    expect(cites.length).toBeGreaterThan(3)
+    expect(cites.filter((cite) => !marks.some((mark) => cite.includes(mark)))).toEqual([])
+  })
+})
