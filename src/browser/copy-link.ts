@@ -1,6 +1,12 @@
 /** Makes the call's link copy itself; without this script, or without leave, it is a plain link. */
+const COPIES = 'a[data-copy-link]'
+
+for (const link of document.querySelectorAll(COPIES)) {
+  if (navigator.clipboard) link.textContent = 'Copy the link'
+}
+
 document.addEventListener('click', (event) => {
-  const link = event.target instanceof Element ? event.target.closest('a[data-copy-link]') : null
+  const link = event.target instanceof Element ? event.target.closest(COPIES) : null
   const plain = !(event.ctrlKey || event.metaKey || event.shiftKey || event.altKey)
   if (!(link instanceof HTMLAnchorElement) || !plain || !navigator.clipboard) return
   event.preventDefault()

@@ -40,7 +40,7 @@ export function boreAndHone(bored: boolean): Html {
       head: ['Stage', 'What it leaves'],
       rows: stages.map((stage) => [STAGES[stage].name, STAGES[stage].words]),
     },
-    classes: 'beside',
+    classes: 'picture-beside',
   })
 }
 

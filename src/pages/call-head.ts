@@ -41,11 +41,15 @@ ${each(
 }
 
 /** What one does with a call. */
-export function callActions({ link, units }: CaseView, forumHref: string | undefined): Html {
+export function callActions(
+  { link, units }: CaseView,
+  made: boolean,
+  forumHref: string | undefined,
+): Html {
   const own = pageHref('/call', link, units)
   return html`<nav class="actions" aria-label="With this call">
-<a class="button primary" href="${pageHref('/sheet', link, units)}">Sheet for the machine shop</a>
-<a class="button" href="${pageHref('/', link, units)}">Change the answers</a>
+${made ? html`<a class="button primary" href="${pageHref('/sheet', link, units)}">Sheet for the machine shop</a>` : NOTHING}
+<a class="button${made ? '' : ' primary'}" href="${pageHref('/', link, units)}">Change the answers</a>
 <a class="button" href="${own}" data-copy-link>Link to this call</a>
 ${forumHref === undefined ? NOTHING : html`<a class="button" href="${forumHref}">Text for a forum</a>`}
 <span class="hint" role="status" data-copy-said></span></nav>`

@@ -48,12 +48,12 @@ function callBody(view: CallView): Html {
   const { assessment, units, link, forumHref } = view
   const known: CaseView = { units, link }
   const head = html`${callHead(assessment, known)}${contradictions(assessment, known)}`
-  const open = html`${turningPoints(assessment, known)}${assumptions(assessment, known)}${working(assessment, known)}`
+  const open = html`${assumptions(assessment, known)}${working(assessment, known)}`
   if (assessment.call.confidence === 'withheld') {
-    return html`${head}${callActions(known, forumHref)}${cautions(assessment.cautions, known)}${open}`
+    return html`${head}${callActions(known, false, forumHref)}${cautions(assessment.cautions, known)}${open}`
   }
   const { call, routes } = assessment
-  return html`${head}${keyFigures(assessment, known)}${lowered(assessment, units)}${callActions(known, forumHref)}
+  return html`${head}${keyFigures(assessment, known)}${lowered(assessment, units)}${callActions(known, true, forumHref)}
 ${cautions(assessment.cautions, known)}
 ${pictures(view)}
 <section aria-labelledby="reasons"><h2 id="reasons">Why this route</h2>${reasons(call.reasons, known)}</section>
@@ -61,6 +61,7 @@ ${pictures(view)}
 ${call.insteadOf.length === 0 ? NOTHING : html`<section aria-labelledby="why-not"><h2 id="why-not">Why not the others</h2>${whyNotOthers(call, routes)}</section>`}
 ${whatFollows(assessment, view.steps ?? stepsFrom(assessment))}
 ${costSection(assessment.cost)}
+${turningPoints(assessment, known)}
 ${open}`
 }
 

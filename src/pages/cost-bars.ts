@@ -7,7 +7,8 @@ import { SHORT_TITLES } from './route-names.ts'
 import { arrow, box, line, PICTURE_WIDTH, svg, words } from './svg.ts'
 
 const LEFT = 118
-const RIGHT = PICTURE_WIDTH - 50
+/** Width of one small mono letter. */
+const LETTER = 6.7
 const TOP = 62
 const ROW = 24
 /** A stake further out than this many of the dearest route is shown by an arrow at the edge. */
@@ -26,7 +27,7 @@ export function costBars(
     picture: svg({
       id: 'cost-bars',
       height: TOP + routes.length * ROW + 22,
-      title: 'Cost of each route against the stake and the budget',
+      title: `Cost of each route against the stake${budget === null ? '' : ' and the budget'}`,
       text: `The stake is ${money(stake)}${budget === null ? '' : `, the budget ${money(budget)}`}. ${routes.map((route) => `${route.title}: likely ${money(route.cost.likely)}, from ${money(route.cost.low)} to ${money(route.cost.high)}.`).join(' ')}`,
       body: costBody(routes, cost, called),
     }),
@@ -47,14 +48,16 @@ export function costBars(
 function costBody(routes: readonly RouteReport[], cost: CostReport, called: string | null): Html {
   const dearest = Math.max(...routes.map((route) => route.cost.high), cost.budget ?? 0, 1)
   const end = Math.max(dearest, Math.min(cost.stake, FURTHEST * dearest))
-  const x = scaleLinear().domain([0, end]).range([LEFT, RIGHT])
+  const figures = routes.map((route) => printNumber(Math.round(route.cost.likely), 0).length)
+  const right = PICTURE_WIDTH - 16 - LETTER * Math.max(...figures, 4)
+  const x = scaleLinear().domain([0, end]).range([LEFT, right])
   const bottom = TOP + routes.length * ROW
   const ticks = x.ticks(3)
   return html`${ticks.map((tick) => html`${line(x(tick), TOP - 8, x(tick), bottom, 'grid')}${words(x(tick), bottom + 16, printNumber(tick, 0), 'middle small ink-soft')}`)}
 ${line(LEFT, TOP - 8, LEFT, bottom, 'ink')}
 ${cost.budget === null ? '' : limit(`budget ${printNumber(cost.budget, 0)}`, x(cost.budget), 36, bottom, 'budget')}
 ${limit(`stake ${printNumber(cost.stake, 0)}`, x(Math.min(cost.stake, end)), 14, bottom, 'stake')}
-${cost.stake > end ? arrow(RIGHT, 24, RIGHT + 24, 24, 'force') : ''}
+${cost.stake > end ? arrow(right, 24, right + 24, 24, 'force') : ''}
 ${routes.map((route, index) => costRow(route, TOP + index * ROW + 10, x, route.id === called))}`
 }
 

@@ -26,6 +26,10 @@ const MIDDLE = PICTURE_WIDTH / 2
 /** Room for the metal on either side of the bore; the rest is for words. */
 const HALF_ROOM = 110
 const METAL_TOP = 34
+/** Least radius of a journal, as drawn, that the words beside the arrows fit into. */
+const ROOM_FOR_WORDS = 28
+/** Keeps a scale when there is no force at all, kN. */
+const LEAST_FORCE = 1e-6
 const LONGEST_ARROW = 56
 
 /** The cap as it is, and as the call has it when that changes anything that is drawn. */
@@ -61,8 +65,8 @@ export function mainCapDrawing(view: MainCapView): Html {
     ),
   )
   const forces = caps.map((cap) => forcesOf(cap, view))
-  const newton = LONGEST_ARROW / Math.max(...forces.flatMap(({ arrows }) => arrows))
-  const most = Math.max(...forces.map(({ ledger }) => ledger.most))
+  const newton = LONGEST_ARROW / Math.max(LEAST_FORCE, ...forces.flatMap(({ arrows }) => arrows))
+  const most = Math.max(LEAST_FORCE, ...forces.map(({ ledger }) => ledger.most))
   const ledgerTop = Math.max(
     ...drawn.map(({ cap, lines }) => {
       const each = cap.joint.clamp / uprightFasteners(cap.shape)
@@ -186,7 +190,7 @@ function forceArrows(cap: CapView, lines: Outlines, place: Place, setting: Setti
   })
   const face = x - ((cap.shape.boreRadius + lines.capHalf) / 2) * k
   return html`${arrow(x, y, x, y + pull * newton, 'force')}${arrow(x, y, x + side * newton, y, 'force')}
-${words(x - 4, y + 13, 'pull', 'end small')}${words(x + 4, y - 7, 'side', 'small')}
+${cap.shape.journalRadius * k < ROOM_FOR_WORDS ? '' : html`${words(x - 3, y + 12, 'pull', 'end small')}${words(x, y - 7, 'side', 'middle small')}`}
 ${clamps}${words(x, y + lines.bottom * k + 22, 'clamp', 'middle small halo')}
 ${[-1, 1].map((way) => {
   const middle = x + way * ((cap.shape.boreRadius + lines.capHalf) / 2) * k
