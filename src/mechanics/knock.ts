@@ -43,8 +43,8 @@ const BORDER = {
 /** Retard for each unit of severity at 10:1; falls as 1/√(r − 1), see {@link knockLimit}. */
 const RETARD_PER_SEVERITY = (3 * Math.PI) / 180
 const REFERENCE_RATIO = 10
-/** The burn is never set later than this. */
-const GREATEST_RETARD = (15 * Math.PI) / 180
+/** The burn is never set later than this; beyond it 1/√(r − 1) would win over compression. */
+const GREATEST_RETARD = (11 * Math.PI) / 180
 
 /**
  * Knock-limited phasing: a stated, monotone rule.
@@ -52,7 +52,7 @@ const GREATEST_RETARD = (15 * Math.PI) / 180
  * The severity compares Douaud & Eyzat's reaction rate in the end gas, over the time the burn
  * takes (speed^(−2/3)), with that of a border engine. More compression, pressure or temperature
  * never lowers it; more octane never raises it. Each unit asks for a burn 3° · √(9/(r − 1))
- * later, to 15° at most: a degree lowers the peak more where the chamber is small, so a small
+ * later, to 11° at most: a degree lowers the peak more where the chamber is small, so a small
  * chamber needs fewer of them.
  *
  * The retard is on purpose gentler than a careful tuner's, for two reasons: a tune that retards
