@@ -3,7 +3,7 @@ import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { printMoney, printNumber } from '../../shared/print.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { pageHref } from './page-href.ts'
-import { printIn } from './person-units.ts'
+import { printIn, printSpeed } from './person-units.ts'
 import { type CaseView, sentence, sourceText } from './reasons.ts'
 
 const BADGES = { settled: 'Settled', likely: 'Likely', withheld: 'Withheld' } as const
@@ -64,11 +64,15 @@ export function keyFigures({ loads, routes, call, cost }: Assessment, view: Case
     [
       'Worst pull on a cap',
       show(worstPull.pull, 'kN'),
-      `main ${worstPull.main}, ${worstPull.rpm} rpm`,
+      `main ${worstPull.main}, ${printSpeed(worstPull.rpm)}`,
     ],
-    ['Worst side push', show(worstSide.side, 'kN'), `main ${worstSide.main}, ${worstSide.rpm} rpm`],
-    ['Peak pressure', show(peakPressure.value, 'bar'), `${peakPressure.rpm} rpm, absolute`],
-    ['Power', show(power.value, 'kW'), `at ${power.rpm} rpm`],
+    [
+      'Worst side push',
+      show(worstSide.side, 'kN'),
+      `main ${worstSide.main}, ${printSpeed(worstSide.rpm)}`,
+    ],
+    ['Peak pressure', show(peakPressure.value, 'bar'), `${printSpeed(peakPressure.rpm)}, absolute`],
+    ['Power', show(power.value, 'kW'), `at ${printSpeed(power.rpm)}`],
   ]
   if (called) {
     cells.push(['Holds in', `${called.holdsIn} of 100`, `cases; ${called.neededHoldsIn} needed`])

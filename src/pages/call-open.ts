@@ -2,7 +2,7 @@ import type { Assessment, BuildEntry, LoadReport } from '../../shared/assessment
 import { askHref, factName } from './call-head.ts'
 import { dataTable } from './figure.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
-import { printIn, type Units } from './person-units.ts'
+import { printIn, printSpeed, type Units } from './person-units.ts'
 import { type CaseView, sentence, sourceText } from './reasons.ts'
 
 /** What would turn the call: the nearest value of each fact that does. */
@@ -93,7 +93,7 @@ function loadTable({ curve }: LoadReport, units: Units) {
       'Worst side push',
     ],
     rows: curve.map((row) => [
-      `${row.rpm} rpm`,
+      `${printSpeed(row.rpm)}`,
       printIn(row.torque, 'N m', units),
       printIn(row.power, 'kW', units),
       printIn(row.bmep, 'bar', units),

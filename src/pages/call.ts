@@ -9,7 +9,7 @@ import { loadBySpeed } from './load-by-speed.ts'
 import { loadDiagram } from './load-diagram.ts'
 import { capViews, mainCapDrawing } from './main-cap-drawing.ts'
 import { marginBars } from './margin-bars.ts'
-import { printIn, type Units } from './person-units.ts'
+import { printIn, printSpeed, type Units } from './person-units.ts'
 import { pressureTrace } from './pressure-trace.ts'
 import { type Reach, reachMap } from './reach-map.ts'
 import { type CaseView, cautions, reasons } from './reasons.ts'
@@ -82,5 +82,5 @@ function lowered({ routes, call }: Assessment, units: Units): Html {
   const target = routes.find(({ id }: RouteReport) => id === call.route)?.lowered
   if (!target) return NOTHING
   const show = (one: { value: number; unit: string }): string => printIn(one.value, one.unit, units)
-  return html`<p class="notice plain">What the present caps do hold: <strong>${show(target.boost)}</strong> of boost and <strong>${target.rpm} rpm</strong>, about <strong>${show(target.power)}</strong>.</p>`
+  return html`<p class="notice plain">What the present caps do hold: <strong>${show(target.boost)}</strong> of boost and <strong>${printSpeed(target.rpm)}</strong>, about <strong>${show(target.power)}</strong>.</p>`
 }

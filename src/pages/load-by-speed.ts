@@ -4,7 +4,7 @@ import type { LoadReport } from '../../shared/assessment.ts'
 import { printNumber } from '../../shared/print.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
-import { inUnits, printIn, type Units } from './person-units.ts'
+import { inUnits, printIn, printSpeed, type Units } from './person-units.ts'
 import { spreadOut } from './reach-map.ts'
 import { circle, line, PICTURE_WIDTH, path, short, svg, words } from './svg.ts'
 
@@ -32,7 +32,7 @@ export function loadBySpeed(loads: LoadReport, units: Units): Html {
       text: rows
         .map(
           (row) =>
-            `${row.rpm} rpm: pull ${printIn(row.worstPull, 'kN', units)}, side push ${printIn(row.worstSide, 'kN', units)}.`,
+            `${printSpeed(row.rpm)}: pull ${printIn(row.worstPull, 'kN', units)}, side push ${printIn(row.worstSide, 'kN', units)}.`,
         )
         .join(' '),
       body: rows.length > 1 ? curves(rows, units) : html``,
@@ -43,7 +43,7 @@ export function loadBySpeed(loads: LoadReport, units: Units): Html {
       caption: 'Worst loads by engine speed',
       head: ['Speed', 'Pull', 'Side push'],
       rows: rows.map((row) => [
-        `${row.rpm} rpm`,
+        `${printSpeed(row.rpm)}`,
         printIn(row.worstPull, 'kN', units),
         printIn(row.worstSide, 'kN', units),
       ]),
@@ -59,7 +59,7 @@ function curves(rows: readonly Row[], units: Units): Html {
   const y = scaleLinear().domain([0, most]).nice(4).range([BOTTOM, TOP])
   const ends = LINES.map((one) => ({ ...one, y: y(own(last[one.key])) }))
   return html`${y.ticks(4).map((tick) => html`${line(LEFT, y(tick), RIGHT, y(tick), 'grid')}${words(LEFT - 5, y(tick) + 4, printNumber(tick, 0), 'end small')}`)}
-${x.ticks(3).map((tick) => html`${line(x(tick), BOTTOM, x(tick), BOTTOM + 4, 'ink-soft')}${words(x(tick), BOTTOM + 17, String(tick), 'middle small')}`)}
+${x.ticks(3).map((tick) => html`${line(x(tick), BOTTOM, x(tick), BOTTOM + 4, 'ink-soft')}${words(x(tick), BOTTOM + 17, printNumber(tick, 0), 'middle small')}`)}
 ${line(LEFT, BOTTOM, RIGHT, BOTTOM, 'ink')}${line(LEFT, TOP - 4, LEFT, BOTTOM, 'ink')}
 ${LINES.map(({ key, look }) => {
   const at = (row: Row): [number, number] => [short(x(row.rpm)), short(y(own(row[key])))]

@@ -3,7 +3,7 @@ import { curveLinearClosed, line as shapeLine } from 'd3-shape'
 import type { LoadReport, WorstLoad } from '../../shared/assessment.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
-import { inUnits, printIn, type Units } from './person-units.ts'
+import { inUnits, printIn, printSpeed, type Units } from './person-units.ts'
 import { circle, line, path, short, svg, words } from './svg.ts'
 
 type Main = LoadReport['mains'][number]
@@ -30,7 +30,7 @@ export function loadDiagram(loads: LoadReport, units: Units): Html {
   return figure({
     id: 'load-diagrams',
     picture: html`<div class="figure-grid small">${loads.mains.map((main) => html`<div class="picture">${mainPicture(main, rings, loads, units)}</div>`)}</div>`,
-    caption: html`Force of the crank on each main bearing through two turns, all to one scale; the outer ring is ${rings.outer}. The shaded half is the cap. <span class="key key-dot"></span> worst pull, <span class="key key-square"></span> worst side push${open ? ' (an open mark is found at another speed or with the throttle closed, so it lies off the line)' : ''}. Main ${worstPull.main} has the worst of all: ${printIn(worstPull.pull, 'kN', units)} at ${worstPull.rpm} rpm.`,
+    caption: html`Force of the crank on each main bearing through two turns, all to one scale; the outer ring is ${rings.outer}. The shaded half is the cap. <span class="key key-dot"></span> worst pull, <span class="key key-square"></span> worst side push${open ? ' (an open mark is found at another speed or with the throttle closed, so it lies off the line)' : ''}. Main ${worstPull.main} has the worst of all: ${printIn(worstPull.pull, 'kN', units)} at ${printSpeed(worstPull.rpm)}.`,
     table: {
       caption: 'Worst loads of each main',
       head: ['Main', 'Worst pull', 'at', 'Worst side push', 'at', 'Bearing load'],
@@ -132,7 +132,7 @@ function turned(a: number, b: number): number {
 
 function where({ angle, rpm, loadCase }: WorstLoad): string {
   const throttle = loadCase === 'closed-throttle' ? ', throttle closed' : ''
-  return `${Math.round(angle)}°, ${rpm} rpm${throttle}`
+  return `${Math.round(angle)}°, ${printSpeed(rpm)}${throttle}`
 }
 
 function mainRow(main: Main, units: Units): string[] {

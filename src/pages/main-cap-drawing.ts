@@ -4,7 +4,7 @@ import { type CapShape, capShape, uprightFasteners } from './cap-shape.ts'
 import { figure } from './figure.ts'
 import { forceLedger, type Ledger, ledgerHeight } from './force-ledger.ts'
 import { type Html, html } from './html.ts'
-import { printIn, type Units } from './person-units.ts'
+import { printIn, printSpeed, type Units } from './person-units.ts'
 import { arrow, line, PICTURE_WIDTH, svg, words } from './svg.ts'
 
 export interface CapView {
@@ -80,7 +80,7 @@ export function mainCapDrawing(view: MainCapView): Html {
   return figure({
     id: 'cap-section',
     picture: html`<div class="figure-grid pair">${pictures}</div>`,
-    caption: `Section through one main cap, seen along the crank. Worst pull is on main ${worstPull.main} at ${worstPull.rpm} rpm, ${Math.round(worstPull.angle)}°; worst side push on main ${worstSide.main} at ${worstSide.rpm} rpm, ${Math.round(worstSide.angle)}°. Arrows and bars are to one scale. Widths that the guide does not ask for are drawn at usual proportions.`,
+    caption: `Section through one main cap, seen along the crank. Worst pull is on main ${worstPull.main} at ${printSpeed(worstPull.rpm)}, ${Math.round(worstPull.angle)}°; worst side push on main ${worstSide.main} at ${printSpeed(worstSide.rpm)}, ${Math.round(worstSide.angle)}°. Arrows and bars are to one scale. Widths that the guide does not ask for are drawn at usual proportions.`,
     table: {
       caption: 'Forces on the worst main cap and what holds it',
       head: ['Force', ...caps.map(({ title }) => title)],

@@ -51,3 +51,8 @@ export function printIn(value: number, unit: string, units: Units, decimals?: nu
   const rounded = own.unit === 'lbf' ? Math.round(own.value / 10) * 10 : own.value
   return printFigure(rounded, own.unit, decimals ?? DECIMALS[own.unit])
 }
+
+/** An engine speed: "4,500 rpm". */
+export function printSpeed(rpm: number): string {
+  return printFigure(Math.round(rpm), 'rpm')
+}

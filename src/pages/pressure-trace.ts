@@ -4,7 +4,7 @@ import type { LoadReport } from '../../shared/assessment.ts'
 import { printNumber } from '../../shared/print.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
-import { inUnits, printIn, type Units } from './person-units.ts'
+import { inUnits, printIn, printSpeed, type Units } from './person-units.ts'
 import { circle, line, PICTURE_WIDTH, path, short, svg, words } from './svg.ts'
 
 type Point = LoadReport['pressureTrace'][number]
@@ -28,10 +28,10 @@ export function pressureTrace(loads: LoadReport, units: Units): Html {
       id: 'pressure-trace',
       height: BOTTOM + 40,
       title: 'Cylinder pressure against crank angle',
-      text: `At ${peakPressure.rpm} rpm the pressure peaks with ${peak} after firing dead centre.`,
+      text: `At ${printSpeed(peakPressure.rpm)} the pressure peaks with ${peak} after firing dead centre.`,
       body: traceBody(trace, loads, units, peak),
     }),
-    caption: `Pressure in one cylinder at ${peakPressure.rpm} rpm, the speed at which it is highest. Absolute pressure; 0° is firing dead centre.${loads.knockLimited ? ' The burn is timed later than best torque, because knock would come first.' : ''}`,
+    caption: `Pressure in one cylinder at ${printSpeed(peakPressure.rpm)}, the speed at which it is highest. Absolute pressure; 0° is firing dead centre.${loads.knockLimited ? ' The burn is timed later than best torque, because knock would come first.' : ''}`,
     table: {
       caption: 'Cylinder pressure by crank angle',
       head: ['Crank angle', 'Pressure'],

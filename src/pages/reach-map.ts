@@ -4,7 +4,7 @@ import type { RouteId } from '../../shared/assessment.ts'
 import { printNumber } from '../../shared/print.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
-import { inUnits, printIn, type Units } from './person-units.ts'
+import { inUnits, printIn, printSpeed, type Units } from './person-units.ts'
 import { routeNumber, SHORT_TITLES } from './route-names.ts'
 import { circle, line, PICTURE_WIDTH, path, short, svg, words } from './svg.ts'
 
@@ -42,7 +42,7 @@ export function reachMap(reach: Reach, called: RouteId | null, units: Units): Ht
       id: 'reach-map',
       height: BOTTOM + 36,
       title: 'How far each route goes: boost against engine speed',
-      text: `This build is at ${here.rpm} rpm and ${printIn(here.boost, 'psi', units)}. ${drawn.map(({ route, boundary }) => `${SHORT_TITLES[route]} holds to ${reachText(boundary, units)}.`).join(' ')}`,
+      text: `This build is at ${printSpeed(here.rpm)} and ${printIn(here.boost, 'psi', units)}. ${drawn.map(({ route, boundary }) => `${SHORT_TITLES[route]} holds to ${reachText(boundary, units)}.`).join(' ')}`,
       body: reachBody(drawn, here, called, units),
     }),
     caption: `Under its line a route holds; above it, it does not. The cross is this build.${none.length > 0 ? ` Not drawn, because nowhere here does it hold: ${none.join(', ')}.` : ''}`,
@@ -52,7 +52,7 @@ export function reachMap(reach: Reach, called: RouteId | null, units: Units): Ht
 
 function reachText(boundary: readonly Point[], units: Units): string {
   const [first, last] = [boundary[0], boundary.at(-1)] as [Point, Point]
-  return `${printIn(first.boost, 'psi', units)} at ${first.rpm} rpm and ${printIn(last.boost, 'psi', units)} at ${last.rpm} rpm`
+  return `${printIn(first.boost, 'psi', units)} at ${printSpeed(first.rpm)} and ${printIn(last.boost, 'psi', units)} at ${printSpeed(last.rpm)}`
 }
 
 function reachBody(
@@ -91,7 +91,7 @@ type Axis = ((value: number) => number) & { ticks: (count: number) => number[] }
 
 function axes(x: Axis, y: Axis, units: Units): Html {
   return html`${y.ticks(4).map((tick) => html`${line(LEFT, y(tick), RIGHT, y(tick), 'grid')}${words(LEFT - 5, y(tick) + 4, printNumber(tick, 1), 'end small')}`)}
-${x.ticks(3).map((tick) => html`${line(x(tick), BOTTOM, x(tick), BOTTOM + 4, 'ink-soft')}${words(x(tick), BOTTOM + 17, String(tick), 'middle small')}`)}
+${x.ticks(3).map((tick) => html`${line(x(tick), BOTTOM, x(tick), BOTTOM + 4, 'ink-soft')}${words(x(tick), BOTTOM + 17, printNumber(tick, 0), 'middle small')}`)}
 ${line(LEFT, BOTTOM, RIGHT, BOTTOM, 'ink')}${line(LEFT, TOP - 4, LEFT, BOTTOM, 'ink')}
 ${words(0, 11, `boost, ${units === 'us' ? 'psi' : 'bar'}`, 'small ink-soft')}${words(RIGHT, BOTTOM + 32, 'rpm', 'end small ink-soft')}`
 }
@@ -140,7 +140,7 @@ function reachTable(drawn: Reach['boundaries'], units: Units) {
   )
   return {
     caption: 'Highest boost that holds, by engine speed',
-    head: ['Route', ...speeds.map((rpm) => `${rpm} rpm`)],
+    head: ['Route', ...speeds.map((rpm) => `${printSpeed(rpm)}`)],
     rows: drawn.map(({ route, boundary }) => [
       SHORT_TITLES[route],
       ...speeds.map((speed) => {

@@ -263,7 +263,7 @@ describe('load over speed', () => {
     const one = { ...sample.loads, curve: sample.loads.curve.slice(0, 1) }
     const markup = String(loadBySpeed(one, 'metric'))
     expect(markup).not.toContain('<path')
-    expect(markup).toContain('3000 rpm')
+    expect(markup).toContain('3,000\u00a0rpm')
   })
 })
 
