@@ -45,10 +45,12 @@ export function measuringPage(view: MeasuringView): Html {
     link,
     body: html`<div class="page-head"><p class="kicker"><a href="${pageHref('/learn', link, units)}">Learn</a></p>
 <h1>${title}</h1><p class="lede">${summary}</p></div>
-<div class="prose measuring">${each(TOPICS, ([topic, name]) => {
-      const keys = FACT_KEYS.filter((key) => fact(key).topic === topic)
-      return html`<h2 id="topic-${topic}">${name}</h2>${each(keys, (key) => one(view, key))}`
-    })}</div>`,
+<nav aria-label="Figures" class="jump"><ul>${each(TOPICS, jumpLine)}</ul></nav>
+<div class="prose measuring">${each(
+      TOPICS,
+      ([topic, name]) =>
+        html`<h2 id="topic-${topic}">${name}</h2>${each(keysOf(topic), (key) => one(view, key))}`,
+    )}</div>`,
   })
 }
 
@@ -58,6 +60,33 @@ function one(view: MeasuringView, key: FactKey): Html {
   return html`<section aria-labelledby="${key}"><h3 id="${key}">${fact(key).label}</h3>
 <p>${fact(key).help}</p>
 ${raw(words)}
-<p><a href="${pageHref('/', view.link, view.units, { ask: key })}">Answer this in the guide<span class="unseen">: ${fact(key).short}</span></a></p></section>
+${explained(view, key)}<p><a href="${pageHref('/', view.link, view.units, { ask: key })}">Answer this in the guide<span class="unseen">: ${fact(key).short}</span></a></p></section>
+`
+}
+
+/** The explanation that goes with a fact, named in its document's line `learn: <slug>`. */
+export function explanationOf(
+  content: Content,
+  key: FactKey,
+): { slug: string; title: string } | undefined {
+  const slug = content.document(`questions/${key}.md`)?.front.learn
+  const title = slug && content.document(`learn/${slug}.md`)?.front.title
+  return slug && title ? { slug, title } : undefined
+}
+
+function explained({ content, link, units }: MeasuringView, key: FactKey): Html {
+  const found = explanationOf(content, key)
+  if (!found) return NOTHING
+  return html`<p>With a drawing: <a href="${pageHref(`/learn/${found.slug}`, link, units)}">${found.title}</a>.</p>
+`
+}
+
+function keysOf(topic: Topic): FactKey[] {
+  return FACT_KEYS.filter((key) => fact(key).topic === topic)
+}
+
+function jumpLine([topic, name]: readonly [Topic, string]): Html {
+  const links = keysOf(topic).map((key) => html` <a href="#${key}">${fact(key).short}</a>`)
+  return html`<li><span class="tag">${name}</span>${links}</li>
 `
 }

@@ -20,6 +20,14 @@ describe('content', () => {
     expect(inFolder('questions')).toEqual([...FACT_KEYS].sort())
   })
 
+  it('names only explanations that exist beside a fact', () => {
+    const named = FACT_KEYS.flatMap(
+      (key) => content.document(`questions/${key}.md`)?.front.learn ?? [],
+    )
+    expect(named.length).toBeGreaterThan(30)
+    expect(named.filter((slug) => !inFolder('learn').includes(slug))).toEqual([])
+  })
+
   it('has assembly notes for every route, and no other', () => {
     expect(inFolder('assembly')).toEqual([...ROUTE_IDS].sort())
   })
