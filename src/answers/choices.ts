@@ -17,6 +17,8 @@ export interface ChoiceInput {
   readonly whatIf: boolean
   /** Parts that a price was given for: they are not yet on the engine. */
   readonly priced: (mention: Mention<ChoiceMeaning>) => boolean
+  /** Words inside the name of a measure: the bolts of "bolt span". */
+  readonly measured: (mention: Mention<ChoiceMeaning>) => boolean
 }
 
 /** Read every choice of a message: phrases that settle one, and parts with what is said of them. */
@@ -29,11 +31,19 @@ export function readChoices(
   mentions.forEach((mention, i) => {
     for (const meaning of mention.meanings) {
       if (meaning.kind === 'choice') readings.push(...choiceReading(mention, meaning, input))
-      if (meaning.kind === 'noun') readings.push(...nounReadings(mentions, i, meaning.noun, input))
+      const noun = nounOf(meaning)
+      if (noun) readings.push(...nounReadings(mentions, i, noun, input))
     }
   })
-  into.readings.push(...settleRelated(readings.filter((reading) => stands(reading, input))))
+  const standing = readings.filter((reading) => stands(reading, input))
+  into.readings.push(...settleRelated(standing, input.scopes))
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
+}
+
+/** A part; "inline six" and the like count as the block: "iron inline six". */
+function nounOf(meaning: ChoiceMeaning): string | undefined {
+  if (meaning.kind === 'noun') return meaning.noun
+  return meaning.kind === 'choice' && meaning.fact === 'layout' ? 'block' : undefined
 }
 
 function choiceReading(
@@ -52,8 +62,27 @@ function choiceReading(
       strength: 3,
     }))
   }
-  if (input.priced(mention)) return []
-  return [{ key: meaning.fact, answer: meaning.value, from, to, strength: 3 }]
+  if (isHardware(meaning.fact) && input.priced(mention)) return []
+  const reading: Reading = { key: meaning.fact, answer: meaning.value, from, to, strength: 3 }
+  return [reading, ...kindWithin(mention, meaning.fact, input)]
+}
+
+/** "Grade 8 bolts" says bolts too. */
+function kindWithin(
+  { from, to }: Mention<ChoiceMeaning>,
+  key: FactKey,
+  { tokens, lexicon }: ChoiceInput,
+): Reading[] {
+  if (!['fastenerGrade', 'fastenerLubricant', 'tightening'].includes(key)) return []
+  for (let at = from; at < to; at += 1) {
+    for (const meaning of longestAt(lexicon.choices, tokens.slice(0, to), at)?.meanings ?? []) {
+      if (meaning.kind !== 'noun' || (meaning.noun !== 'bolts' && meaning.noun !== 'studs'))
+        continue
+      const answer = meaning.noun === 'bolts' ? 'bolt' : 'stud'
+      return [{ key: 'fastenerKind', answer, from, to, strength: 2 }]
+    }
+  }
+  return []
 }
 
 /** A part by itself ("main studs") and with its attributes ("factory iron caps", "caps are steel"). */
@@ -67,7 +96,7 @@ function nounReadings(
   const readings: Reading[] = []
   if (noun === 'bolts' || noun === 'studs') {
     const kind = noun === 'bolts' ? 'bolt' : 'stud'
-    if (!input.negations.denies(mention) && !input.priced(mention)) {
+    if (!input.negations.denies(mention) && !input.priced(mention) && !input.measured(mention)) {
       readings.push({
         key: 'fastenerKind',
         answer: kind,
@@ -194,16 +223,23 @@ function stands(reading: Reading, { scopes, whatIf }: ChoiceInput): boolean {
   if (outside === 'other' || outside === 'past') return false
   if (whatIf) return true
   if (outside === 'hypothetical') return false
-  const { key, topic } = fact(reading.key)
-  const hardware = HARDWARE.has(topic) || key === 'capFastening'
-  return !(hardware && scopes.planned[reading.from])
+  return !(isHardware(reading.key) && scopes.planned[reading.from])
+}
+
+function isHardware(key: FactKey): boolean {
+  return HARDWARE.has(fact(key).topic) || key === 'capFastening'
 }
 
 /** Readings that go together: a turbo with a shot is turbocharged; "four bolt" beside "splayed" is splayed. */
-function settleRelated(readings: readonly Reading[]): Reading[] {
+function settleRelated(readings: readonly Reading[], { clause }: Scopes): Reading[] {
   const has = (key: FactKey, value: string): boolean =>
     readings.some((reading) => reading.key === key && reading.answer === value)
-  return readings.filter(({ key, answer }) => {
+  const webs = new Set(
+    readings.filter(({ key }) => key === 'websAllowFourBolt').map(({ from }) => clause[from]),
+  )
+  return readings.filter(({ key, answer, from }) => {
+    // "Webs are too thin for four bolts" counts no bolts.
+    if (key === 'capFastening' && webs.has(clause[from])) return false
     if (key === 'induction' && answer === 'nitrous') {
       return !has('induction', 'turbocharged') && !has('induction', 'supercharged')
     }
@@ -219,7 +255,6 @@ function settleRelated(readings: readonly Reading[]): Reading[] {
     if (key === 'use' && (answer === 'street' || answer === 'drag')) {
       return !has('use', 'street-strip')
     }
-    if (key === 'fastenerGrade' || key !== 'fastenerKind') return true
     return true
   })
 }

@@ -16,7 +16,7 @@ export type Intent =
 
 /** A request found in a message, before it is known which facts the message tells. */
 export interface Request {
-  readonly intent: Exclude<IntentName, never>
+  readonly intent: Exclude<IntentName, 'none'>
   readonly from: number
   readonly to: number
   /** Whether it opens the message or a sentence of it. */
@@ -96,12 +96,11 @@ const LEADS = new Set([
 /** Every request of a message, left to right. */
 export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
   return mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
-    mention.meanings.map((intent) => ({
-      intent,
-      from: mention.from,
-      to: mention.to,
-      opens: opens(mention, tokens, scopes),
-    })),
+    mention.meanings.flatMap((intent) =>
+      intent === 'none'
+        ? []
+        : [{ intent, from: mention.from, to: mention.to, opens: opens(mention, tokens, scopes) }],
+    ),
   )
 }
 

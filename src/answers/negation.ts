@@ -34,6 +34,19 @@ const STOPS = new Set([
   'run',
   'running',
 ])
+/** "Never over 6200", "no more than 12": a limit, no denial. */
+const LIMITS = new Set([
+  'over',
+  'past',
+  'above',
+  'more',
+  'exceed',
+  'exceeds',
+  'beyond',
+  'higher',
+  'less',
+  'than',
+])
 const CHAINS = new Set(['or', 'nor', '/'])
 
 /**
@@ -75,7 +88,8 @@ function denyFrom(
     const next = content.find(({ from }) => from >= at)
     if (!next || next.from - at > reach) return
     for (let i = at; i < next.from; i += 1) {
-      if (STOPS.has(tokens[i]?.text ?? '') || tokens[i + 1]?.gap === 'dash') return
+      const text = tokens[i]?.text ?? ''
+      if (STOPS.has(text) || LIMITS.has(text) || tokens[i + 1]?.gap === 'dash') return
     }
     denied.add(next.from)
     const after = tokens[next.to]

@@ -1,8 +1,49 @@
 import type { Answer, Answers } from '../../shared/answers.ts'
 import { fromSi, toSi } from '../../shared/units.ts'
+import { candidateFor, type MoneyContext } from './candidates.ts'
 import type { Figure } from './figures.ts'
 import type { Findings, Reading } from './findings.ts'
 import { roundAway } from './numbers.ts'
+import type { Token } from './tokens.ts'
+
+/** An oversize and the standard bore that it is counted from. */
+export interface OverFrom {
+  readonly over: Figure
+  readonly base: Figure
+  readonly answer: Answer
+}
+
+const FROM = new Set([
+  'from',
+  'on',
+  'of',
+  'a',
+  'an',
+  'the',
+  'standard',
+  'stock',
+  'factory',
+  'std',
+  'original',
+])
+
+/** "Thirty over from 4.000", ".030 over a standard 4.125": each with its finished bore. */
+export function overFromIn(
+  figures: readonly Figure[],
+  tokens: readonly Token[],
+  money: MoneyContext,
+): OverFrom[] {
+  return figures.flatMap((over, i) => {
+    const base = figures[i + 1]
+    const by = oversize(over)
+    if (by === undefined || !base || base.from === over.to || base.from > over.to + 4) return []
+    const link = tokens.slice(over.to, base.from)
+    if (!link.every(({ text }) => FROM.has(text))) return []
+    const bore = candidateFor('bore', base, money)
+    const known = bore && 'answer' in bore ? lengthOf(bore.answer) : undefined
+    return known ? [{ over, base, answer: grown(known, by) }] : []
+  })
+}
 
 const UNSURE = 'oversize without a sure standard bore: give the finished bore'
 
@@ -56,7 +97,12 @@ function finishedBore(bore: { value: number; unit: string }, by: number): Answer
   const before = toSi(bore.value, bore.unit)
   const metric = bore.unit !== 'in'
   if (!isPlain(before, metric) && isPlain(before - by, metric)) return 'counted'
-  return { value: roundAway(Number(fromSi(before + by, bore.unit).toFixed(4))), unit: bore.unit }
+  return grown(bore, by)
+}
+
+function grown(bore: { value: number; unit: string }, by: number): Answer {
+  const value = fromSi(toSi(bore.value, bore.unit) + by, bore.unit)
+  return { value: roundAway(Number(value.toFixed(4))), unit: bore.unit }
 }
 
 /** A standard bore is a whole sixteenth of an inch, or a whole millimetre. */

@@ -32,6 +32,7 @@ export function topicOf(
   )
     to -= 1
   if (from >= to) return undefined
+  if (request.intent === 'why') return factIn(tokens, from, to, lexicon)?.key
   return factNamed(tokens, from, to, lexicon) ?? words(tokens, from, to)
 }
 

@@ -105,7 +105,7 @@ const vocabularySchema = z.strictObject({
   parts: partsVocabulary,
   markers: markerVocabulary,
   intents: z.record(
-    z.enum(['undo', 'restart', 'result', 'what-if', 'why', 'explain', 'change']),
+    z.enum(['undo', 'restart', 'result', 'what-if', 'why', 'explain', 'change', 'none']),
     phrases,
   ),
   explainMiddle: z.strictObject({ articles: phrases, endings: phrases }),

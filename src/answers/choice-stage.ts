@@ -1,0 +1,67 @@
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { askedChoice } from './answer-asked.ts'
+import { readChoices } from './choices.ts'
+import type { Findings } from './findings.ts'
+import type { ChoiceMeaning } from './lexicon.ts'
+import type { Mention } from './mentions.ts'
+import type { Parts } from './message-parts.ts'
+
+/** Read every choice of a message, the one that was asked among them. */
+export function readAllChoices(parts: Parts, asking: FactKey | undefined, into: Findings): void {
+  const { tokens, lexicon, scopes, choiceMentions, input } = parts
+  readChoices(
+    choiceMentions,
+    {
+      tokens,
+      lexicon,
+      scopes,
+      negations: input.negations,
+      whatIf: input.whatIf,
+      priced: (mention) => isPriced(mention, parts),
+      measured: (mention) => isMeasured(mention, parts),
+    },
+    into,
+  )
+  if (asking && !into.readings.some(({ key }) => key === asking)) readAsked(parts, asking, into)
+}
+
+function readAsked(
+  { tokens, lexicon, scopes, input }: Parts,
+  asking: FactKey,
+  into: Findings,
+): void {
+  const free = (stretch: { from: number; to: number }): boolean =>
+    !input.negations.denies(stretch) &&
+    !scopes.outside[stretch.from] &&
+    !into.readings.some(({ from, to }) => from < stretch.to && stretch.from < to)
+  const asked = askedChoice(asking, tokens, lexicon, free)
+  if (asked.reading) {
+    const { from, to } = asked.reading
+    into.readings.push(asked.reading)
+    const kept = into.doubts.filter((doubt) => doubt.to <= from || doubt.from >= to)
+    into.doubts.splice(0, into.doubts.length, ...kept)
+  }
+  into.doubts.push(...asked.doubts)
+}
+
+/** A part with a price on it is for sale, not on the engine: "steel caps run 285". */
+function isPriced({ from, to }: Mention<ChoiceMeaning>, { pairs, input, scopes }: Parts): boolean {
+  return pairs.some(({ use, figure, mention }) => {
+    if (use.kind !== 'fact' || fact(use.key).kind !== 'money') return false
+    if (input.negations.denies(figure)) return false
+    if (mention.from < to && from < mention.to) return true
+    const before = to <= mention.from && mention.from - to <= 2
+    const part = use.key === 'capsPrice' || use.key === 'studsPrice'
+    return part && before && scopes.clause[from] === scopes.clause[mention.from]
+  })
+}
+
+/** The bolts of "distance between the main bolts" are named only to measure by. */
+function isMeasured({ from, to }: Mention<ChoiceMeaning>, { figureMentions }: Parts): boolean {
+  return figureMentions.some(
+    (mention) =>
+      mention.from < to &&
+      from < mention.to &&
+      mention.meanings.some((meaning) => meaning.kind === 'cue' && meaning.fact === 'capBoltSpan'),
+  )
+}

@@ -1,0 +1,99 @@
+import type { FactKey } from '../../shared/fact-keys.ts'
+import { askedFigure } from './answer-asked.ts'
+import { readBoreByStroke } from './bore-by-stroke.ts'
+import type { Figure } from './figures.ts'
+import type { Findings } from './findings.ts'
+import type { Parts } from './message-parts.ts'
+import { readOverbore } from './overbore.ts'
+import type { Pair } from './pairing.ts'
+import { readByUnit, readPair, readSizeBefore, setAside } from './read-figures.ts'
+
+/** Read every figure of a message: as a fact, or as a doubt that says why not. */
+export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: Findings): void {
+  const { figures, input, overFrom } = parts
+  const open = figures.filter((figure) => {
+    const why = setAside(figure, input)
+    if (why) into.doubts.push({ from: figure.from, to: figure.to, why })
+    return why === undefined
+  })
+  const done = new Set<Figure>()
+  for (const { over, base, answer } of overFrom) {
+    done.add(over).add(base)
+    if (!open.includes(over) || !open.includes(base)) continue
+    into.readings.push({ key: 'bore', answer, from: over.from, to: base.to, strength: 3 })
+  }
+  readNamed(parts, open, done, into)
+  readLoose(
+    parts,
+    open.filter((figure) => !done.has(figure)),
+    asking,
+    into,
+  )
+}
+
+function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, into: Findings): void {
+  const { pairs, tokens, input } = parts
+  const noisy = new Set(pairs.filter(({ use }) => use.kind === 'noise').map(({ figure }) => figure))
+  for (const figure of readBoreByStroke(open, tokens, input.money, into, noisy)) done.add(figure)
+  for (const pair of pairs) {
+    if (!open.includes(pair.figure) || done.has(pair.figure)) continue
+    done.add(pair.figure)
+    const other = otherFastener(pair, parts)
+    if (other === undefined) readPair(pair, input, into)
+    else into.doubts.push({ ...other, why: 'read as the torque of other fasteners' })
+  }
+}
+
+/** "Head studs torqued to 80": the clause speaks of other fasteners, so the torque is theirs. */
+function otherFastener(
+  { figure, use }: Pair,
+  { figureMentions, choiceMentions, scopes }: Parts,
+): { from: number; to: number } | undefined {
+  if (use.kind !== 'fact' || use.key !== 'fastenerTorque') return undefined
+  const near = ({ from }: { from: number }): boolean =>
+    scopes.clause[from] === scopes.clause[figure.from] && from < figure.from
+  const others = figureMentions.filter(
+    (mention) =>
+      near(mention) &&
+      mention.meanings.some((m) => m.kind === 'noise' && m.fits.includes('torque')),
+  )
+  const last = others.at(-1)
+  if (!last) return undefined
+  const mains = choiceMentions.some(
+    (mention) =>
+      near(mention) &&
+      mention.from > last.from &&
+      mention.meanings.some((m) => m.kind === 'noun' && m.noun !== 'other'),
+  )
+  return mains ? undefined : { from: last.from, to: figure.to }
+}
+
+/** Figures that no words name: the asked fact's, else by their unit, else a doubt. */
+function readLoose(
+  { tokens, choiceMentions, input }: Parts,
+  figures: readonly Figure[],
+  asking: FactKey | undefined,
+  into: Findings,
+): void {
+  const over = figures.filter(({ unit }) => unit?.kind === 'over')
+  let loose = figures.filter(({ unit }) => unit?.kind !== 'over')
+  if (asking && !into.readings.some(({ key }) => key === asking)) {
+    loose = askedFigure(asking, loose, input.money, into)
+  }
+  const layouts = new Set(
+    choiceMentions
+      .filter(({ meanings }) => meanings.some((m) => m.kind === 'choice' && m.fact === 'layout'))
+      .map(({ from }) => from),
+  )
+  for (const figure of loose) {
+    if (readByUnit(figure, input, into)) continue
+    if (readSizeBefore(figure, (at) => layouts.has(at), input, into)) continue
+    const said = tokens[figure.from]?.kind === 'number' || figure.unit || figure.value > 12
+    if (said) into.doubts.push({ ...figureWords(figure), why: 'not clear what this figure is' })
+  }
+  for (const figure of over) readOverbore(figure, input.answers, into)
+}
+
+function figureWords({ from, to }: Figure): { from: number; to: number } {
+  return { from, to }
+}

@@ -1,0 +1,81 @@
+import type { Answers } from '../../shared/answers.ts'
+import { currencyOf } from './candidates.ts'
+import { type Figure, figuresIn } from './figures.ts'
+import { type Request, requestsIn } from './intents.ts'
+import type { ChoiceMeaning, FigureMeaning, Lexicon } from './lexicon.ts'
+import { coverage, type Mention, mentionsIn } from './mentions.ts'
+import { negationsOf } from './negation.ts'
+import type { PlainText } from './normalise-text.ts'
+import { type OverFrom, overFromIn } from './overbore.ts'
+import { type Pair, pairFigures } from './pairing.ts'
+import { afterChange, type FigureInput } from './read-figures.ts'
+import { type Scopes, scopesOf } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+/** A message taken apart, before anything is decided. */
+export interface Parts {
+  readonly plain: PlainText
+  readonly tokens: readonly Token[]
+  readonly lexicon: Lexicon
+  readonly scopes: Scopes
+  readonly requests: readonly Request[]
+  readonly figures: readonly Figure[]
+  /** "Thirty over from 4.000": read as one; its figures are in no pair. */
+  readonly overFrom: readonly OverFrom[]
+  readonly figureMentions: readonly Mention<FigureMeaning>[]
+  readonly choiceMentions: readonly Mention<ChoiceMeaning>[]
+  readonly pairs: readonly Pair[]
+  readonly input: FigureInput
+}
+
+/** Find the figures, the words that name them, the choices, whose engine it is and what is asked. */
+export function takeApart(
+  plain: PlainText,
+  tokens: readonly Token[],
+  answers: Answers,
+  lexicon: Lexicon,
+): Parts {
+  const choiceMentions = mentionsIn(lexicon.choices, tokens)
+  const phrases = [...choiceMentions, ...mentionsIn(lexicon.figures, tokens)]
+  const inPhrase = coverage(tokens.length, phrases)
+  const inLong = coverage(
+    tokens.length,
+    phrases.filter(({ from, to }) => to - from > 1),
+  )
+  const scopes = scopesOf(tokens, lexicon, (at) => inLong[at] ?? false)
+  const reader = { words: lexicon.vocabulary.numbers, units: lexicon.units }
+  const all = figuresIn(tokens, reader, (at) => inPhrase[at] ?? false)
+  const requests = requestsIn(tokens, lexicon, scopes)
+  const input: FigureInput = {
+    tokens,
+    lexicon,
+    scopes,
+    negations: negationsOf(tokens, scopes, [...choiceMentions, ...all]),
+    whatIf: requests.some(({ intent, opens }) => intent === 'what-if' && opens),
+    money: currencyOf(answers, all, lexicon.vocabulary.units.usualCurrency),
+    answers,
+  }
+  const figures = afterChange(all, input)
+  const inFigure = coverage(tokens.length, figures)
+  const figureMentions = mentionsIn(lexicon.figures, tokens, (at) => inFigure[at] ?? false)
+  const overFrom = overFromIn(figures, tokens, input.money)
+  const single = new Set(overFrom.flatMap(({ over, base }) => [over, base]))
+  const pairs = pairFigures(
+    figures.filter((figure) => !single.has(figure)),
+    figureMentions,
+    input,
+  )
+  return {
+    plain,
+    tokens,
+    lexicon,
+    scopes,
+    requests,
+    figures,
+    overFrom,
+    figureMentions,
+    choiceMentions,
+    pairs,
+    input,
+  }
+}

@@ -1,0 +1,31 @@
+import type { Findings } from './findings.ts'
+import type { Parts } from './message-parts.ts'
+
+/** A thread stands for the main fasteners', unless it is of another part: "7/16-14 head studs". */
+export function readThreads(parts: Parts, into: Findings): void {
+  const { tokens, scopes, input } = parts
+  tokens.forEach((token, at) => {
+    if (token.kind !== 'thread') return
+    const stretch = { from: at, to: at + 1 }
+    const outside = scopes.outside[at]
+    if (isOfOther(at, parts)) {
+      into.doubts.push({ ...stretch, why: 'read as the thread of another part' })
+    } else if (outside && !(outside === 'hypothetical' && input.whatIf)) {
+      into.doubts.push({ ...stretch, why: 'read as about another engine or plan' })
+    } else {
+      const reading = { key: 'fastenerThread' as const, answer: token.text, strength: 3 as const }
+      into.readings.push({ ...reading, ...stretch })
+    }
+  })
+}
+
+function isOfOther(at: number, { choiceMentions, scopes }: Parts): boolean {
+  return choiceMentions.some(({ from, to, meanings }) => {
+    const other = meanings.some(
+      (meaning) =>
+        meaning.kind === 'shadow' || (meaning.kind === 'noun' && meaning.noun === 'other'),
+    )
+    const distance = Math.min(Math.abs(from - at), Math.abs(at - to))
+    return other && distance <= 3 && scopes.clause[from] === scopes.clause[at]
+  })
+}
