@@ -1,7 +1,7 @@
 import { pressedPart, pullOf } from './cap-share.ts'
 import { DomainError, requireWithin } from './domain-error.ts'
 import { CYCLE, type MainLoads } from './main-loads.ts'
-import { type MarginPoint, marginPoints } from './margin-points.ts'
+import { decidingPoints, type MarginPoint, marginPoints } from './margin-points.ts'
 
 /** What the engine is doing while it turns at a speed. */
 export type LoadCase = 'full-load' | 'closed-throttle'
@@ -53,6 +53,8 @@ export interface LoadSweep {
   mains: MainSweep[]
   /** The margin points of all mains together. */
   points: MarginPoint[]
+  /** Those of them that decide for the engine as a whole, where every main is held alike. */
+  decidingPoints: MarginPoint[]
 }
 
 /**
@@ -67,11 +69,13 @@ export function loadSweep(input: LoadSweepInput): LoadSweep {
   const mains = Array.from({ length: input.loads[0]!.mains }, (_, main) => sweepMain(input, main))
   const worst = (of: (main: MainSweep) => WorstLoad): WorstLoad =>
     mains.map(of).reduce((most, next) => (next.force > most.force ? next : most))
+  const points = mains.flatMap((main) => main.points)
   return {
     worstPull: worst((main) => main.worstPull),
     worstSide: worst((main) => main.worstSide),
     mains,
-    points: mains.flatMap((main) => main.points),
+    points,
+    decidingPoints: decidingPoints(points),
   }
 }
 

@@ -1,0 +1,135 @@
+import { pressedPart, pullOf } from './cap-share.ts'
+import type { MainLoads } from './main-loads.ts'
+
+/** Moments of one main in flat arrays, for loops that do not allocate. Forces in N. */
+export interface Moments {
+  count: number
+  /** Index into the sweep's loads × 720 + degree. */
+  flat: Int32Array
+  /** 1, or −1 for the upper half of a split case, whose forces are reversed. */
+  half: Int8Array
+  gasX: Float64Array
+  gasY: Float64Array
+  inertiaX: Float64Array
+  inertiaY: Float64Array
+  /** Pull and side push at the ratio last looked at, as parts of the greatest of each. */
+  pull: Float64Array
+  side: Float64Array
+}
+
+/** The moments of greatest pull and of greatest side push, and how great they are. */
+export interface Extremes {
+  pullAt: number
+  sideAt: number
+  pull: number
+  side: number
+}
+
+/** Loads up to this, N, count as none. */
+const NOTHING = 1e-6
+
+/** Room for moments. */
+export function emptyMoments(room: number): Moments {
+  const numbers = (): Float64Array => new Float64Array(room)
+  return {
+    count: 0,
+    flat: new Int32Array(room),
+    half: new Int8Array(room),
+    gasX: numbers(),
+    gasY: numbers(),
+    inertiaX: numbers(),
+    inertiaY: numbers(),
+    pull: numbers(),
+    side: numbers(),
+  }
+}
+
+/** Add one moment; of a split case's upper half with `half` −1. */
+export function addMoment(
+  moments: Moments,
+  loads: readonly MainLoads[],
+  main: number,
+  flat: number,
+  half: number,
+): void {
+  const load = loads[(flat / 720) | 0]!
+  const index = flat % 720
+  const at = moments.count++
+  moments.flat[at] = flat
+  moments.half[at] = half
+  moments.gasX[at] = half * load.gasX[main]![index]!
+  moments.gasY[at] = half * load.gasY[main]![index]!
+  moments.inertiaX[at] = half * load.inertiaX[main]![index]!
+  moments.inertiaY[at] = half * load.inertiaY[main]![index]!
+}
+
+/** A copy of some of the moments. */
+export function pickMoments(moments: Moments, among: readonly number[]): Moments {
+  const few = emptyMoments(among.length)
+  for (const at of among) {
+    const to = few.count++
+    few.flat[to] = moments.flat[at]!
+    few.half[to] = moments.half[at]!
+    few.gasX[to] = moments.gasX[at]!
+    few.gasY[to] = moments.gasY[at]!
+    few.inertiaX[to] = moments.inertiaX[at]!
+    few.inertiaY[to] = moments.inertiaY[at]!
+  }
+  return few
+}
+
+/**
+ * Fill pull and side push with gas scaled by `ratio` and inertia by one, as parts of the greatest
+ * of each (zeros where there is next to nothing).
+ */
+export function shareAt(moments: Moments, ratio: number): Extremes {
+  const { count, gasX, gasY, inertiaX, inertiaY, pull, side } = moments
+  const most: Extremes = { pullAt: 0, sideAt: 0, pull: 0, side: 0 }
+  for (let at = 0; at < count; at++) {
+    const across = Math.abs(ratio * gasX[at]! + inertiaX[at]!)
+    const y = ratio * gasY[at]! + inertiaY[at]!
+    const part = pressedPart(across, y)
+    const down = pullOf(across, y, part)
+    const along = across * part
+    pull[at] = down
+    side[at] = along
+    if (down > most.pull) {
+      most.pull = down
+      most.pullAt = at
+    }
+    if (along > most.side) {
+      most.side = along
+      most.sideAt = at
+    }
+  }
+  const perPull = most.pull > NOTHING ? 1 / most.pull : 0
+  const perSide = most.side > NOTHING ? 1 / most.side : 0
+  for (let at = 0; at < count; at++) {
+    pull[at] = pull[at]! * perPull
+    side[at] = side[at]! * perSide
+  }
+  return most
+}
+
+/**
+ * Moments on or beyond the straight line, in (pull, side), from that of greatest pull to that of
+ * greatest side push, drawn in by a factor: all corners of the upper right hull are among them.
+ *
+ * @param within - 1 for the line itself; less to take in what comes near it or near an end
+ */
+export function beyondChord(
+  { count, pull, side }: Moments,
+  { pullAt, sideAt }: Extremes,
+  within: number,
+  mark: (at: number) => void,
+): void {
+  const pullWeight = side[sideAt]! - side[pullAt]!
+  const sideWeight = pull[pullAt]! - pull[sideAt]!
+  const least = within * (pullWeight * pull[pullAt]! + sideWeight * side[pullAt]!)
+  const leastPull = within * pull[pullAt]!
+  const leastSide = within * side[sideAt]!
+  for (let at = 0; at < count; at++) {
+    const beyond = pullWeight * pull[at]! + sideWeight * side[at]! >= least
+    if (beyond || pull[at]! >= leastPull || side[at]! >= leastSide) mark(at)
+  }
+}
