@@ -30,6 +30,8 @@ export interface AssessOptions {
   readonly system?: UnitSystem
   /** Leave out what-ifs (turning points, next question): for callers that only want the call. */
   readonly withoutWhatIf?: boolean
+  /** Leave out the turning points alone: the conversation needs only the next question. */
+  readonly withoutTurningPoints?: boolean
 }
 
 /**
@@ -44,7 +46,7 @@ export interface AssessOptions {
 export async function assess(
   rulebook: Rulebook,
   answers: Answers,
-  { system = 'us', withoutWhatIf = false }: AssessOptions = {},
+  { system = 'us', withoutWhatIf = false, withoutTurningPoints = false }: AssessOptions = {},
 ): Promise<Assessment> {
   const build = buildFromAnswers(rulebook, answers)
   const memory = new Map<string, EngineLoads>()
@@ -82,7 +84,10 @@ export async function assess(
         .filter(({ outcome }) => outcome.effect === 'contradiction')
         .map((rule) => contradictionOf(rule, decision.buildTable)),
     ),
-    turningPoints: open ? await turning(answers, trials.build, now, ask, rulebook, system) : [],
+    turningPoints:
+      open && !withoutTurningPoints
+        ? await turning(answers, trials.build, now, ask, rulebook, system)
+        : [],
     assumptions: assumptions(trials.build, answers, system, open),
     next: open ? nextReport(nextQuestion(open, rulebook), rulebook) : null,
     cost: costReport(context),

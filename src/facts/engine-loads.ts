@@ -8,7 +8,7 @@ import {
   type FullLoad,
   fullLoad,
 } from '../mechanics/full-load.ts'
-import type { FullLoadInput, Induction } from '../mechanics/full-load-charge.ts'
+import type { FullLoadInput, Induction } from '../mechanics/full-load-input.ts'
 import { type LoadCase, type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
 import { type MainLoads, mainLoads } from '../mechanics/main-loads.ts'
 import type { Rulebook } from '../rulebook/load.ts'

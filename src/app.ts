@@ -1,0 +1,60 @@
+import { type Context, Hono } from 'hono'
+import { bodyLimit } from 'hono/body-limit'
+import type { AppDeps } from './api/deps.ts'
+import { LARGEST_BODY } from './api/json-body.ts'
+import { problemResponse } from './api/problem-response.ts'
+import { apiRoutes } from './api/routes.ts'
+import { errorPage, faultPage } from './pages/error-page.ts'
+import { notFoundPage } from './pages/not-found.ts'
+import { assetRoutes } from './site/assets.ts'
+import { callRoutes } from './site/call.ts'
+import { guideRoutes } from './site/guide.ts'
+import { securityHeaders } from './site/headers.ts'
+import { readingRoutes } from './site/reading.ts'
+import { viewOf } from './site/request-view.ts'
+
+/** The whole guide as one fetch handler. It holds no state: a case is in its link. */
+export function createApp(deps: AppDeps): Hono {
+  const app = new Hono()
+  app.use(securityHeaders)
+  app.use(bodyLimit({ maxSize: LARGEST_BODY, onError: (c) => tooLarge(deps, c) }))
+  app.get('/healthz', (c) => c.json({ status: 'ok', version: deps.rulebook.version }))
+  app.route('/api', apiRoutes(deps))
+  app.route('/', guideRoutes(deps))
+  app.route('/', callRoutes(deps))
+  app.route('/', readingRoutes(deps))
+  app.route('/', assetRoutes(deps))
+  app.notFound((c) => {
+    if (isApi(c)) return problemResponse(c, 404, 'not-found')
+    const { units, link } = viewOf(deps.rulebook, c)
+    return c.html(notFoundPage({ units, link, path: c.req.path }), 404)
+  })
+  app.onError((error, c) => fault(deps, error, c))
+  return app
+}
+
+function isApi(c: Context): boolean {
+  return c.req.path.startsWith('/api/')
+}
+
+function tooLarge({ rulebook }: AppDeps, c: Context): Response | Promise<Response> {
+  const fits = `send at most ${LARGEST_BODY} bytes`
+  const problem = { field: 'body', code: 'too-long', found: 'a larger body', fits } as const
+  if (isApi(c)) return problemResponse(c, 413, 'body-too-large', [problem])
+  const { units, link } = viewOf(rulebook, c)
+  const text = 'What was sent is larger than any case can be. Nothing of it was taken.'
+  return c.html(errorPage({ units, link, path: '/', title: 'That is too much', text }), 413)
+}
+
+/** A fault of ours: the log gets its kind and place, the person nothing of its cause. */
+function fault({ log, rulebook }: AppDeps, error: Error, c: Context): Response | Promise<Response> {
+  log({
+    level: 'error',
+    path: c.req.path,
+    error: error.name,
+    at: error.stack?.split('\n')[1] ?? '',
+  })
+  if (isApi(c)) return problemResponse(c, 500, 'internal')
+  const { units, link } = viewOf(rulebook, c)
+  return c.html(faultPage({ units, link, path: c.req.path }), 500)
+}

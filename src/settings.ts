@@ -1,0 +1,52 @@
+import { join } from 'node:path'
+
+/** What an operator sets by environment. */
+export interface Settings {
+  readonly host: string
+  readonly port: number
+  readonly rulesFolder: string
+  readonly contentFolder: string
+  readonly assetsFolder: string
+  /** How long requests under way may take after SIGTERM. */
+  readonly drainSeconds: number
+}
+
+const USUAL_PORT = 3000
+
+/**
+ * Settings from the environment.
+ *
+ * @param env - `PORT` 0 to 65535 (0 picks a free one), `HOST`, `RULES_DIR`, `CONTENT_DIR`
+ * @param root - folder of the project
+ * @throws {RangeError} naming the variable and what would fit
+ */
+export function readSettings(
+  env: Readonly<Record<string, string | undefined>>,
+  root: string,
+): Settings {
+  return {
+    host: readHost(env.HOST),
+    port: readPort(env.PORT),
+    rulesFolder: env.RULES_DIR || join(root, 'rules'),
+    contentFolder: env.CONTENT_DIR || join(root, 'content'),
+    assetsFolder: join(root, 'dist', 'assets'),
+    drainSeconds: 10,
+  }
+}
+
+function readPort(text: string | undefined): number {
+  if (text === undefined || text === '') return USUAL_PORT
+  const port = Number(text)
+  if (!/^\d{1,5}$/.test(text) || port > 65_535) {
+    throw new RangeError(`PORT is "${text}"; it must be a whole number from 0 to 65535`)
+  }
+  return port
+}
+
+function readHost(text: string | undefined): string {
+  if (text === undefined || text === '') return '127.0.0.1'
+  if (!/^[\w.:-]{1,253}$/.test(text)) {
+    throw new RangeError(`HOST is "${text}"; it must be a host name or an address such as 0.0.0.0`)
+  }
+  return text
+}

@@ -1,0 +1,66 @@
+import { Hono } from 'hono'
+import type { Assessment } from '../../shared/assessment.ts'
+import type { AppDeps } from '../api/deps.ts'
+import { assess } from '../assess.ts'
+import { buildFromAnswers } from '../build/from-answers.ts'
+import { callPage } from '../pages/call.ts'
+import { errorPage } from '../pages/error-page.ts'
+import type { WorkStep } from '../pages/work-order.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import { type ReachFound, reachOf } from '../what-if/reach.ts'
+import { type RequestView, viewOf } from './request-view.ts'
+
+/** `/call?…`: the call for the answers in the link. */
+export function callRoutes({ rulebook }: AppDeps): Hono {
+  const site = new Hono()
+  site.get('/call', async (c) => {
+    const request = viewOf(rulebook, c)
+    const { answers, units, link } = request
+    if (Object.keys(answers).length === 0) return c.html(nothingSaid(request), 422)
+    const assessment = await assess(rulebook, answers, { system: units })
+    return c.html(
+      callPage({
+        assessment,
+        reach: reach(rulebook, request, assessment),
+        units,
+        link,
+        steps: workSteps(rulebook, assessment),
+      }),
+    )
+  })
+  return site
+}
+
+function nothingSaid({ units, link, problems }: RequestView) {
+  return errorPage({
+    units,
+    link,
+    path: '/call',
+    title: 'There is no call without answers',
+    text: 'This link says nothing about a build yet. Answer a few questions, or describe the build in your own words.',
+    problems,
+  })
+}
+
+function reach(
+  rulebook: Rulebook,
+  { answers }: RequestView,
+  { routes, call }: Assessment,
+): ReachFound | null {
+  if (call.route === null) return null
+  const possible = routes
+    .filter((route) => route.possible && route.id !== 'lower-the-target')
+    .map(({ id }) => id)
+  return reachOf(answers, buildFromAnswers(rulebook, answers), possible, rulebook)
+}
+
+/** The steps of the called route from strip-down to assembly, as rules/follow-on.json orders them. */
+export function workSteps({ followOn }: Rulebook, { call }: Assessment): WorkStep[] {
+  return call.mustDo
+    .flatMap((id) => {
+      const entry = followOn[id]
+      return entry?.step === undefined ? [] : [{ ...entry, id, step: entry.step }]
+    })
+    .sort((a, b) => a.step - b.step || (a.id < b.id ? -1 : 1))
+    .map(({ id, title, text, at }) => ({ id, title, at: at ?? 'home', note: text }))
+}
