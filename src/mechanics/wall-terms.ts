@@ -18,7 +18,7 @@ export interface WallTerms {
   readonly burnStep: number
   readonly motored: Float64Array
   /**
-   * Pressure at the start of the burn / motored table there; 0 before. Set as the march passes,
+   * Pressure at the start of the burn / motored table there; infinite before. Set as the march passes,
    * so that the burn's stirring begins from nothing.
    */
   reference: number
@@ -60,7 +60,7 @@ export function wallTerms(
     wallTemperature: wallHeat.wallTemperature,
     burnStep: input.addedHeat > 0 ? steps * (0.5 + input.burn.start / (2 * Math.PI)) : steps,
     motored: table.motored,
-    reference: 0,
+    reference: Number.POSITIVE_INFINITY,
   }
 }
 
@@ -77,7 +77,7 @@ export function wallRate(wall: WallTerms, p: number, v: number, half: number): n
   const t = p * v
   let w = wall.gasSpeed
   if (half >= 2 * wall.burnStep) {
-    if (wall.reference === 0) wall.reference = p / wall.motored[half]!
+    if (wall.reference === Number.POSITIVE_INFINITY) wall.reference = p / wall.motored[half]!
     const rise = p - wall.reference * wall.motored[half]!
     if (rise > 0) w += wall.burnSpeed * rise
   }

@@ -97,4 +97,32 @@ describe('wall heat within the cycle', () => {
     expect(Math.abs(cycle.pressure[180]! / at180[0]! - 1)).toBeLessThan(5e-4)
     expect(Math.abs(cycle.wallLoss / at180[1]! - 1)).toBeLessThan(2e-3)
   })
+
+  it('comes to nearly the same work as a stated share of the same size', () => {
+    const engine: GasCycleInput = {
+      bore: 0.1,
+      stroke: 0.09,
+      rodLength: 0.15,
+      compressionRatio: 10,
+      speed: 420,
+      startPressure: 1.05e5,
+      startTemperature: 335,
+      addedHeat: 2000,
+      burnStart: -22 * DEGREE,
+      burnDuration: 55 * DEGREE,
+    }
+    const wallHeat = { kind: 'woschni', wallTemperature: 450, scale: 1 } as const
+    const woschni = gasCycle({ ...engine, wallHeat })
+    const share = woschni.wallLoss / engine.addedHeat
+    const stated = gasCycle({ ...engine, wallHeat: { kind: 'share', share } })
+    // A share leaves with the burn, Woschni's heat mostly after it: the share costs more work.
+    expect(stated.imepGross).toBeLessThan(woschni.imepGross)
+    expect(Math.abs(stated.imepGross / woschni.imepGross - 1)).toBeLessThan(0.08)
+    expect(Math.abs(stated.peakPressure / woschni.peakPressure - 1)).toBeLessThan(0.08)
+    // No wall heat at scale 0, more with a greater scale.
+    const none = gasCycle({ ...engine, wallHeat: { ...wallHeat, scale: 0 } })
+    expect(none.peakPressure).toBeCloseTo(gasCycle(engine).peakPressure, 3)
+    const more = gasCycle({ ...engine, wallHeat: { ...wallHeat, scale: 1.5 } })
+    expect(more.wallLoss).toBeGreaterThan(woschni.wallLoss)
+  })
 })
