@@ -1,0 +1,60 @@
+import { readFileSync } from 'node:fs'
+import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import type { AppDeps } from '../../src/api/deps.ts'
+import { createApp } from '../../src/app.ts'
+import { learnDrawing } from '../../src/pages/learn-drawings.ts'
+import { createContent } from '../../src/pages/markdown.ts'
+import { readSources } from '../../src/pages/source-list.ts'
+import { loadRulebook } from '../../src/rulebook/load.ts'
+import { readFolder } from '../../src/rulebook/read-folder.ts'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+
+/** The project's own rulebook. */
+export const rulebook = loadRulebook(readFolder(`${root}rules`))
+
+/** What the real server gives the app; the log is kept for the test to look at. */
+export function realDeps(): AppDeps & { logged: Readonly<Record<string, string | number>>[] } {
+  const logged: Readonly<Record<string, string | number>>[] = []
+  return {
+    rulebook,
+    content: createContent((path) => readText(`${root}content/${path}`), learnDrawing),
+    sources: readSources(readFileSync(`${root}rules/sources.json`, 'utf8')),
+    asset: (name) => readAsset(`${root}dist/assets/${name}`),
+    log: (entry) => logged.push(entry),
+    logged,
+  }
+}
+
+export const app = createApp(realDeps())
+
+/** POST a JSON value and read the JSON answer. */
+export async function postJson(
+  path: string,
+  body: unknown,
+): Promise<{ status: number; type: string; json: Record<string, unknown> }> {
+  const response = await app.request(path, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: typeof body === 'string' ? body : JSON.stringify(body),
+  })
+  const json = (await response.json()) as Record<string, unknown>
+  return { status: response.status, type: response.headers.get('content-type') ?? '', json }
+}
+
+function readText(path: string): string | undefined {
+  try {
+    return readFileSync(path, 'utf8')
+  } catch {
+    return undefined
+  }
+}
+
+async function readAsset(path: string): Promise<Uint8Array<ArrayBuffer> | undefined> {
+  try {
+    return new Uint8Array(await readFile(path))
+  } catch {
+    return undefined
+  }
+}
