@@ -56,7 +56,7 @@ const engines = fc
     const stroke = x.bore * strokeRatio
     return { ...x, stroke, rodLength: stroke * rodRatio, cylinders: 8, highestSpeed: 1250 } as const
   })
-const runs = { numRuns: 400, seed: 13 }
+const runs = { numRuns: 400, seed: 11 }
 
 const figures = (input: FullLoadInput) => {
   const { cycle, bmep, fmep, torque, power, chargeTemperature, charge } = fullLoad(input)
@@ -104,6 +104,24 @@ describe('fullLoad over its whole range', () => {
       fc.property(engines, (input) => {
         const { sparkRetard } = fullLoad({ ...input, knockNumber: 95 })
         expect(fullLoad({ ...input, knockNumber: 97 }).sparkRetard).toBeLessThanOrEqual(sparkRetard)
+      }),
+      runs,
+    )
+  })
+
+  it('never lowers the peak of a naturally aspirated engine for compression or nitrous oxide', () => {
+    fc.assert(
+      fc.property(engines, fc.double({ min: 0.01, max: 0.2, noNaN: true }), (boosted, more) => {
+        const input = { ...boosted, induction: 'nitrous', boost: 0 } as const
+        const base = fullLoad(input)
+        const tighter = fullLoad({ ...input, compressionRatio: input.compressionRatio + more })
+        expect(tighter.cycle.peakPressure).toBeGreaterThanOrEqual(base.cycle.peakPressure)
+        const part = 0.5 * Math.max(1e3, base.power)
+        const half = fullLoad({ ...input, nitrousPower: part })
+        const whole = fullLoad({ ...input, nitrousPower: 2 * part })
+        expect(half.cycle.peakPressure).toBeGreaterThan(base.cycle.peakPressure)
+        expect(whole.cycle.peakPressure).toBeGreaterThan(half.cycle.peakPressure)
+        expect(Number.isFinite(whole.power)).toBe(true)
       }),
       runs,
     )
