@@ -71,8 +71,8 @@ ${polyline(
 ${line(x, up, x, FOOT, 'hair')}${line(PEAK.x, PEAK.y, x + 96, PEAK.y, 'hair')}${line(x, up, x + 96, up, 'hair')}${line(x, down, x + 96, down, 'hair')}
 ${measure([x + 20, up], [x + 20, down], 'force')}${measure([x + 78, PEAK.y], [x + 78, down], 'clamp')}
 ${words(x + 26, (up + down) / 2 + 22, 'pull', 'label strong')}
-${callout(268, 26, 'fastener', [x + 2, up - 4])}${words(x + 84, (PEAK.y + down) / 2 + 4, 'faces’', 'label')}${words(x + 84, (PEAK.y + down) / 2 + 19, 'loss', 'label')}
+${measure([x + 78, up], [x + 78, PEAK.y], 'layout-blue')}${callout(254, 24, 'fastener’s gain', [x + 78, (up + PEAK.y) / 2])}${words(x + 84, (PEAK.y + down) / 2 + 4, 'faces’', 'label')}${words(x + 84, (PEAK.y + down) / 2 + 19, 'loss', 'label')}
 ${measure([x, down], [x, FOOT], 'clamp')}${words(x - 6, FOOT - 22, 'clamp', 'label end')}${words(x - 6, FOOT - 8, 'that is left', 'label end')}
-${words(40, 140, 'fastener', 'label layout-blue')}${words(30, 248, 'green line at the bottom: the faces part', 'small ink-soft')}`
+${words(40, 140, 'fastener', 'label layout-blue')}${words(232, 168, 'faces', 'label clamp')}${words(30, 248, 'where the faces’ line meets the ground, they part', 'small ink-soft')}`
   },
 }
