@@ -1,4 +1,4 @@
-import { closedCycle } from './closed-cycle.ts'
+import { type ClosedCycleInput, closedCycle } from './closed-cycle.ts'
 import { DomainError, requireWithin } from './domain-error.ts'
 import { exchangeStrokes } from './exchange-strokes.ts'
 import { AIR_GAS_CONSTANT, constantGamma, GAMMA_FITS, type GammaFitId } from './gas-properties.ts'
@@ -79,27 +79,9 @@ export interface GasCycle {
  */
 export function gasCycle(input: GasCycleInput): GasCycle {
   checkGasCycleInput(input)
-  const { bore, stroke, rodLength, gamma = 'linear', wallHeat = { kind: 'none' } } = input
+  const { bore, stroke, rodLength, wallHeat } = input
   const rodRatio = rodLength === null ? 0 : stroke / 2 / rodLength
-  const closed = closedCycle({
-    bore,
-    stroke,
-    rodRatio,
-    compressionRatio: input.compressionRatio,
-    speed: input.speed,
-    startPressure: input.startPressure,
-    startTemperature: input.startTemperature,
-    addedHeat: input.addedHeat,
-    burn: {
-      start: input.burnStart,
-      duration: input.burnDuration,
-      completeness: input.burnCompleteness ?? WIEBE_COMPLETENESS,
-      form: input.burnForm ?? WIEBE_FORM,
-    },
-    gamma: typeof gamma === 'number' ? constantGamma(gamma) : GAMMA_FITS[gamma],
-    wallHeat,
-    stepsPerDegree: input.stepsPerDegree ?? 1,
-  })
+  const closed = closedCycle(closedInput(input, rodRatio))
   const swept = (Math.PI / 4) * bore * bore * stroke
   const strokes = exchangeStrokes({
     closed: closed.pressure,
@@ -117,9 +99,33 @@ export function gasCycle(input: GasCycleInput): GasCycle {
     imepGross,
     imepNet: imepGross - strokes.pumping,
     pumping: strokes.pumping,
-    wallLoss: wallHeat.kind === 'share' ? wallHeat.share * input.addedHeat : closed.wallLoss,
+    wallLoss: wallHeat?.kind === 'share' ? wallHeat.share * input.addedHeat : closed.wallLoss,
     peakTemperature: closed.peakTemperature,
     mass: (input.startPressure * startVolume) / (AIR_GAS_CONSTANT * input.startTemperature),
+  }
+}
+
+/** The closed cycle's input, defaults filled in. */
+function closedInput(input: GasCycleInput, rodRatio: number): ClosedCycleInput {
+  const { gamma = 'linear' } = input
+  return {
+    bore: input.bore,
+    stroke: input.stroke,
+    rodRatio,
+    compressionRatio: input.compressionRatio,
+    speed: input.speed,
+    startPressure: input.startPressure,
+    startTemperature: input.startTemperature,
+    addedHeat: input.addedHeat,
+    burn: {
+      start: input.burnStart,
+      duration: input.burnDuration,
+      completeness: input.burnCompleteness ?? WIEBE_COMPLETENESS,
+      form: input.burnForm ?? WIEBE_FORM,
+    },
+    gamma: typeof gamma === 'number' ? constantGamma(gamma) : GAMMA_FITS[gamma],
+    wallHeat: input.wallHeat ?? { kind: 'none' },
+    stepsPerDegree: input.stepsPerDegree ?? 1,
   }
 }
 
