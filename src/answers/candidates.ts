@@ -10,6 +10,8 @@ export type Candidate =
 
 export interface MoneyContext {
   readonly currency: string
+  /** Whether the message speaks of money at all. */
+  readonly said: boolean
 }
 
 /**
@@ -135,13 +137,15 @@ export function currencyOf(
   figures: readonly Figure[],
   usual: string,
 ): MoneyContext {
+  const said = figures.some(({ unit }) => unit?.kind === 'money')
   for (const answer of Object.values(answers)) {
-    if (typeof answer === 'object' && 'currency' in answer) return { currency: answer.currency }
+    if (typeof answer === 'object' && 'currency' in answer)
+      return { currency: answer.currency, said }
   }
   for (const { unit } of figures) {
-    if (unit?.kind === 'money' && unit.currency) return { currency: unit.currency }
+    if (unit?.kind === 'money' && unit.currency) return { currency: unit.currency, said }
   }
-  return { currency: usual }
+  return { currency: usual, said }
 }
 
 /** Whether two answers say the same thing, whatever unit each is in. */

@@ -45,7 +45,16 @@ function readAsked(
 }
 
 /** A part with a price on it is for sale, not on the engine: "steel caps run 285". */
-function isPriced({ from, to }: Mention<ChoiceMeaning>, { pairs, input, scopes }: Parts): boolean {
+function isPriced({ from, to }: Mention<ChoiceMeaning>, parts: Parts): boolean {
+  const { pairs, input, scopes, figures } = parts
+  const named = new Set(pairs.filter(({ use }) => use.kind === 'fact').map(({ figure }) => figure))
+  const loosePrice = figures.some(
+    (figure) =>
+      figure.unit?.kind === 'money' &&
+      !named.has(figure) &&
+      scopes.clause[figure.from] === scopes.clause[from],
+  )
+  if (loosePrice) return true
   return pairs.some(({ use, figure, mention }) => {
     if (use.kind !== 'fact' || fact(use.key).kind !== 'money') return false
     if (input.negations.denies(figure)) return false

@@ -31,19 +31,34 @@ export function readChoices(
   mentions.forEach((mention, i) => {
     for (const meaning of mention.meanings) {
       if (meaning.kind === 'choice') readings.push(...choiceReading(mention, meaning, input))
-      const noun = nounOf(meaning)
+      const noun = nounOf(meaning, mention, input)
       if (noun) readings.push(...nounReadings(mentions, i, noun, input))
     }
+  })
+  mentions.forEach((mention, i) => {
+    readings.push(...aloneReadings(mentions, i, mention, input))
   })
   const standing = readings.filter((reading) => stands(reading, input))
   into.readings.push(...settleRelated(standing, input.scopes))
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
 }
 
-/** A part; "inline six" and the like count as the block: "iron inline six". */
-function nounOf(meaning: ChoiceMeaning): string | undefined {
+/** A part, or the part that a choice names: the block of "inline six", the caps of "two bolt caps". */
+function nounOf(
+  meaning: ChoiceMeaning,
+  { from, to }: Mention<ChoiceMeaning>,
+  { tokens, lexicon }: ChoiceInput,
+): string | undefined {
   if (meaning.kind === 'noun') return meaning.noun
-  return meaning.kind === 'choice' && meaning.fact === 'layout' ? 'block' : undefined
+  if (meaning.kind !== 'choice') return undefined
+  if (meaning.fact === 'layout') return 'block'
+  if (meaning.fact !== 'capFastening' && meaning.fact !== 'skirt') return undefined
+  for (let at = from + 1; at < to; at += 1) {
+    const tail = longestAt(lexicon.choices, tokens, at)
+    const noun = tail?.to === to ? tail.meanings.find(({ kind }) => kind === 'noun') : undefined
+    if (noun?.kind === 'noun' && (noun.noun === 'caps' || noun.noun === 'block')) return noun.noun
+  }
+  return undefined
 }
 
 function choiceReading(
@@ -121,6 +136,61 @@ function nounReadings(
   return readings
 }
 
+/**
+ * "V8, aluminium, 11:1", "splayed caps, billet steel": a material in a clause of its
+ * own is the caps' if caps were just spoken of, else the block's; after any other part
+ * it is nobody's.
+ */
+function aloneReadings(
+  mentions: readonly Mention<ChoiceMeaning>[],
+  i: number,
+  mention: Mention<ChoiceMeaning>,
+  input: ChoiceInput,
+): Reading[] {
+  const { tokens, scopes, lexicon } = input
+  if (!isAttribute(mention) || input.negations.denies(mention)) return []
+  const { from, to } = mention
+  const own = (at: number): boolean => scopes.clause[at] === scopes.clause[from]
+  for (let at = from - 1; at >= 0 && own(at); at -= 1) {
+    if (tokens[at]?.text !== ',' && !lexicon.fillers.has(tokens[at]?.text ?? '')) return []
+  }
+  if (to < tokens.length && own(to) && tokens[to]?.kind !== 'mark') return []
+  if (from === 0) return []
+  const before = mentions[i - 1]
+  const nouns = (before?.meanings ?? []).map((meaning) =>
+    nounOf(meaning, before as typeof mention, input),
+  )
+  const noun = nouns.find((found) => found !== undefined) ?? 'block'
+  const near = before && scopes.clause[before.from] === (scopes.clause[from] ?? 0) - 1
+  if (near && isNoun(before) && noun !== 'caps' && noun !== 'block') return []
+  const target = near && noun === 'caps' ? 'caps' : 'block'
+  if (speaksOfOther(from, input)) return []
+  return mention.meanings.flatMap((meaning) =>
+    meaning.kind === 'attribute'
+      ? Object.entries(meaning.of[target] ?? {}).map(([key, value]) => ({
+          key: key as FactKey,
+          answer: value,
+          from,
+          to,
+          strength: 2 as const,
+        }))
+      : [],
+  )
+}
+
+/** Whether the clause before names another part: "crank, forged steel". */
+function speaksOfOther(from: number, { tokens, scopes, lexicon }: ChoiceInput): boolean {
+  const clause = (scopes.clause[from] ?? 0) - 1
+  for (let at = from - 1; at >= 0 && (scopes.clause[at] ?? 0) >= clause; at -= 1) {
+    const found = longestAt(lexicon.choices, tokens, at)
+    if (
+      found?.meanings.some((m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'))
+    )
+      return true
+  }
+  return false
+}
+
 /** The attributes before a part with no other part between, else those after "are", "is", ":". */
 function attributesOf(
   mentions: readonly Mention<ChoiceMeaning>[],
@@ -137,9 +207,11 @@ function attributesOf(
     edge = other.from
   }
   edge = noun.to
+  let listed = false
   for (let j = i + 1; j < mentions.length; j += 1) {
     const other = mentions[j] as Mention<ChoiceMeaning>
-    if (!linksBack(edge, other.from, input)) break
+    if (!linksBack(edge, other.from, input, listed)) break
+    if (edge === noun.to) listed = verbBetween(noun.to, other.from, input)
     if (isNoun(other)) break
     if (isAttribute(other)) {
       if (ownsForward(mentions, j, input)) break
@@ -198,9 +270,16 @@ function links(from: number, to: number, { tokens, lexicon }: ChoiceInput): bool
   return tokens[to]?.gap !== 'dash'
 }
 
-function linksBack(from: number, to: number, { tokens, lexicon }: ChoiceInput): boolean {
+/** What follows a part; after "caps are …" or "caps: …" a list with commas too. */
+function linksBack(
+  from: number,
+  to: number,
+  { tokens, lexicon }: ChoiceInput,
+  listed: boolean,
+): boolean {
   if (to - from > 5) return false
   for (let at = from; at < to; at += 1) {
+    if (listed && tokens[at]?.text === ',') continue
     if (!lexicon.between.has(tokens[at]?.text ?? '')) return false
     if (tokens[at]?.text === 'with') return false
   }
@@ -239,7 +318,8 @@ function settleRelated(readings: readonly Reading[], { clause }: Scopes): Readin
   )
   return readings.filter(({ key, answer, from }) => {
     // "Webs are too thin for four bolts" counts no bolts.
-    if (key === 'capFastening' && webs.has(clause[from])) return false
+    const counted = key === 'capFastening' || key === 'fastenerKind'
+    if (counted && webs.has(clause[from])) return false
     if (key === 'induction' && answer === 'nitrous') {
       return !has('induction', 'turbocharged') && !has('induction', 'supercharged')
     }

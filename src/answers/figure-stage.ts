@@ -6,7 +6,14 @@ import type { Findings } from './findings.ts'
 import type { Parts } from './message-parts.ts'
 import { readOverbore } from './overbore.ts'
 import type { Pair } from './pairing.ts'
-import { readByUnit, readPair, readSizeBefore, setAside } from './read-figures.ts'
+import {
+  readByUnit,
+  readPair,
+  readPounds,
+  readSizeBefore,
+  readTorque,
+  setAside,
+} from './read-figures.ts'
 
 /** Read every figure of a message: as a fact, or as a doubt that says why not. */
 export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: Findings): void {
@@ -70,11 +77,12 @@ function otherFastener(
 
 /** Figures that no words name: the asked fact's, else by their unit, else a doubt. */
 function readLoose(
-  { tokens, choiceMentions, input }: Parts,
+  parts: Parts,
   figures: readonly Figure[],
   asking: FactKey | undefined,
   into: Findings,
 ): void {
+  const { tokens, choiceMentions, input } = parts
   const over = figures.filter(({ unit }) => unit?.kind === 'over')
   let loose = figures.filter(({ unit }) => unit?.kind !== 'over')
   if (asking && !into.readings.some(({ key }) => key === asking)) {
@@ -87,11 +95,44 @@ function readLoose(
   )
   for (const figure of loose) {
     if (readByUnit(figure, input, into)) continue
+    if (readPounds(figure, isBoosted(figure, parts), input, into)) continue
+    if (readTorque(figure, isFastened(figure, parts), input, into)) continue
     if (readSizeBefore(figure, (at) => layouts.has(at), input, into)) continue
     const said = tokens[figure.from]?.kind === 'number' || figure.unit || figure.value > 12
     if (said) into.doubts.push({ ...figureWords(figure), why: 'not clear what this figure is' })
   }
   for (const figure of over) readOverbore(figure, input.answers, into)
+}
+
+function isBoosted({ from }: Figure, { choiceMentions, scopes }: Parts): boolean {
+  return choiceMentions.some(
+    (mention) =>
+      scopes.sentence[mention.from] === scopes.sentence[from] &&
+      mention.meanings.some(
+        (m) => m.kind === 'choice' && (m.value === 'turbocharged' || m.value === 'supercharged'),
+      ),
+  )
+}
+
+/** Whether main bolts, studs or a thread stand in the same sentence, at most two clauses before. */
+function isFastened({ from }: Figure, { choiceMentions, scopes, tokens }: Parts): boolean {
+  const near = (at: number): boolean =>
+    at < from &&
+    scopes.sentence[at] === scopes.sentence[from] &&
+    (scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0) <= 2
+  const named = choiceMentions.some(
+    (mention) =>
+      near(mention.from) &&
+      mention.meanings.some((m) => m.kind === 'noun' && (m.noun === 'bolts' || m.noun === 'studs')),
+  )
+  const other = choiceMentions.some(
+    (mention) =>
+      near(mention.from) &&
+      mention.meanings.some(
+        (m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'),
+      ),
+  )
+  return !other && (named || tokens.some(({ kind }, at) => kind === 'thread' && near(at)))
 }
 
 function figureWords({ from, to }: Figure): { from: number; to: number } {

@@ -1,4 +1,4 @@
-import type { FactKey } from '../../shared/fact-keys.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { type Candidate, candidateFor, type MoneyContext } from './candidates.ts'
 import type { Figure } from './figures.ts'
 import type { FigureMeaning, Lexicon } from './lexicon.ts'
@@ -189,11 +189,23 @@ function useOf(figure: Figure, meaning: FigureMeaning, money: MoneyContext): Use
     return score ? { score, use: { kind: 'noise', what: meaning.what } } : undefined
   }
   const candidate = candidateFor(meaning.fact, figure, money)
-  if (!candidate || (meaning.needsUnit && !candidate.unitSaid)) return undefined
+  if (!candidate) return undefined
+  if (meaning.needsUnit && !candidate.unitSaid && !isListedPrice(figure, meaning.fact, money)) {
+    return undefined
+  }
   const fits = 'answer' in candidate
   const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }
   return { score: fits ? base : base - 4.5, use }
+}
+
+/** "Line bore 1100 dollars and caps 290": the second price leaves its unit out. */
+function isListedPrice(
+  { value, decimal, unit }: Figure,
+  key: FactKey,
+  money: MoneyContext,
+): boolean {
+  return money.said && !unit && !decimal && value >= 50 && fact(key).topic === 'money'
 }
 
 /** The sort of a figure, as the vocabulary's noise names it. */

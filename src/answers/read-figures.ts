@@ -99,6 +99,52 @@ export function readByUnit(figure: Figure, input: FigureInput, into: Findings): 
   return true
 }
 
+/** The trade's "pounds" beside a turbo or a blower: boost. */
+export function readPounds(
+  figure: Figure,
+  boosted: boolean,
+  input: FigureInput,
+  into: Findings,
+): boolean {
+  const pounds = figure.unit?.kind === 'unit' && figure.unit.symbol === 'lb'
+  if (!pounds || !boosted || figure.value < 4 || figure.value > 58) return false
+  const found = candidateFor('boost', figure, input.money)
+  if (!found || !('answer' in found)) return false
+  into.readings.push({
+    key: 'boost',
+    answer: found.answer,
+    from: figure.from,
+    to: figure.to,
+    strength: 1,
+  })
+  return true
+}
+
+/** A torque right after the fasteners it belongs to: "studs, 1/2-13, 100 lb ft". */
+export function readTorque(
+  figure: Figure,
+  fastened: boolean,
+  input: FigureInput,
+  into: Findings,
+): boolean {
+  const torque = figure.unit?.kind === 'unit' && ['lb ft', 'N m'].includes(figure.unit.symbol)
+  if (!torque || !fastened) return false
+  const found = candidateFor('fastenerTorque', figure, input.money)
+  if (!found || !('answer' in found) || inFootPounds(figure) > 200) return false
+  into.readings.push({
+    key: 'fastenerTorque',
+    answer: found.answer,
+    from: figure.from,
+    to: figure.to,
+    strength: 2,
+  })
+  return true
+}
+
+function inFootPounds({ value, unit }: Figure): number {
+  return unit?.kind === 'unit' && unit.symbol === 'N m' ? value * 0.7376 : value
+}
+
 const SIZE_WORDS = new Set(['small', 'big', 'stroker', 'motor', 'engine', 'mill', 'cubes'])
 
 /** "350 V8", "383 stroker", "5.7 V8": a bare number right before what the engine is. */

@@ -90,7 +90,8 @@ function mended(word: string, { known, fixes, near }: Speller): string {
   const fixed = fixes.get(word)
   if (fixed !== undefined) return fixed
   if (known.has(word) || word.length < SHORTEST || word.length > LONGEST) return word
-  if (word.endsWith('s') && known.has(word.slice(0, -1))) return word
+  // "Stroke's" and "strokes" are the stroke.
+  if (word.endsWith('s') && known.has(word.slice(0, -1))) return word.slice(0, -1)
   const found = new Set<string>()
   for (const form of [word, ...shortened(word)]) {
     for (const candidate of near.get(form) ?? []) {
