@@ -9,7 +9,7 @@ import { type CaseView, sentence, sourceText } from './reasons.ts'
 export function turningPoints({ turningPoints: points }: Assessment, view: CaseView): Html {
   if (points.length === 0) return NOTHING
   return html`<section aria-labelledby="turning"><h2 id="turning">What would change the call</h2>
-<ul class="turning">${each(points, (point) => html`<li><p>${sentence(point.text)}</p><p class="hint">${point.label}: now ${point.now}; turns ${point.direction === 'is' ? 'at' : point.direction} ${point.at}. <a href="${askHref(point.fact, view)}">Change it<span class="unseen">: ${point.label}</span></a></p></li>`)}</ul></section>`
+<ul class="turning">${each(points, (point) => html`<li><p>${sentence(point.text)}</p><p class="hint">${point.label}: now ${point.now}. <a href="${askHref(point.fact, view)}">Change it<span class="unseen">: ${point.label}</span></a></p></li>`)}</ul></section>`
 }
 
 /** What stands in for answers not given, each with its reason and a way to answer it. */

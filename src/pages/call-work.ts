@@ -99,14 +99,3 @@ function billRow(item: CostItem): Html {
   return html`<tr><th scope="row">${item.label} <span class="tag">${item.kind}</span></th><td class="number">${amount(item.low)}</td><td class="number">${amount(item.likely)}</td><td class="number">${amount(item.high)}</td><td>${item.state === 'said' ? 'You said' : html`Assumed. <span class="soft">${sourceText(item.source)}</span>`}</td></tr>
 `
 }
-
-/** Steps for the order of work when none are given: the follow-on list, as it comes. */
-export function stepsFrom({ call, routes }: Assessment): WorkStep[] {
-  const atShop = new Set(routes.find(({ id }) => id === call.route)?.work)
-  return call.followOn.map(({ id, title, text }) => ({
-    id,
-    title,
-    at: atShop.has(id) ? 'shop' : 'home',
-    note: text,
-  }))
-}

@@ -1,7 +1,7 @@
 import type { Assessment, RouteReport } from '../../shared/assessment.ts'
 import { callActions, callHead, contradictions, keyFigures } from './call-head.ts'
 import { assumptions, turningPoints, working } from './call-open.ts'
-import { costSection, stepsFrom, whatFollows } from './call-work.ts'
+import { costSection, whatFollows } from './call-work.ts'
 import { costBars } from './cost-bars.ts'
 import { type Html, html, NOTHING } from './html.ts'
 import { page } from './layout.ts'
@@ -24,7 +24,7 @@ export interface CallView {
   /** The answers as a query string. */
   link: string
   forumHref?: string
-  /** The order of work; without it the call's own follow-on list is drawn. */
+  /** The order of work, strip-down to assembly; without it what must be done is a plain list. */
   steps?: readonly WorkStep[]
 }
 
@@ -59,7 +59,7 @@ ${pictures(view)}
 <section aria-labelledby="reasons"><h2 id="reasons">Why this route</h2>${reasons(call.reasons, known)}</section>
 <section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route side by side</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
 ${call.insteadOf.length === 0 ? NOTHING : html`<section aria-labelledby="why-not"><h2 id="why-not">Why not the others</h2>${whyNotOthers(call, routes)}</section>`}
-${whatFollows(assessment, view.steps ?? stepsFrom(assessment))}
+${whatFollows(assessment, view.steps ?? [])}
 ${costSection(assessment.cost)}
 ${turningPoints(assessment, known)}
 ${open}`

@@ -38,7 +38,7 @@ export function loadBySpeed(loads: LoadReport, units: Units): Html {
       body: rows.length > 1 ? curves(rows, units) : html``,
     }),
     caption:
-      'The greatest load on any cap at full load, speed by speed. Gas rules near the torque peak; the weight of the moving parts rules high up.',
+      'The greatest load on any cap at full load, speed by speed. The dots mark the worst of each.',
     table: {
       caption: 'Worst loads by engine speed',
       head: ['Speed', 'Pull', 'Side push'],

@@ -8,7 +8,7 @@ import { box, circle, line, outline, PICTURE_WIDTH, path, svg, words } from './s
 /** Each margin in words: its name, and what happens below 1. */
 export const MARGIN_WORDS: Readonly<Record<MarginId, { name: string; below: string }>> = {
   hold: { name: 'Hold', below: 'below 1 the cap walks sideways' },
-  grip: { name: 'Grip', below: 'below 1 the parting faces rub and fret' },
+  grip: { name: 'Grip', below: 'friction alone; below 1 the faces fret' },
   separation: { name: 'Separation', below: 'below 1 the joint opens' },
   capFatigue: { name: 'Cap strength', below: 'below 1 the cap cracks in time' },
   fastenerProof: { name: 'Fastener proof', below: 'below 1 it stretches for good' },
@@ -28,7 +28,7 @@ export function marginBars(routes: readonly RouteReport[], called: string | null
   return figure({
     id: 'margins',
     picture: html`<div class="figure-grid panels">${SHOWN.map((id) => html`<div class="picture"><p class="picture-title">${MARGIN_WORDS[id].name}<span class="with">: ${MARGIN_WORDS[id].below}</span></p>${panel(id, routes, called)}</div>`)}</div>`,
-    caption: `Each bar runs from the low to the high of the sampled cases, the mark is the likely value, and the upright line is 1: enough, and no more. A bar left of the line does not hold.${cut ? ` Bars that run past ${END} end in an arrow.` : ''} The figure on the right is the likely value.`,
+    caption: `Each bar runs from the low to the high of the sampled cases, the mark is the likely value, and the upright line is 1: enough, and no more. Left of the line that margin is not enough.${cut ? ` Bars that run past ${END} end in an arrow.` : ''} The figure on the right is the likely value.`,
     table: {
       caption: 'Margins of every route: likely (low to high)',
       head: ['Route', ...SHOWN.map((id) => MARGIN_WORDS[id].name), 'Holds in'],
@@ -46,9 +46,9 @@ export function spreadText({ low, likely, high }: Spread): string {
   return `${marginText(likely)} (${marginText(low)} to ${marginText(high)})`
 }
 
-/** Two decimals, rounded down: what is below 1 never reads as 1.00. */
+/** Two decimals; what is below 1 never reads as 1.00. */
 export function marginText(margin: number): string {
-  return (Math.floor(margin * 100 + 1e-6) / 100).toFixed(2)
+  return margin < 1 ? Math.min(margin, 0.99).toFixed(2) : margin.toFixed(2)
 }
 
 function panel(id: MarginId, routes: readonly RouteReport[], called: string | null): Html {

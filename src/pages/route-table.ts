@@ -10,7 +10,7 @@ import { sentence } from './reasons.ts'
  */
 export function routeTable(routes: readonly RouteReport[], call: Call): Html {
   return html`<div class="table-scroll" role="region" aria-label="Table of every route" tabindex="0"><table class="routes" role="table">
-<caption>“Holds in” counts sampled cases, 100 of them, spread over what is assumed and what scatters. It says how sure this estimate is; it is not a chance of failure.</caption>
+<caption>“Holds in” counts sampled cases, 100 of them, spread over what is assumed and what scatters. It says how sure this estimate is; it is not a chance of failure. The weakest margin leaves grip out: friction alone need not hold while the register does.</caption>
 <thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">Route</th><th role="columnheader" scope="col" class="number">Holds in</th><th role="columnheader" scope="col">Weakest margin</th><th role="columnheader" scope="col" class="number">Likely cost</th><th role="columnheader" scope="col">Verdict</th></tr></thead>
 <tbody role="rowgroup">${each(routes, (route) => routeRow(route, call))}</tbody></table></div>`
 }
@@ -26,9 +26,9 @@ function routeRow(route: RouteReport, call: Call): Html {
 `
 }
 
-/** The margin with the least likely value. */
+/** The margin with the least likely value; grip is left out, because hold has friction in it. */
 function weakest({ margins }: RouteReport): string {
-  const ids = Object.keys(MARGIN_WORDS) as MarginId[]
+  const ids = (Object.keys(MARGIN_WORDS) as MarginId[]).filter((id) => id !== 'grip')
   const id = ids.reduce((least, one) => (margins[one].likely < margins[least].likely ? one : least))
   return `${MARGIN_WORDS[id].name} ${marginText(margins[id].likely)}`
 }
