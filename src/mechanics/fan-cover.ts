@@ -30,52 +30,73 @@ export function coverFan(moments: Moments, most: number): number[] {
     return hull.map((corner) => corner.weight)
   })
   const among = [...corners]
-  const cells = cellsOf(pickMoments(moments, among), weights)
+  const values = valuesOf(pickMoments(moments, among), weights)
   let kept = among.map((_, at) => at)
   for (const same of SAME) {
-    kept = greedy(among.length, cells, same)
+    kept = greedy(among.length, values, same)
     if (kept.length <= most) break
   }
   return kept.slice(0, most).map((at) => among[at]!)
 }
 
-/** One cell for each ratio and corner: every moment's weighted share as a part of the greatest. */
-function cellsOf(few: Moments, weights: readonly Weight[][]): Float64Array[] {
+/**
+ * One row for each ratio and corner of the hull there: every moment's weighted share as a part of
+ * the greatest. Rows one after another in one array.
+ */
+function valuesOf(few: Moments, weights: readonly Weight[][]): Float64Array {
   const { count, pull, side } = few
-  return RATIOS.flatMap((ratio, row) => {
-    shareAt(few, ratio)
-    return weights[row]!.map((weight) => {
-      const cell = new Float64Array(count)
+  const values = new Float64Array(count * weights.reduce((sum, row) => sum + row.length, 0))
+  let start = 0
+  for (let row = 0; row < RATIOS.length; row++) {
+    shareAt(few, RATIOS[row]!)
+    for (const weight of weights[row]!) {
       let most = 0
       for (let at = 0; at < count; at++) {
         const value = weight.pull * pull[at]! + weight.side * side[at]!
-        cell[at] = value
+        values[start + at] = value
         if (value > most) most = value
       }
-      for (let at = 0; at < count; at++) cell[at] = most > 0 ? cell[at]! / most : 1
-      return cell
-    })
-  })
+      // Where nothing pulls, every moment stands for every other.
+      const per = most > 0 ? 1 / most : 0
+      for (let at = 0; at < count; at++)
+        values[start + at] = most > 0 ? values[start + at]! * per : 1
+      start += count
+    }
+  }
+  return values
 }
 
-/** The moment that stands for most cells, then for most of the rest, until none is left. */
-function greedy(count: number, cells: readonly Float64Array[], same: number): number[] {
+/** The moment that stands for most rows, then for most of the rest, until none is left. */
+function greedy(count: number, values: Float64Array, same: number): number[] {
   const gains = new Int32Array(count)
-  const note = (cell: Float64Array, change: number): void => {
-    for (let at = 0; at < count; at++) if (cell[at]! >= same) gains[at] = gains[at]! + change
+  let open: number[] = []
+  for (let start = 0; start < values.length; start += count) {
+    open.push(start)
+    note(gains, values, start, same, 1)
   }
-  for (const cell of cells) note(cell, 1)
   const kept: number[] = []
-  let open = cells
   while (open.length > 0) {
     const best = gains.indexOf(Math.max(...gains))
     kept.push(best)
-    const left: Float64Array[] = []
-    for (const cell of open) {
-      if (cell[best]! >= same) note(cell, -1)
-      else left.push(cell)
+    const left: number[] = []
+    for (const start of open) {
+      if (values[start + best]! >= same) note(gains, values, start, same, -1)
+      else left.push(start)
     }
     open = left
   }
   return kept
+}
+
+/** Count a row, or uncount it, for every moment that stands for it. */
+function note(
+  gains: Int32Array,
+  values: Float64Array,
+  start: number,
+  same: number,
+  change: number,
+): void {
+  for (let at = 0; at < gains.length; at++) {
+    if (values[start + at]! >= same) gains[at] = gains[at]! + change
+  }
 }

@@ -12,9 +12,13 @@ export interface Corner {
   weight: Weight
 }
 
+/** In units of the greatest pull and side push. */
+const SLIGHT = 2e-4
+
 /**
  * Corners of the upper right hull of the moments' (pull, side) at the ratio last looked at, from
- * greatest pull to greatest side push (monotone chain).
+ * greatest pull to greatest side push (monotone chain), without those that stand out by less than
+ * 0.02 % of the greatest.
  *
  * @returns at least one corner; the first and last also stand for pull only and side push only
  */
@@ -29,7 +33,26 @@ export function hullCorners(moments: Moments, extremes: Extremes): Corner[] {
     while (hull.length > 1 && !turnsOutward(moments, hull.at(-2)!, hull.at(-1)!, at)) hull.pop()
     hull.push(at)
   }
-  return hull.flatMap((at, index) => cornersAt(moments, hull, at, index))
+  const few = simpler(moments, hull)
+  return few.flatMap((at, index) => cornersAt(moments, few, at, index))
+}
+
+/**
+ * The hull without the corners that stand out from the line between those kept by less than
+ * {@link SLIGHT}: split at the corner farthest from the chord, again and again.
+ */
+function simpler(moments: Moments, hull: readonly number[]): number[] {
+  const first = hull[0]!
+  const last = hull.at(-1)!
+  if (hull.length < 3) return [...hull]
+  const { pull, side } = normal(moments, first, last)
+  const out = (at: number): number =>
+    pull * (moments.pull[at]! - moments.pull[first]!) +
+    side * (moments.side[at]! - moments.side[first]!)
+  const far = hull.reduce((most, at, index) => (out(at) > out(hull[most]!) ? index : most), 0)
+  if (out(hull[far]!) < SLIGHT) return [first, last]
+  const before = simpler(moments, hull.slice(0, far + 1))
+  return [...before, ...simpler(moments, hull.slice(far)).slice(1)]
 }
 
 /** Whether the middle of three, in order of falling pull and rising side push, stands out. */

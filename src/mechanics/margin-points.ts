@@ -37,10 +37,10 @@ export interface MarginPoint {
 
 /** Every this many degrees in the first look at a cycle; odd. */
 const STRIDE = 5
-/** A moment goes on, first to the close look and then to the fan, if it comes this near. */
-const NEAR = 0.95
-/** Ratios of the first look: every eighth, 1.5 times the one before. */
-const FIRST_RATIOS = RATIOS.filter((_, index) => index % 8 === 0)
+/** The first look: at which ratios, and how near to the hull a moment must come to go on. */
+const FIRST = { ratios: RATIOS.filter((_, index) => index % 8 === 0), near: 0.95 }
+/** The close look: at more ratios, so that a narrower band loses nothing between them. */
+const CLOSE = { ratios: RATIOS.filter((_, index) => index % 4 === 0), near: 0.96 }
 
 /**
  * The few moments that decide a main's margins at every scale of gas and inertia.
@@ -95,11 +95,11 @@ function firstLook(loads: readonly MainLoads[], main: number): Moments {
   return moments
 }
 
-/** Indices of the moments that come near the hull at some ratio of the first look. */
-function nearHull(moments: Moments): number[] {
+/** Indices of the moments that come near the hull at some ratio of a look. */
+function nearHull(moments: Moments, look: typeof FIRST): number[] {
   const near = new Uint8Array(moments.count)
-  for (const ratio of FIRST_RATIOS) {
-    beyondChord(moments, shareAt(moments, ratio), NEAR, (at) => {
+  for (const ratio of look.ratios) {
+    beyondChord(moments, shareAt(moments, ratio), look.near, (at) => {
       near[at] = 1
     })
   }
@@ -110,7 +110,7 @@ function nearHull(moments: Moments): number[] {
 
 /** Every degree around those moments of the first look that come near the hull. */
 function closeLook(loads: readonly MainLoads[], main: number, first: Moments): Moments {
-  const near = nearHull(first)
+  const near = nearHull(first, FIRST)
   const moments = emptyMoments(STRIDE * near.length)
   const reach = (STRIDE - 1) / 2
   for (const at of near) {
@@ -121,7 +121,7 @@ function closeLook(loads: readonly MainLoads[], main: number, first: Moments): M
       addMoment(moments, loads, main, index, first.half[at]!)
     }
   }
-  return pickMoments(moments, nearHull(moments))
+  return pickMoments(moments, nearHull(moments, CLOSE))
 }
 
 function pointAt(moments: Moments, at: number, main: number): MarginPoint {

@@ -5,6 +5,9 @@ import { emptyMoments, shareAt } from '../../src/mechanics/moments.ts'
 
 const force = fc.double({ min: -1e4, max: 1e4, noNaN: true })
 
+// Corners that stand out by less than 0.02 % are left out; half again for the far side of a chord.
+const SLIGHT = 3e-4
+
 describe('hullCorners', () => {
   it('hold the greatest of every weighted sum of pull and side push', () => {
     fc.assert(
@@ -23,7 +26,7 @@ describe('hullCorners', () => {
             Math.cos(angle) * moments.pull[at]! + Math.sin(angle) * moments.side[at]!
           const most = Math.max(...loads.map((_, at) => value(at)))
           expect(corners.length).toBeGreaterThan(0)
-          expect(Math.max(...corners.map(value))).toBeGreaterThanOrEqual(most - 1e-12)
+          expect(Math.max(...corners.map(value))).toBeGreaterThanOrEqual(most - SLIGHT)
         },
       ),
     )
@@ -42,7 +45,7 @@ describe('hullCorners', () => {
           const value = (one: number): number =>
             weight.pull * moments.pull[one]! + weight.side * moments.side[one]!
           const most = Math.max(...loads.map((_, one) => value(one)))
-          expect(value(at)).toBeGreaterThanOrEqual(most - 1e-12)
+          expect(value(at)).toBeGreaterThanOrEqual(most - SLIGHT)
         }
       }),
     )
