@@ -85,7 +85,7 @@ const DATA = {
 }
 
 /** Files in rules/ that other parts of the project read. */
-const ELSEWHERE = /^(facts|sources)\.json$|^vocabulary(\/|\.)|^limits(\/|\.)/
+const ELSEWHERE = /^(facts|sources)\.json$|^vocabulary(\/|\.)|^(limits|parts)(\/|\.)/
 
 /**
  * Make the rulebook from the texts of the files in rules/.
