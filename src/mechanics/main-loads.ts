@@ -110,6 +110,10 @@ function checkInput(input: MainLoadsInput): void {
   if (input.pressure.length !== CYCLE) {
     throw new DomainError('pressure.length', input.pressure.length, `${CYCLE}`)
   }
+  // One NaN or infinity among the samples makes their sum one.
+  let sum = 0
+  for (let index = 0; index < CYCLE; index++) sum += input.pressure[index]!
+  requireWithin('mean of pressure', sum / CYCLE, 0, 1e8, 'Pa')
 }
 
 /**

@@ -216,6 +216,9 @@ describe('mainLoads', () => {
 
   it('names what it refuses', () => {
     expect(() => mainLoads(engine(V8, { pressure: new Float64Array(360) }))).toThrow(/pressure/)
+    const broken = pressureTrace()
+    broken[300] = Number.NaN
+    expect(() => mainLoads(engine(V8, { pressure: broken }))).toThrow(/pressure is NaN/)
     expect(() => mainLoads(engine(V8, { speed: Number.NaN }))).toThrow(DomainError)
     expect(() => mainLoads(engine(V8, { frontShare: 1.1 }))).toThrow(/frontShare/)
     const other = mainLoadsWorkspace(CRANK_LAYOUTS['inline-4' satisfies LayoutId])
