@@ -121,7 +121,7 @@ function nothingHolds({ verdicts }: Decision): Finding[] {
 
 async function insteadOf({ decision, rulebook, trials }: CallContext): Promise<Call['insteadOf']> {
   const called = decision.wouldBe
-  const cost = trials.trial(called).cost.likely
+  const cost = trials.trial(called).likelyCost
   return [...decision.verdicts].flatMap(([route, verdict]) => {
     if (route === called || route === 'lower-the-target') return []
     const { fired, table } = verdict
@@ -135,7 +135,7 @@ async function insteadOf({ decision, rulebook, trials }: CallContext): Promise<C
         strengthOf(rulebook, outcome.route) > verdict.trial.route.strength,
     )
     if (asked) return [{ route, why: findingOf(asked, decision.buildTable).text }]
-    if (verdict.trial.cost.likely > cost) {
+    if (verdict.trial.likelyCost > cost) {
       const extra = table.get('costLikely')?.text ?? ''
       return [
         { route, why: `It holds as well, but costs ${extra}; nothing in this build asks for it.` },

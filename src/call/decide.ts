@@ -117,7 +117,7 @@ function looker({ rulebook, run, trials, system }: DecideInput, build: FactTable
 
 /** All routes that could be called on their own merit, cheapest first, then the smaller change. */
 function routesByCost({ rulebook, trials }: DecideInput): RouteId[] {
-  const cost = (id: RouteId): number => trials.trial(id).cost.likely
+  const cost = (id: RouteId): number => trials.likelyCost(id)
   const strength = (id: RouteId): number => strengthOf(rulebook, id)
   return ROUTE_IDS.filter((id) => id !== 'lower-the-target').sort(
     (a, b) => cost(a) - cost(b) || strength(a) - strength(b),
@@ -225,16 +225,16 @@ function choiceFacts(
   const facts = new Map<string, FactValue>()
   const budget = has(build, 'budget') ? figureOf(build, 'budget') : undefined
   if (budget !== undefined) {
-    const over = (100 * (trial.cost.likely - budget)) / Math.max(budget, 1)
+    const over = (100 * (trial.likelyCost - budget)) / Math.max(budget, 1)
     facts.set('costOverBudget', Math.min(over, MOST_OVER_BUDGET))
   }
   if (next) {
-    const extra = Math.max(0, next.cost.likely - trial.cost.likely)
+    const extra = Math.max(0, next.likelyCost - trial.likelyCost)
     const stake = figureOf(build, 'invested')
     facts.set('stepUpTitle', next.route.title)
     facts.set('stepUpCost', extra)
     facts.set('breakEvenChance', stake > 0 ? 100 * Math.min(1, breakEvenChance(extra, stake)) : 100)
-    facts.set('stepUpAffordable', budget === undefined || next.cost.likely <= budget)
+    facts.set('stepUpAffordable', budget === undefined || next.likelyCost <= budget)
   }
   return facts
 }

@@ -21,11 +21,7 @@ export function itemsOf(items: readonly RouteItem[], build: Build): string[] {
  * item on its own; likely is the sum of the likely prices.
  */
 export function routeCost(route: Route, build: Build, rulebook: Rulebook): RouteCost {
-  const ids = [...itemsOf(route.parts, build), ...itemsOf(route.work, build)]
-  const items = ids.flatMap((id) => {
-    const found = rulebook.cost.items.find((item) => item.id === id)
-    return found ? [priced(found, build, rulebook)] : []
-  })
+  const items = pricedItems(route, build, rulebook)
   const taxRate = figureOf(build, 'taxRate') / 100
   if (items.length === 0) return { low: 0, likely: 0, high: 0, currency: build.currency, items }
   const { gross } = jobCost({ items, taxRate })
@@ -36,6 +32,20 @@ export function routeCost(route: Route, build: Build, rulebook: Rulebook): Route
     currency: build.currency,
     items,
   }
+}
+
+/** The sum of a route's likely prices, tax included where a rate is known. */
+export function likelyRouteCost(route: Route, build: Build, rulebook: Rulebook): number {
+  const net = pricedItems(route, build, rulebook).reduce((sum, { likely }) => sum + likely, 0)
+  return net * (1 + figureOf(build, 'taxRate') / 100)
+}
+
+function pricedItems(route: Route, build: Build, rulebook: Rulebook): CostItem[] {
+  const ids = [...itemsOf(route.parts, build), ...itemsOf(route.work, build)]
+  return ids.flatMap((id) => {
+    const found = rulebook.cost.items.find((item) => item.id === id)
+    return found ? [priced(found, build, rulebook)] : []
+  })
 }
 
 function priced(

@@ -6,6 +6,7 @@ import { preferredUnit, UNITS } from '../../shared/units.ts'
 import type { Build, BuildFact } from '../build/build.ts'
 import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import type { ComputedFact } from '../rulebook/schema.ts'
 
 export type UnitSystem = 'us' | 'metric'
 
@@ -31,7 +32,9 @@ export function buildTable(build: Build, answers: Answers, system: UnitSystem): 
       label: fact(key).label,
       value: entry.value,
       unit: fact(key).kind === 'money' ? build.currency : usualUnit(fact(key)),
-      text: buildFactText(entry, build, answers, system),
+      get text() {
+        return buildFactText(entry, build, answers, system)
+      },
       state: entry.state === 'not-needed' ? 'derived' : entry.state,
     })
   }
@@ -90,15 +93,27 @@ export function computed(
 ): LiveFact {
   const entry = rulebook.computedFacts[name]
   if (!entry) throw new RangeError(`computed-facts.json does not describe "${name}"`)
-  const unit = entry.unit === 'money' ? context.currency : entry.unit
-  const text =
-    context.text ??
-    (typeof value !== 'number'
-      ? String(value)
-      : entry.unit === 'money'
-        ? printMoney(value, context.currency)
-        : figureText(value, entry.unit, context.system, entry.decimals))
-  return { key: name, label: entry.label, value, unit, text, state: 'computed' }
+  return {
+    key: name,
+    label: entry.label,
+    value,
+    unit: entry.unit === 'money' ? context.currency : entry.unit,
+    // Printed only when somebody reads it: a sweep looks at thousands of values and prints none.
+    get text() {
+      return context.text ?? computedText(value, entry, context)
+    },
+    state: 'computed',
+  }
+}
+
+function computedText(
+  value: FactValue,
+  { unit, decimals }: ComputedFact,
+  { currency, system }: { currency: string; system: UnitSystem },
+): string {
+  if (typeof value !== 'number') return String(value)
+  if (unit === 'money') return printMoney(value, currency)
+  return figureText(value, unit, system, decimals)
 }
 
 function flag(key: string, label: string, value: boolean): LiveFact {

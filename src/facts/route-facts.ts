@@ -5,7 +5,7 @@ import { withRoute } from '../build/with-route.ts'
 import type { FactValue } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Route } from '../rulebook/schema.ts'
-import { itemsOf, routeCost } from './cost.ts'
+import { itemsOf, likelyRouteCost, routeCost } from './cost.ts'
 import { type JointModel, jointModel } from './joint-model.ts'
 import { type JointMargins, jointMargins } from './margins.ts'
 import type { Samples } from './samples.ts'
@@ -16,6 +16,8 @@ export interface RouteTrial {
   readonly build: Build
   readonly model: JointModel
   readonly result: JointMargins
+  readonly likelyCost: number
+  /** With its spread; worked out when it is read. */
   readonly cost: RouteCost
   readonly work: readonly string[]
   readonly parts: readonly string[]
@@ -38,21 +40,26 @@ export function tryRoute(
   const build = withRoute(before, route)
   const model = jointModel(build, rulebook)
   const result = jointMargins(model, samplesFor(build), rulebook)
-  const cost = routeCost(route, before, rulebook)
+  const likelyCost = likelyRouteCost(route, before, rulebook)
   const work = itemsOf(route.work, before)
   const parts = itemsOf(route.parts, before)
   const needed = rulebook.holding.needed[choiceOf(before, 'use')] ?? 100
-  const trial = { route, build, model, result, cost, work, parts, needed }
-  return { ...trial, facts: routeFacts(trial, before, rulebook) }
+  const trial = { route, build, model, result, likelyCost, work, parts, needed }
+  return {
+    ...trial,
+    facts: routeFacts(trial, before),
+    get cost() {
+      return routeCost(route, before, rulebook)
+    },
+  }
 }
 
 function routeFacts(
-  { route, build, model, result, cost, work, needed }: Omit<RouteTrial, 'facts'>,
+  { route, build, model, result, likelyCost, work, needed }: Omit<RouteTrial, 'facts' | 'cost'>,
   before: Build,
-  rulebook: Rulebook,
 ): Map<string, FactValue> {
-  const weakest = weakestMargin(result, rulebook)
-  const likely = (id: MarginId): number => result.margins[id].likely
+  const { weakest } = result
+  const likely = (id: MarginId): number => result.cases[id][0] as number
   return new Map<string, FactValue>([
     ['route', route.id],
     ['holdsIn', result.holdsIn],
@@ -64,9 +71,7 @@ function routeFacts(
     ['clamp', result.clamp / 1000],
     ['shareOfProof', model.shareOfProof * 100],
     ['torqueAfter', fromSi(model.torque, 'lb ft')],
-    ['costLow', cost.low],
-    ['costLikely', cost.likely],
-    ['costHigh', cost.high],
+    ['costLikely', likelyCost],
     ['needsLineBore', work.includes('line-bore')],
     ['needsLineHone', work.includes('line-hone')],
     ['newCaps', Object.hasOwn(route.changes, 'capMaterial')],
@@ -77,12 +82,4 @@ function routeFacts(
     ['capMaterialAfter', choiceOf(build, 'capMaterial')],
     ['fastenerKindAfter', choiceOf(build, 'fastenerKind')],
   ])
-}
-
-/** The margin nearest to its limit at the pessimistic end. */
-export function weakestMargin({ margins }: JointMargins, { holding }: Rulebook): MarginId {
-  const room = (id: MarginId): number => margins[id].low / holding.margins[id]
-  return MARGIN_IDS.filter((id) => holding.margins[id] > 0).reduce((worst, id) =>
-    room(id) < room(worst) ? id : worst,
-  )
 }

@@ -3,7 +3,9 @@ import { fromSi } from '../../shared/units.ts'
 import type { Build } from '../build/build.ts'
 import type { FactValue } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import type { Route } from '../rulebook/schema.ts'
 import { buildFacts } from './build-facts.ts'
+import { likelyRouteCost } from './cost.ts'
 import { type EngineLoads, engineLoads, loadsKey } from './engine-loads.ts'
 import { jointModel } from './joint-model.ts'
 import { type RouteTrial, tryRoute } from './route-facts.ts'
@@ -16,6 +18,8 @@ export interface Trials {
   /** Computed facts of the build itself. */
   readonly facts: ReadonlyMap<string, FactValue>
   trial(id: RouteId): RouteTrial
+  /** What a route would likely cost; much cheaper than trying it. */
+  likelyCost(id: RouteId): number
 }
 
 /** Loads by {@link loadsKey}: sweeps change one answer at a time, and most leave the loads alone. */
@@ -62,17 +66,22 @@ export function trialsWith(before: Build, loads: EngineLoads, rulebook: Rulebook
     build,
     loads,
     facts: buildFacts(build, loads, jointModel(build, rulebook), rulebook),
+    likelyCost: (id) => likelyRouteCost(routeOf(rulebook, id), build, rulebook),
     trial(id) {
       let found = tried.get(id)
       if (!found) {
-        const route = rulebook.routes.find((one) => one.id === id)
-        if (!route) throw new RangeError(`no route is called ${id}`)
-        found = tryRoute(route, build, rulebook, samplesFor)
+        found = tryRoute(routeOf(rulebook, id), build, rulebook, samplesFor)
         tried.set(id, found)
       }
       return found
     },
   }
+}
+
+function routeOf({ routes }: Rulebook, id: RouteId): Route {
+  const route = routes.find((one) => one.id === id)
+  if (!route) throw new RangeError(`no route is called ${id}`)
+  return route
 }
 
 function withBoost(build: Build, gauge: number): Build {
