@@ -26,7 +26,11 @@ const LONGEST_ECHO = 60
 
 /** A short text of any value, safe to store in a {@link Problem}. */
 export function describeFound(value: unknown): string {
-  const text = typeof value === 'string' ? value : (JSON.stringify(value) ?? String(value))
+  // JSON has no word for NaN and the infinities; it would call them null.
+  const text =
+    typeof value === 'string' || typeof value === 'number'
+      ? String(value)
+      : (JSON.stringify(value) ?? String(value))
   return text.length > LONGEST_ECHO ? `${text.slice(0, LONGEST_ECHO - 1)}…` : text
 }
 

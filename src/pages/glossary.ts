@@ -12,7 +12,9 @@ export interface GlossaryEntry {
   readonly term: string
   /** Other names for it, as people say them. */
   readonly also: readonly string[]
-  /** Safe HTML of the explanation. */
+  /** The explanation in Markdown. */
+  readonly text: string
+  /** The same as safe HTML. */
   readonly html: string
 }
 
@@ -30,14 +32,24 @@ export function glossary(text: string, options: RenderOptions = {}): GlossaryEnt
       const body = rest.join('\n').trim()
       const also = /^Also: (.*)(?:\n|$)/.exec(body)
       const term = heading.trim()
-      const meaning = also ? body.slice(also[0].length) : body
+      const meaning = (also ? body.slice(also[0].length) : body).trim()
       return {
         slug: slugOf(term),
         term,
         also: also ? (also[1] as string).split(',').map((name) => name.trim()) : [],
-        html: renderMarkdown(meaning.trim(), options),
+        text: meaning,
+        html: renderMarkdown(meaning, options),
       }
     })
+}
+
+/** The entry of a word: its term, another name for it, or its slug, in any case. */
+export function glossaryEntry(content: Content, words: string): GlossaryEntry | undefined {
+  const wanted = words.trim().toLowerCase()
+  return glossary(content.document('glossary.md')?.text ?? '').find(
+    ({ slug, term, also }) =>
+      slug === wanted || [term, ...also].some((name) => name.toLowerCase() === wanted),
+  )
 }
 
 /** The words of the trade, by letter. Undefined when there is no glossary. */

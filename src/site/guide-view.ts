@@ -14,6 +14,7 @@ import type {
 } from '../pages/conversation-view.ts'
 import { pageHref } from '../pages/page-href.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { callMayShow } from '../talk/call-so-far.ts'
 import { learnHrefFor } from './learn-links.ts'
 import type { RequestView } from './request-view.ts'
 
@@ -159,19 +160,13 @@ function assumes(
 }
 
 function soFar(
-  { questions }: Rulebook,
+  rulebook: Rulebook,
   { answers, link, units }: RequestView,
-  { call, build }: Assessment,
+  assessment: Assessment,
 ): ConversationView['sofar'] {
-  const essential = questions.filter(({ fact: key, essential }) => {
-    const state = build[key]?.state
-    return essential && state !== 'not-needed'
-  })
-  // No verdict before the answers that it rests on; "I don't know" is an answer.
-  const open = essential.some(({ fact: key }) => isFactKey(key) && answers[key] === undefined)
-  if (open && call.confidence !== 'withheld') return null
-  const href = pageHref('/call', link, units)
-  return { sentence: call.sentence, confidence: call.confidence, href }
+  if (!callMayShow(rulebook, answers, assessment)) return null
+  const { sentence, confidence } = assessment.call
+  return { sentence, confidence, href: pageHref('/call', link, units) }
 }
 
 /** A supposed case beside the present one. */

@@ -7,6 +7,8 @@ import type { AppDeps } from '../api/deps.ts'
 import { assess } from '../assess.ts'
 import { conversationPage } from '../pages/conversation.ts'
 import type { Heard } from '../pages/conversation-view.ts'
+import { glossaryEntry } from '../pages/glossary.ts'
+import { renderMarkdown } from '../pages/markdown.ts'
 import { pageHref } from '../pages/page-href.ts'
 import { replyTo } from '../talk/reply.ts'
 import { talkToQuery } from '../talk/state.ts'
@@ -110,7 +112,7 @@ async function takeMessage(
     rulebook,
     `${talkToQuery(turn.state, rulebook.version)}&units=${request.units}`,
   )
-  const reply = replyTo(deps, turn, asking, next)
+  const reply = replyHtml(deps, turn, asking, next)
   const nothing = Object.keys(understanding?.facts ?? {}).length === 0 && reply === undefined
   const heard: Heard = {
     accepted: accepted(turn, text),
@@ -124,6 +126,18 @@ async function takeMessage(
     ...(intent === 'why' || intent === 'explain' ? { asking } : {}),
   }
   return show(deps, c, next, extras, nothing && intent !== 'dont-know' ? 422 : 200)
+}
+
+function replyHtml(
+  { rulebook, content }: AppDeps,
+  turn: Turn,
+  asking: FactKey | undefined,
+  { link, units }: RequestView,
+): string | undefined {
+  const explain = (words: string) => glossaryEntry(content, words)
+  const reply = replyTo({ questions: rulebook.questions, explain }, turn, asking)
+  const localHref = (href: string): string => pageHref(href, link, units)
+  return reply === undefined ? undefined : renderMarkdown(reply, { localHref })
 }
 
 function accepted({ understanding, supposed }: Turn, text: string): Heard['accepted'] {
