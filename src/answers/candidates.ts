@@ -44,6 +44,8 @@ function moneyCandidate(key: FactKey, figure: Figure, money: MoneyContext): Cand
     return undefined
   const said = unit !== undefined || figure.scaled
   if (!said && (figure.value < 20 || figure.decimal)) return undefined
+  if (figure.thousandths)
+    return { why: 'thousands or decimals? write it without the point', unitSaid: said }
   const currency = unit?.kind === 'money' ? (unit.currency ?? money.currency) : money.currency
   return checked(key, { ...asObject(figure), currency }, said)
 }

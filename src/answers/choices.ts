@@ -231,6 +231,7 @@ function saidOfEarlier(
   const before = mentions[j - 1]
   const attribute = mentions[j] as Mention<ChoiceMeaning>
   if (!before || !isNoun(before)) return false
+  if (input.scopes.clause[before.from] !== input.scopes.clause[attribute.from]) return false
   return verbBetween(before.to, attribute.from, input)
 }
 

@@ -4,7 +4,7 @@ import type { Reading } from './findings.ts'
 import type { Lexicon } from './lexicon.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
-import { factIn } from './topics.ts'
+import { factsIn } from './topics.ts'
 
 /**
  * What a message says it does not know: the fact named beside "no idea", else the
@@ -24,13 +24,16 @@ export function unknownsIn(
   for (const marker of scopes.markers) {
     if (!marker.meanings.includes('dontKnow') || scopes.outside[marker.from] === 'other') continue
     const [start, end] = clauseAround(marker, scopes, tokens)
-    const named =
-      factIn(tokens, marker.to, end, lexicon) ?? factIn(tokens, start, marker.from, lexicon)
-    const from = Math.min(marker.from, named?.from ?? marker.from)
-    const to = Math.max(marker.to, named?.to ?? marker.to)
-    if (named) {
-      if (open(named.key)) unknowns.push({ key: named.key, answer: UNKNOWN, from, to, strength: 3 })
-    } else if (asking && open(asking) && hasNoFact(marker, known, scopes)) {
+    const after = factsIn(tokens, marker.to, end, lexicon)
+    const before = after.length > 0 ? [] : factsIn(tokens, start, marker.from, lexicon).slice(-1)
+    for (const { key, from, to } of [...after, ...before]) {
+      if (!open(key)) continue
+      const [first, last] = [Math.min(marker.from, from), Math.max(marker.to, to)]
+      unknowns.push({ key, answer: UNKNOWN, from: first, to: last, strength: 3 })
+    }
+    const unnamed = after.length + before.length === 0
+    if (unnamed && asking && open(asking) && hasNoFact(marker, known, scopes)) {
+      const { from, to } = marker
       unknowns.push({ key: asking, answer: UNKNOWN, from, to, strength: 3 })
     }
   }

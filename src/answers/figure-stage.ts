@@ -1,12 +1,14 @@
 import type { FactKey } from '../../shared/fact-keys.ts'
 import { askedFigure } from './answer-asked.ts'
 import { readBoreByStroke } from './bore-by-stroke.ts'
+import { candidateFor } from './candidates.ts'
 import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
 import type { Parts } from './message-parts.ts'
 import { readOverbore } from './overbore.ts'
 import type { Pair } from './pairing.ts'
 import {
+  isPeakSpeed,
   readByUnit,
   readPair,
   readPounds,
@@ -94,6 +96,12 @@ function readLoose(
       .map(({ from }) => from),
   )
   for (const figure of loose) {
+    const before = parts.figures[parts.figures.indexOf(figure) - 1]
+    if (isPeakSpeed(figure, before, tokens)) {
+      into.doubts.push({ ...figureWords(figure), why: 'the speed of a peak; how far does it rev?' })
+      continue
+    }
+    if (readCorrected(figure, parts, into)) continue
     if (readByUnit(figure, input, into)) continue
     if (readPounds(figure, isBoosted(figure, parts), input, into)) continue
     if (readTorque(figure, isFastened(figure, parts), input, into)) continue
@@ -102,6 +110,23 @@ function readLoose(
     if (said) into.doubts.push({ ...figureWords(figure), why: 'not clear what this figure is' })
   }
   for (const figure of over) readOverbore(figure, input.answers, into)
+}
+
+/** "Bore 4.030, no wait, 4.040": a bare figure after a correction is the last fact's. */
+function readCorrected(figure: Figure, { scopes, input }: Parts, into: Findings): boolean {
+  if (figure.unit || figure.ratio) return false
+  const corrected = scopes.markers.some(
+    ({ meanings, to }) =>
+      meanings.includes('correction') && to <= figure.from && figure.from - to <= 3,
+  )
+  const last = into.readings
+    .filter(({ to }) => to <= figure.from)
+    .sort((a, b) => a.to - b.to)
+    .at(-1)
+  const found = corrected && last ? candidateFor(last.key, figure, input.money) : undefined
+  if (!last || !found || !('answer' in found)) return false
+  into.readings.push({ ...last, answer: found.answer, from: figure.from, to: figure.to })
+  return true
 }
 
 function isBoosted({ from }: Figure, { choiceMentions, scopes }: Parts): boolean {

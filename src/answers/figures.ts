@@ -15,6 +15,7 @@ export interface Figure {
   readonly scaled: boolean
   readonly inWords: boolean
   readonly decimal: boolean
+  readonly thousandths: boolean
   readonly negative: boolean
   /** "from 9 to 10": which could be a change as well as a range. */
   readonly afterFrom: boolean
@@ -90,9 +91,20 @@ function readRest(
 }
 
 function one(number: PlainNumber): Bare {
-  const { value, to, scaled, inWords, decimal, negative, otherValue } = number
+  const { value, to, scaled, inWords, decimal, thousandths, negative, otherValue } = number
   const other = otherValue === undefined ? {} : { otherValue }
-  return { value, to, scaled, inWords, decimal, negative, ratio: false, ...other, ...money(number) }
+  return {
+    value,
+    to,
+    scaled,
+    inWords,
+    decimal,
+    thousandths,
+    negative,
+    ratio: false,
+    ...other,
+    ...money(number),
+  }
 }
 
 function money(number: PlainNumber): { unit?: FoundUnit } {

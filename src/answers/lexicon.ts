@@ -11,6 +11,7 @@ export type FigureMeaning =
       readonly fact: FactKey
       readonly weak: boolean
       readonly needsUnit: boolean
+      readonly beside?: ReadonlySet<string>
     }
   | { readonly kind: 'noise'; readonly what: string; readonly fits: readonly string[] }
   | { readonly kind: 'octane' }
@@ -35,6 +36,7 @@ export interface Lexicon {
   readonly units: UnitReader
   readonly figures: PhraseTree<FigureMeaning>
   readonly choices: PhraseTree<ChoiceMeaning>
+  readonly inPart: PhraseTree<true>
   readonly denied: PhraseTree<{ fact: FactKey; value: string }>
   readonly asked: ReadonlyMap<FactKey, PhraseTree<string>>
   /** Names of facts, for "why" and "I don't know". */
@@ -61,6 +63,7 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     units: unitReader(vocabulary.units, vocabulary.numbers),
     figures: figureTree(vocabulary),
     choices: choiceTree(vocabulary),
+    inPart: inPartTree(vocabulary),
     denied: deniedTree(vocabulary),
     asked: askedTrees(vocabulary),
     names: nameTree(vocabulary),
@@ -74,8 +77,9 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
 
 function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {
   const tree = phraseTree<FigureMeaning>()
-  for (const { fact: key, phrases, weak = false, needsUnit = false } of vocabulary.cues) {
-    addPhrases(tree, phrases, { kind: 'cue', fact: key as FactKey, weak, needsUnit })
+  for (const { fact: key, phrases, weak = false, needsUnit = false, beside } of vocabulary.cues) {
+    const cue = { kind: 'cue' as const, fact: key as FactKey, weak, needsUnit }
+    addPhrases(tree, phrases, beside ? { ...cue, beside: new Set(beside) } : cue)
   }
   for (const { what, phrases, fits } of vocabulary.noise) {
     addPhrases(tree, phrases, { kind: 'noise', what, fits })
@@ -93,8 +97,8 @@ function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {
 
 function nameTree({ cues, names }: Vocabulary): PhraseTree<FactKey> {
   const tree = phraseTree<FactKey>()
-  for (const { fact: key, phrases, weak, needsUnit } of cues) {
-    if (!weak && !needsUnit) addPhrases(tree, phrases, key as FactKey)
+  for (const { fact: key, phrases, weak, needsUnit, beside } of cues) {
+    if (!weak && !needsUnit && !beside) addPhrases(tree, phrases, key as FactKey)
   }
   for (const [key, phrases] of Object.entries(names)) addPhrases(tree, phrases, key as FactKey)
   for (const key of FACT_KEYS) addPhrases(tree, [fact(key).label, fact(key).short], key)
@@ -133,6 +137,12 @@ function addNamed(tree: PhraseTree<ChoiceMeaning>, entry: Fact): void {
       }
     }
   }
+}
+
+function inPartTree({ units }: Vocabulary): PhraseTree<true> {
+  const tree = phraseTree<true>()
+  addPhrases(tree, units.inPart, true)
+  return tree
 }
 
 function deniedTree({ denied }: Vocabulary): Lexicon['denied'] {

@@ -14,6 +14,8 @@ export interface PlainNumber {
   readonly money: boolean
   readonly inWords: boolean
   readonly decimal: boolean
+  /** "1.200": three decimals, which with money may be a thousand. */
+  readonly thousandths: boolean
   readonly negative: boolean
 }
 
@@ -45,6 +47,7 @@ function digitsAt(tokens: readonly Token[], from: number): PlainNumber {
     money: false,
     inWords: false,
     decimal: token.decimal ?? false,
+    thousandths: /^[1-9]\d{0,2}\.\d{3}$/.test(token.text),
     negative: token.gap === 'minus' && tokens[from - 1]?.kind !== 'number',
   }
   const alone = fractionAt(tokens, from)
@@ -76,9 +79,16 @@ function inWordsAt(
   from: number,
   words: NumberVocabulary,
 ): PlainNumber | undefined {
-  const first = tokens[from] as Token
-  if (first.kind !== 'word') return undefined
-  const rest = { from, scaled: false, money: false, decimal: false, negative: false }
+  const first = tokens[from]
+  if (first?.kind !== 'word') return undefined
+  const rest = {
+    from,
+    scaled: false,
+    money: false,
+    decimal: false,
+    thousandths: false,
+    negative: false,
+  }
   if (first.text === 'half') return halfAt(tokens, from, rest)
   const read =
     (first.text === 'a' ? anScale(tokens, from, words) : undefined) ??

@@ -108,7 +108,8 @@ function pairOf(
     left.kind === 'mention' ? left.mention : (right as { mention: Mention<FigureMeaning> }).mention
   const cost = distance(left, right, input) + between(items, j, i)
   if (cost > 12) return undefined
-  const found = bestUse(figure, mention, input.money)
+  const found = bestUse(figure, mention, input)
+  if (found && isCount(left, right, found.use)) return undefined
   if (!found) return undefined
   const score = found.score - cost + order(left, right, input.tokens)
   return score < LEAST ? undefined : { score, pair: { figure, mention, use: found.use } }
@@ -164,18 +165,24 @@ interface Use {
 
 function bestUse(
   figure: Figure,
-  { meanings }: Mention<FigureMeaning>,
-  money: MoneyContext,
+  mention: Mention<FigureMeaning>,
+  input: PairingInput,
 ): Use | undefined {
   let best: Use | undefined
-  for (const meaning of meanings) {
-    const use = useOf(figure, meaning, money)
+  for (const meaning of mention.meanings) {
+    const use = useOf(figure, mention, meaning, input)
     if (use && (!best || use.score > best.score)) best = use
   }
   return best
 }
 
-function useOf(figure: Figure, meaning: FigureMeaning, money: MoneyContext): Use | undefined {
+function useOf(
+  figure: Figure,
+  mention: Mention<FigureMeaning>,
+  meaning: FigureMeaning,
+  input: PairingInput,
+): Use | undefined {
+  const { money } = input
   if (meaning.kind === 'octane') {
     const bare = !figure.unit && !figure.ratio && figure.value >= 80 && figure.value <= 125
     return bare ? { score: 11, use: { kind: 'octane' } } : undefined
@@ -193,10 +200,33 @@ function useOf(figure: Figure, meaning: FigureMeaning, money: MoneyContext): Use
   if (meaning.needsUnit && !candidate.unitSaid && !isListedPrice(figure, meaning.fact, money)) {
     return undefined
   }
+  const far = meaning.beside
+    ? wordsSince(meaning.beside, Math.min(figure.from, mention.from), input)
+    : 0
+  if (far === undefined) return undefined
   const fits = 'answer' in candidate
   const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }
-  return { score: fits ? base : base - 4.5, use }
+  return { score: (fits ? base : base - 4.5) - 0.1 * far, use }
+}
+
+/** How many words back in the sentence one of these stands, or undefined when none does. */
+function wordsSince(
+  words: ReadonlySet<string>,
+  at: number,
+  { tokens, scopes }: PairingInput,
+): number | undefined {
+  for (let back = at; back >= 0 && scopes.sentence[back] === scopes.sentence[at]; back -= 1) {
+    if (words.has(tokens[back]?.text ?? '')) return at - back
+  }
+  return undefined
+}
+
+/** "Broke 3 rods", "a 4 stroke": a bare whole number before a part counts it. */
+function isCount(left: Item, right: Item, use: Pair['use']): boolean {
+  if (left.kind !== 'figure' || right.kind !== 'mention' || use.kind !== 'fact') return false
+  const { unit, decimal, value } = left.figure
+  return !unit && !decimal && value < 15 && fact(use.key).kind === 'length'
 }
 
 /** "Line bore 1100 dollars and caps 290": the second price leaves its unit out. */

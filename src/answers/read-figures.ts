@@ -6,6 +6,7 @@ import type { Findings } from './findings.ts'
 import type { Lexicon } from './lexicon.ts'
 import type { Negations } from './negation.ts'
 import type { Pair } from './pairing.ts'
+import { longestAt } from './phrases.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
 
@@ -32,6 +33,9 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
   if (input.negations.denies(figure)) return 'denied in the same words'
   if (figure.unit?.kind === 'wheel') {
     return 'power at the wheels: give it at the crank, or say what loss to count'
+  }
+  if (figure.unit?.kind === 'money' && longestAt(input.lexicon.inPart, input.tokens, figure.to)) {
+    return 'the price of a part of it: give the whole'
   }
   return undefined
 }
@@ -87,6 +91,33 @@ function defaultKey(figure: Figure): FactKey | undefined {
   if (symbol === undefined) return undefined
   return BY_UNIT.find(([, symbols]) => symbols.includes(symbol))?.[0]
 }
+
+/** "720 hp at 6800 rpm", "400 lb ft at 4200": where it peaks, not how far it revs. */
+export function isPeakSpeed(
+  figure: Figure,
+  before: Figure | undefined,
+  tokens: readonly Token[],
+): boolean {
+  const symbol = before?.unit?.kind === 'unit' ? before.unit.symbol : before?.unit?.kind
+  if (!before || !['hp', 'kW', 'lb ft', 'N m', 'wheel'].includes(symbol ?? '')) return false
+  const between = tokens.slice(before.to, figure.from).map(({ text }) => text)
+  if (between.length > 4 || !between.every((word) => PEAK_LINKS.has(word))) return false
+  return between.includes('at') || between.includes('around') || between.includes('by')
+}
+
+const PEAK_LINKS = new Set([
+  'at',
+  'of',
+  'torque',
+  'around',
+  'about',
+  'by',
+  'power',
+  'horsepower',
+  'peak',
+  'crank',
+  'the',
+])
 
 /** Read a figure by its unit alone; says whether it did. */
 export function readByUnit(figure: Figure, input: FigureInput, into: Findings): boolean {

@@ -32,6 +32,26 @@ const TRAILING = new Set([
   'next season',
   'maybe later',
 ])
+/** A question about parts does not say that they are there: "is a girdle better?" */
+const QUESTIONS = new Set([
+  'who',
+  'whos',
+  'which',
+  'where',
+  'is',
+  'are',
+  'does',
+  'do',
+  'should',
+  'any',
+  'anyone',
+  'how',
+  'what',
+  'whats',
+  'wheres',
+  'would',
+  'could',
+])
 const PRONOUNS = new Set(['it', 'its', 'that', 'and', 'which', 'also', 'plus'])
 
 /** Work out, token by token, whose engine and which state of it is spoken of. */
@@ -53,10 +73,12 @@ export function scopesOf(
     planned: false,
   }
   for (let i = 0; i < tokens.length; i += 1) {
-    if (i > 0 && sentence[i] !== sentence[i - 1]) newSentence(state, tokens[i] as Token)
+    const opens = i === 0 || sentence[i] !== sentence[i - 1]
+    if (i > 0 && opens) newSentence(state, tokens[i] as Token)
+    if (opens) state.planned = QUESTIONS.has(tokens[i]?.text ?? '')
     else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
     const mention = at.get(i)
-    if (mention) apply(mention, tokens, state, { outside, clause, i })
+    if (mention) apply(mention, state, { tokens, sentence, outside, clause, i })
     else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
     outside[i] = state.other ? 'other' : state.past ? 'past' : hypothetical(state)
     planned[i] = state.planned
@@ -109,18 +131,15 @@ function newClause(state: State): void {
 }
 
 interface Place {
+  readonly tokens: readonly Token[]
+  readonly sentence: readonly number[]
   readonly outside: (Outside | undefined)[]
   readonly clause: readonly number[]
   readonly i: number
 }
 
-function apply(
-  mention: Mention<Marker>,
-  tokens: readonly Token[],
-  state: State,
-  place: Place,
-): void {
-  const said = tokens
+function apply(mention: Mention<Marker>, state: State, place: Place): void {
+  const said = place.tokens
     .slice(mention.from, mention.to)
     .map(({ text }) => text)
     .join(' ')
@@ -142,6 +161,7 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
 
 function own(said: string, state: State): void {
   state.other = false
+  if (said !== 'i') state.planned = false
   if (said !== 'i' && said !== 'my' && said !== 'we' && said !== 'our' && said !== 'id') {
     state.past = false
     state.sentenceLong = said === 'ive' ? state.sentenceLong : false
@@ -153,6 +173,23 @@ function present(said: string, state: State, place: Place): void {
   state.sentenceLong = false
   state.clauseLong = false
   state.planned = false
+  if (NOW.has(said)) {
+    const was = place.tokens.slice(0, place.i).map(({ text }) => text)
+    const last = Math.max(was.lastIndexOf('was'), was.lastIndexOf('were'), was.lastIndexOf('had'))
+    if (
+      last >= 0 &&
+      place.sentence[last] === place.sentence[place.i] &&
+      place.clause[last] !== place.clause[place.i]
+    ) {
+      for (
+        let back = place.i - 1;
+        back >= 0 && place.sentence[back] === place.sentence[place.i];
+        back -= 1
+      ) {
+        if (place.clause[back] !== place.clause[place.i]) place.outside[back] ??= 'past'
+      }
+    }
+  }
   // "It was 9:1 but …" leaves what was said before as it was; "10.5:1 now" does not.
   if (said !== 'but' && said !== 'mine' && said !== 'however') {
     backwards(place, (found) => (found === 'other' ? found : undefined))
@@ -168,6 +205,7 @@ function backwards(
   }
 }
 
+const NOW = new Set(['now', 'currently', 'nowadays', 'today', 'presently', 'right now'])
 const SENTENCE_END = new Set(['!', '?', ';', '\n'])
 const CLAUSE_WORDS = new Set([
   'but',

@@ -5,12 +5,16 @@ import type { Vocabulary } from './vocabulary.ts'
 /** Shortest word that is taken for a slip of another; shorter ones are too alike. */
 const SHORTEST = 5
 const LONGEST = 20
+/** From this length on, two slips still leave a word plain. */
+const LONG = 9
 
 export interface Speller {
   readonly known: ReadonlySet<string>
   readonly fixes: ReadonlyMap<string, string>
   /** Each known word, and each with one letter left out, to the words it may be. */
   readonly near: ReadonlyMap<string, readonly string[]>
+  /** The words that are long enough to be known through two slips. */
+  readonly long: readonly string[]
 }
 
 /** A speller over every word of the vocabulary. */
@@ -59,7 +63,8 @@ export function speller(vocabulary: Vocabulary): Speller {
       else near.set(form, [word])
     }
   }
-  return { known, fixes: new Map(Object.entries(vocabulary.spelling.fixes)), near }
+  const long = [...words].filter((word) => word.length >= LONG)
+  return { known, fixes: new Map(Object.entries(vocabulary.spelling.fixes)), near, long }
 }
 
 function* phrasesOf(value: unknown): Generator<string> {
@@ -86,7 +91,7 @@ export function mendSpelling(tokens: readonly Token[], by: Speller): Token[] {
   })
 }
 
-function mended(word: string, { known, fixes, near }: Speller): string {
+function mended(word: string, { known, fixes, near, long }: Speller): string {
   const fixed = fixes.get(word)
   if (fixed !== undefined) return fixed
   if (known.has(word) || word.length < SHORTEST || word.length > LONGEST) return word
@@ -97,6 +102,10 @@ function mended(word: string, { known, fixes, near }: Speller): string {
     for (const candidate of near.get(form) ?? []) {
       if (candidate[0] === word[0] && oneSlip(word, candidate)) found.add(candidate)
     }
+  }
+  if (found.size === 0 && word.length >= LONG) {
+    for (const candidate of long)
+      if (candidate[0] === word[0] && twoSlips(word, candidate)) found.add(candidate)
   }
   const [only, second] = found
   return only !== undefined && second === undefined ? only : word
@@ -113,4 +122,20 @@ function oneSlip(a: string, b: string): boolean {
   const [left, right] = [a.slice(start, a.length - end), b.slice(start, b.length - end)]
   if (left.length <= 1 && right.length <= 1) return true
   return left.length === 2 && right.length === 2 && left[0] === right[1] && left[1] === right[0]
+}
+
+/** Whether at most two letters are more, less or other. */
+function twoSlips(a: string, b: string): boolean {
+  if (Math.abs(a.length - b.length) > 2) return false
+  let row = Array.from({ length: b.length + 1 }, (_, at) => at)
+  for (let i = 1; i <= a.length; i += 1) {
+    const next = [i]
+    for (let j = 1; j <= b.length; j += 1) {
+      const other = (row[j - 1] as number) + (a[i - 1] === b[j - 1] ? 0 : 1)
+      next.push(Math.min(other, (row[j] as number) + 1, (next[j - 1] as number) + 1))
+    }
+    if (Math.min(...next) > 2) return false
+    row = next
+  }
+  return (row[b.length] as number) <= 2
 }

@@ -32,7 +32,7 @@ export function topicOf(
   )
     to -= 1
   if (from >= to) return undefined
-  if (request.intent === 'why') return factIn(tokens, from, to, lexicon)?.key
+  if (request.intent === 'why') return factsIn(tokens, from, to, lexicon)[0]?.key
   return factNamed(tokens, from, to, lexicon) ?? words(tokens, from, to)
 }
 
@@ -60,17 +60,20 @@ function words(tokens: readonly Token[], from: number, to: number): string {
   return text.slice(0, 60)
 }
 
-/** A fact that a stretch of the message names, whether or not with a figure. */
-export function factIn(
+/** The facts that a stretch of the message names, whether or not with a figure. */
+export function factsIn(
   tokens: readonly Token[],
   from: number,
   to: number,
   lexicon: Lexicon,
-): { key: FactKey; from: number; to: number } | undefined {
+): { key: FactKey; from: number; to: number }[] {
+  const found: { key: FactKey; from: number; to: number }[] = []
   for (let at = from; at < to; at += 1) {
     const match = longestAt(lexicon.names, tokens, at)
     const key = match && match.to <= to ? match.meanings[0] : undefined
-    if (match && key) return { key, from: at, to: match.to }
+    if (!match || !key) continue
+    found.push({ key, from: at, to: match.to })
+    at = match.to - 1
   }
-  return undefined
+  return found
 }

@@ -29,6 +29,8 @@ const unitVocabulary = z.strictObject({
   signs: z.record(z.string(), z.string()),
   signPrefixes: z.record(z.string(), z.string()),
   dollars: phrases,
+  /** Words after a price that make it the price of a part of the job. */
+  inPart: phrases,
   usualCurrency: z.string().regex(/^[A-Z]{3}$/),
 })
 export type UnitVocabulary = z.infer<typeof unitVocabulary>
@@ -40,6 +42,8 @@ const cue = z.strictObject({
   weak: z.boolean().optional(),
   /** The figure must carry a unit of its own (or, with "lb", be a bare pound). */
   needsUnit: z.boolean().optional(),
+  /** Words one of which must stand before in the sentence: "wide" is the caps' or the bearings'. */
+  beside: phrases.optional(),
 })
 export type Cue = z.infer<typeof cue>
 
