@@ -1,8 +1,11 @@
 import { type Context, Hono } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
+import { apiCors } from './api/cors.ts'
 import type { AppDeps } from './api/deps.ts'
 import { LARGEST_BODY } from './api/json-body.ts'
 import { problemResponse } from './api/problem-response.ts'
+import { bodyTooLarge } from './api/read-request.ts'
+import { type LimitPassed, requestLimits } from './api/request-limits.ts'
 import { apiRoutes } from './api/routes.ts'
 import { errorPage, faultPage } from './pages/error-page.ts'
 import { notFoundPage } from './pages/not-found.ts'
@@ -11,12 +14,14 @@ import { callRoutes } from './site/call.ts'
 import { guideRoutes } from './site/guide.ts'
 import { securityHeaders } from './site/headers.ts'
 import { readingRoutes } from './site/reading.ts'
-import { viewOf } from './site/request-view.ts'
+import { viewOf, viewOfQuery } from './site/request-view.ts'
 
 /** The whole guide as one fetch handler. It holds no state: a case is in its link. */
 export function createApp(deps: AppDeps): Hono {
   const app = new Hono()
   app.use(securityHeaders)
+  app.use('/api/*', apiCors)
+  app.use(requestLimits((c, passed) => tooLong(deps, c, passed)))
   app.use(bodyLimit({ maxSize: LARGEST_BODY, onError: (c) => tooLarge(deps, c) }))
   app.get('/healthz', (c) => c.json({ status: 'ok', version: deps.rulebook.version }))
   app.route('/api', apiRoutes(deps))
@@ -38,12 +43,19 @@ function isApi(c: Context): boolean {
 }
 
 function tooLarge({ rulebook }: AppDeps, c: Context): Response | Promise<Response> {
-  const fits = `send at most ${LARGEST_BODY} bytes`
-  const problem = { field: 'body', code: 'too-long', found: 'a larger body', fits } as const
-  if (isApi(c)) return problemResponse(c, 413, 'body-too-large', [problem])
+  if (isApi(c)) return bodyTooLarge(c)
   const { units, link } = viewOf(rulebook, c)
   const text = 'What was sent is larger than any case can be. Nothing of it was taken.'
   return c.html(errorPage({ units, link, path: '/', title: 'That is too much', text }), 413)
+}
+
+/** The link is not read: drawing it again would make the answer as long as the question. */
+function tooLong(deps: AppDeps, c: Context, passed: LimitPassed): Response | Promise<Response> {
+  const status = passed === 'address-too-long' ? 414 : 431
+  if (isApi(c)) return problemResponse(c, status, passed)
+  const { units, link } = viewOfQuery(deps.rulebook, '')
+  const text = 'The address or the headers of this request are longer than any case can make them.'
+  return c.html(errorPage({ units, link, path: '/', title: 'That is too long', text }), status)
 }
 
 /** A fault of ours: the log gets its kind and place, the person nothing of its cause. */

@@ -6,48 +6,86 @@ export const LARGEST_BODY = 64 * 1024
 
 /** Names that must never be a key: they reach into an object's inheritance. */
 const FORBIDDEN = new Set(['__proto__', 'constructor', 'prototype'])
+const DEEPEST = 12
+/** More faults than this in one body are no slip; the rest is not listed. */
+const MOST_FAULTS = 20
+
+/** A JSON text as a value. `value` beside problems is what could be read in spite of them. */
+export type ReadJson =
+  | { readonly ok: unknown }
+  | { readonly problems: readonly Problem[]; readonly value?: unknown }
 
 /**
- * A JSON text as a value, or the problem with it: not JSON, a key twice, a key
+ * A JSON text as a value, or the problems with it: not JSON, a key twice, a key
  * that reaches into inheritance, nested too deep.
  */
-export function readJson(text: string): { ok: unknown } | { problem: Problem } {
-  if (text.trim() === '') return no('body', 'wrong-shape', '', 'send a JSON object')
+export function readJson(text: string): ReadJson {
+  if (text.trim() === '') return no('', 'send a JSON object')
   let value: unknown
   try {
     value = JSON.parse(text)
   } catch {
-    return no('body', 'wrong-shape', text, 'send valid JSON')
+    return no(text, 'send valid JSON')
   }
-  const key = badKey(text)
-  return key ? { problem: key } : { ok: value }
+  // Depth first: everything after this walks the value and may take it for shallow.
+  if (deepest(text) > DEEPEST) return no('deep nesting', `nest at most ${DEEPEST} deep`)
+  const problems = keyProblems(text)
+  return problems.length > 0 ? { problems, value } : { ok: value }
 }
 
-const DEEPEST = 12
+/** Calls back with every sign of a JSON text that stands outside its strings, and with every string. */
+function scan(
+  text: string,
+  onSign: (sign: string) => void,
+  onString: (start: number, end: number) => void,
+): void {
+  for (let at = 0; at < text.length; at++) {
+    if (text[at] !== '"') {
+      onSign(text[at] as string)
+      continue
+    }
+    const end = endOfString(text, at)
+    onString(at, end)
+    at = end
+  }
+}
+
+function deepest(text: string): number {
+  let depth = 0
+  let most = 0
+  scan(
+    text,
+    (sign) => {
+      if (sign === '{' || sign === '[') most = Math.max(most, ++depth)
+      if (sign === '}' || sign === ']') depth--
+    },
+    () => undefined,
+  )
+  return most
+}
 
 /** Looks for repeated and forbidden keys in a text that is known to be JSON; JSON.parse drops them silently. */
-function badKey(text: string): Problem | undefined {
+function keyProblems(text: string): Problem[] {
   const open: (Set<string> | null)[] = []
-  for (let at = 0; at < text.length; at++) {
-    const sign = text[at]
-    if (sign === '{' || sign === '[') {
-      open.push(sign === '{' ? new Set() : null)
-      if (open.length > DEEPEST) return problem('body', 'wrong-shape', 'deep nesting', 'nest less')
-    } else if (sign === '}' || sign === ']') {
-      open.pop()
-    } else if (sign === '"') {
-      const end = endOfString(text, at)
-      const keys = open.at(-1)
-      if (keys && /^\s*:/.test(text.slice(end + 1, end + 40))) {
-        const key = JSON.parse(text.slice(at, end + 1)) as string
-        if (FORBIDDEN.has(key)) return problem(key, 'unknown-field', key, 'leave this key out')
-        if (keys.has(key)) return problem(key, 'duplicate', key, 'give each key once')
-        keys.add(key)
-      }
-      at = end
-    }
+  const problems: Problem[] = []
+  const judge = (keys: Set<string>, key: string): void => {
+    if (FORBIDDEN.has(key)) problems.push(problem(key, 'unknown-field', key, 'leave this key out'))
+    else if (keys.has(key)) problems.push(problem(key, 'duplicate', key, 'give each key once'))
+    keys.add(key)
   }
-  return undefined
+  scan(
+    text,
+    (sign) => {
+      if (sign === '{') open.push(new Set())
+      else if (sign === '[') open.push(null)
+      else if (sign === '}' || sign === ']') open.pop()
+    },
+    (start, end) => {
+      const keys = open.at(-1)
+      if (keys && isKey(text, end)) judge(keys, JSON.parse(text.slice(start, end + 1)) as string)
+    },
+  )
+  return problems.slice(0, MOST_FAULTS)
 }
 
 function endOfString(text: string, start: number): number {
@@ -56,15 +94,17 @@ function endOfString(text: string, start: number): number {
   return at
 }
 
+/** Whether a colon follows, however far away: JSON allows any white space before it. */
+function isKey(text: string, end: number): boolean {
+  let at = end + 1
+  while (/\s/.test(text[at] ?? '')) at++
+  return text[at] === ':'
+}
+
 function problem(field: string, code: Problem['code'], found: string, fits: string): Problem {
   return { field: describeFound(field), code, found: describeFound(found), fits }
 }
 
-function no(
-  field: string,
-  code: Problem['code'],
-  found: string,
-  fits: string,
-): { problem: Problem } {
-  return { problem: problem(field, code, found, fits) }
+function no(found: string, fits: string): ReadJson {
+  return { problems: [problem('body', 'wrong-shape', found, fits)] }
 }

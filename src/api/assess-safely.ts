@@ -1,0 +1,34 @@
+import type { Context } from 'hono'
+import type { Answers } from '../../shared/answers.ts'
+import type { Assessment } from '../../shared/assessment.ts'
+import { describeFound } from '../../shared/problem.ts'
+import { type AssessOptions, assess } from '../assess.ts'
+import { DomainError } from '../mechanics/domain-error.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import { problemResponse } from './problem-response.ts'
+
+/**
+ * Assess answers that were read. Each may be in its range and all of them together
+ * still no engine that the equations cover: that is refused (422), not a fault of ours.
+ */
+export async function assessOrRefuse(
+  c: Context,
+  rulebook: Rulebook,
+  answers: Answers,
+  options: AssessOptions,
+): Promise<{ ok: Assessment } | { refusal: Response }> {
+  try {
+    return { ok: await assess(rulebook, answers, options) }
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error
+    const { argument, found, fits } = error
+    const problem = {
+      field: argument,
+      code: 'out-of-range',
+      found: describeFound(found),
+      fits: `together with the other answers it must be ${fits}`,
+    } as const
+    const refusal = problemResponse(c, 422, 'outside-the-model', [problem], { kept: { answers } })
+    return { refusal }
+  }
+}

@@ -1,0 +1,14 @@
+import { assessOperation } from './assess-operation.ts'
+import { factsOperation, routesOperation } from './catalogue.ts'
+import type { Operation } from './operation.ts'
+import { turnOperation } from './turn-operation.ts'
+import { understandOperation } from './understand.ts'
+
+/** Everything that the API does, in the order of the description. One line here adds one. */
+export const OPERATIONS: readonly Operation[] = [
+  assessOperation,
+  understandOperation,
+  turnOperation,
+  factsOperation,
+  routesOperation,
+]
