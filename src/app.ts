@@ -7,6 +7,7 @@ import { problemResponse } from './api/problem-response.ts'
 import { bodyTooLarge } from './api/read-request.ts'
 import { type LimitPassed, requestLimits } from './api/request-limits.ts'
 import { apiRoutes } from './api/routes.ts'
+import { worksheetApi } from './api/worksheets.ts'
 import { errorPage, faultPage } from './pages/error-page.ts'
 import { notFoundPage } from './pages/not-found.ts'
 import { assetRoutes } from './site/assets.ts'
@@ -25,6 +26,7 @@ export function createApp(deps: AppDeps): Hono {
   app.use(bodyLimit({ maxSize: LARGEST_BODY, onError: (c) => tooLarge(deps, c) }))
   app.get('/healthz', (c) => c.json({ status: 'ok', version: deps.rulebook.version }))
   app.route('/api', apiRoutes(deps))
+  app.route('/api', worksheetApi(deps))
   app.route('/', guideRoutes(deps))
   app.route('/', callRoutes(deps))
   app.route('/', readingRoutes(deps))

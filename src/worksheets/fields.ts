@@ -1,0 +1,280 @@
+import { z } from 'zod'
+import type { Read } from '../../shared/answers.ts'
+import { describeFound, type Problem } from '../../shared/problem.ts'
+import { readDecimal } from '../../shared/quantity.ts'
+import { printThread, readThread } from '../../shared/thread.ts'
+import { KINDS, type Kind, type KindId, kindToSi, unitOf } from './kinds.ts'
+
+/** What was given, in its one canonical shape: what the answer of the API shows again. */
+export type Given =
+  | string
+  | number
+  | { readonly value: number; readonly unit: string }
+  | { readonly diameter: Given; readonly pitch: Given }
+  | readonly { readonly [key: string]: Given }[]
+
+/** How a form asks for a field. */
+export type Control =
+  | { readonly type: 'quantity'; readonly kind: KindId }
+  | { readonly type: 'number' }
+  | { readonly type: 'text' }
+  | { readonly type: 'thread' }
+  | { readonly type: 'choice'; readonly choices: Readonly<Record<string, string>> }
+  | { readonly type: 'list'; readonly fields: Fields; readonly rows: number; readonly row: string }
+
+/** One input of a worksheet. `T` is what the mechanics get: SI for quantities. */
+export interface Field<T> {
+  readonly label: string
+  /** A line below the label; for an input that may be left out, what is taken then. */
+  readonly help: string
+  readonly required: boolean
+  readonly control: Control
+  /** What the API takes, for its description. */
+  readonly schema: z.ZodType
+  readonly read: (raw: unknown, at: string) => Read<{ value: T; given: Given }>
+}
+
+export type Fields = Readonly<Record<string, Field<unknown>>>
+
+/** The values of a worksheet's inputs. */
+export type Values<F extends Fields> = {
+  readonly [K in keyof F]: F[K] extends Field<infer T> ? T : never
+}
+
+const LONGEST = 80
+
+/** A figure with a unit; a plain number is refused. */
+export function quantity(kind: KindId, label: string, help = ''): Field<number> {
+  const { units } = KINDS[kind] as Kind
+  const fits = `give a figure with a unit: ${units.join(', ')}`
+  return {
+    label,
+    help,
+    required: true,
+    control: { type: 'quantity', kind },
+    schema: z.union([
+      z.string().max(LONGEST),
+      z.strictObject({ value: z.number(), unit: z.enum(units) }),
+    ]),
+    read(raw, at) {
+      const parts = typeof raw === 'string' ? splitFigure(raw) : figureObject(raw)
+      if (typeof raw === 'number') return refuse(at, 'unit-missing', raw, fits)
+      if (parts === undefined) return refuse(at, 'not-a-number', raw, fits)
+      if (parts.unit === '') return refuse(at, 'unit-missing', raw, fits)
+      const unit = unitOf(kind, parts.unit)
+      if (unit === undefined) return refuse(at, 'unit-unknown', raw, fits)
+      const { value } = parts
+      return { ok: { value: kindToSi(kind, value, unit), given: { value, unit } } }
+    },
+  }
+}
+
+function splitFigure(text: string): { value: number; unit: string } | undefined {
+  const match = /^([-−+]?[\d.,]+(?:e[-+]?\d+)?)\s*(.*)$/i.exec(text.trim())
+  if (!match || text.length > LONGEST) return undefined
+  const value = readFigure(match[1] as string)
+  return value === undefined ? undefined : { value, unit: (match[2] as string).trim() }
+}
+
+function readFigure(text: string): number | undefined {
+  const plain = text.replace('−', '-').replace(/^\+/, '')
+  return readDecimal(plain)
+}
+
+function figureObject(raw: unknown): { value: number; unit: string } | undefined {
+  const shape = z.strictObject({ value: z.number(), unit: z.string() })
+  const parsed = shape.safeParse(raw)
+  return parsed.success ? parsed.data : undefined
+}
+
+/** A pure number. */
+export function pure(label: string, help = ''): Field<number> {
+  return {
+    label,
+    help,
+    required: true,
+    control: { type: 'number' },
+    schema: z.number(),
+    read(raw, at) {
+      const value = typeof raw === 'string' ? readFigure(raw.trim()) : raw
+      if (typeof value === 'number' && Number.isFinite(value)) return ok(value, value)
+      return refuse(at, 'not-a-number', raw, 'give a plain number')
+    },
+  }
+}
+
+/** One of a few words. */
+export function choice<const C extends Readonly<Record<string, string>>>(
+  label: string,
+  choices: C,
+  help = '',
+): Field<keyof C & string> {
+  const words = Object.keys(choices) as (keyof C & string)[]
+  return {
+    label,
+    help,
+    required: true,
+    control: { type: 'choice', choices },
+    schema: z.enum(words),
+    read(raw, at) {
+      const found = words.find((word) => word === raw)
+      if (found !== undefined) return ok(found, found)
+      return refuse(at, 'not-a-choice', raw, `choose one of ${words.join(', ')}`)
+    },
+  }
+}
+
+/** A short text of the person's own. */
+export function text(label: string, help = ''): Field<string> {
+  return {
+    label,
+    help,
+    required: true,
+    control: { type: 'text' },
+    schema: z.string().min(1).max(LONGEST),
+    read(raw, at) {
+      if (typeof raw === 'string' && raw.trim() !== '' && raw.length <= LONGEST) {
+        return ok(raw.trim(), raw.trim())
+      }
+      return refuse(at, 'wrong-shape', raw, `give a text of 1 to ${LONGEST} characters`)
+    },
+  }
+}
+
+export interface ThreadSize {
+  /** m */
+  readonly diameter: number
+  readonly pitch: number
+  readonly form?: 'un' | 'iso'
+}
+
+/** A thread as the trade writes it, or its diameter and pitch for sizes beyond main caps. */
+export function thread(label: string, help = ''): Field<ThreadSize> {
+  const [diameter, pitch] = [quantity('length', 'Diameter'), quantity('length', 'Pitch')]
+  return {
+    label,
+    help,
+    required: true,
+    control: { type: 'thread' },
+    schema: z.union([
+      z.string().max(LONGEST),
+      z.strictObject({ diameter: diameter.schema, pitch: pitch.schema }),
+    ]),
+    read(raw, at) {
+      const shape = z.strictObject({ diameter: z.unknown(), pitch: z.unknown() }).safeParse(raw)
+      if (shape.success) {
+        const d = diameter.read(shape.data.diameter, `${at}.diameter`)
+        const p = pitch.read(shape.data.pitch, `${at}.pitch`)
+        if ('problem' in d) return d
+        if ('problem' in p) return p
+        const given = { diameter: d.ok.given, pitch: p.ok.given }
+        return ok({ diameter: d.ok.value, pitch: p.ok.value }, given)
+      }
+      const found = typeof raw === 'string' ? readThread(raw) : undefined
+      if (!found) return refuse(at, 'not-a-thread', raw, THREAD_FITS)
+      const form = found.series === 'unified' ? 'un' : 'iso'
+      return ok({ diameter: found.diameter, pitch: found.pitch, form }, printThread(found))
+    },
+  }
+}
+
+const THREAD_FITS =
+  'write a thread from 5 to 20 mm such as 1/2-13 or M11x1.25, or give its diameter and pitch'
+
+/** The same field, but it may be left out; `blank` says what is taken then. */
+export function optional<T>(field: Field<T>, blank = ''): Field<T | undefined> {
+  const help = [field.help, blank].filter((part) => part !== '').join(' ')
+  return { ...field, help, required: false }
+}
+
+/** Several of the same, such as the lines of a price. */
+export function list<F extends Fields>(
+  label: string,
+  fields: F,
+  { least, most, row }: { least: number; most: number; row: string },
+  help = '',
+): Field<readonly Values<F>[]> {
+  const schema = z.strictObject(
+    Object.fromEntries(
+      Object.entries(fields).map(([key, field]) => [
+        key,
+        field.required ? field.schema : field.schema.optional(),
+      ]),
+    ),
+  )
+  return {
+    label,
+    help,
+    required: least > 0,
+    control: { type: 'list', fields, rows: most, row },
+    schema: z.array(schema).min(least).max(most),
+    read(raw, at) {
+      if (!Array.isArray(raw) || raw.length < least || raw.length > most) {
+        return refuse(at, 'wrong-shape', raw, `give a list of ${least} to ${most}`)
+      }
+      const values: Values<F>[] = []
+      const given: Record<string, Given>[] = []
+      for (const [index, entry] of raw.entries()) {
+        const read = readRecord(fields, entry, `${at}.${index}`)
+        if (read.problems[0]) return { problem: read.problems[0] }
+        values.push(read.values as Values<F>)
+        given.push(read.given)
+      }
+      return { ok: { value: values, given } }
+    },
+  }
+}
+
+/** Inputs as they were read: values for the mechanics, and what was given. */
+export interface ReadRecord {
+  readonly values: Readonly<Record<string, unknown>>
+  readonly given: Record<string, Given>
+  readonly problems: readonly Problem[]
+}
+
+/**
+ * Read a record of raw inputs, strictly: an unknown key, a missing or a bad figure each give a
+ * problem that names its place.
+ */
+export function readRecord(fields: Fields, raw: unknown, at = ''): ReadRecord {
+  const place = (key: string): string => (at === '' ? key : `${at}.${key}`)
+  if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
+    const { problem } = refuse(at || 'body', 'wrong-shape', raw, 'give an object of inputs')
+    return { values: {}, given: {}, problems: [problem] }
+  }
+  const keys = Object.keys(fields)
+  const problems: Problem[] = Object.keys(raw)
+    .filter((key) => !keys.includes(key))
+    .map((key) => ({
+      field: describeFound(place(key)),
+      code: 'unknown-field',
+      found: describeFound(key),
+      fits: `use only ${keys.join(', ')}`,
+    }))
+  const values: Record<string, unknown> = {}
+  const given: Record<string, Given> = {}
+  for (const [key, field] of Object.entries(fields)) {
+    const found = (raw as Record<string, unknown>)[key]
+    if (found === undefined && !field.required) continue
+    const read = field.read(found === undefined ? '' : found, place(key))
+    if ('problem' in read) problems.push(read.problem)
+    else {
+      values[key] = read.ok.value
+      given[key] = read.ok.given
+    }
+  }
+  return { values, given, problems }
+}
+
+function ok<T>(value: T, given: Given): { ok: { value: T; given: Given } } {
+  return { ok: { value, given } }
+}
+
+function refuse(
+  field: string,
+  code: Problem['code'],
+  found: unknown,
+  fits: string,
+): { problem: Problem } {
+  return { problem: { field, code, found: describeFound(found ?? ''), fits } }
+}

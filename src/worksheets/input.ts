@@ -1,0 +1,107 @@
+import { describeFound, type Problem } from '../../shared/problem.ts'
+import { DomainError } from '../mechanics/domain-error.ts'
+import { type Fields, type Given, readRecord, type Values } from './fields.ts'
+import { KINDS, type Kind, type KindId, kindFromSi } from './kinds.ts'
+import type { Picture } from './picture.ts'
+import { printIn, type System } from './print.ts'
+import type { Result, Series, Step, Worksheet } from './worksheet.ts'
+
+/** The answer of the API. */
+export interface WorksheetAnswer {
+  readonly name: string
+  readonly inputs: Readonly<Record<string, Given>>
+  readonly results: readonly Result[]
+  readonly steps: readonly Step[]
+  readonly notes: readonly string[]
+  readonly series?: readonly Series[]
+}
+
+export type WorksheetOutcome =
+  | { readonly ok: WorksheetAnswer; readonly picture: Picture }
+  | { readonly problems: readonly Problem[]; readonly inputs: Readonly<Record<string, Given>> }
+
+/**
+ * An input that does not fit the others. Worksheets throw it where the mechanics have no say;
+ * it names the worksheet's own field.
+ */
+export class InputError extends Error {
+  readonly problem: Problem
+
+  constructor(field: string, fits: string, found = '') {
+    super(`${field}: ${fits}`)
+    this.problem = { field, code: 'wrong-shape', found, fits }
+  }
+}
+
+/**
+ * Run a worksheet on raw inputs from outside.
+ *
+ * @param sheet - which
+ * @param raw - inputs by field name; quantities `"4.03 in"` or `{value, unit}`
+ * @param system - units of the figures in the answer
+ * @returns the answer, or every problem found, each naming a field of the worksheet
+ */
+export function runWorksheet(sheet: Worksheet, raw: unknown, system: System): WorksheetOutcome {
+  const { values, given, problems } = readRecord(sheet.fields, raw)
+  if (problems.length > 0) return { problems, inputs: given }
+  try {
+    const worked = sheet.work(values as Values<Fields>, printIn(system))
+    const { picture, series, ...rest } = worked
+    const answer = { name: sheet.name, inputs: given, ...rest, ...(series ? { series } : {}) }
+    return { ok: answer, picture }
+  } catch (error) {
+    return { problems: [problemOf(sheet, error, given)], inputs: given }
+  }
+}
+
+/** A refusal of the mechanics in the worksheet's own words; any other error is a fault of ours. */
+function problemOf(
+  sheet: Worksheet,
+  error: unknown,
+  given: Readonly<Record<string, Given>>,
+): Problem {
+  if (error instanceof InputError) return error.problem
+  if (!(error instanceof DomainError)) throw error
+  const field = fieldOf(sheet, error.argument)
+  const kind = kindOf(sheet.fields, field)
+  const own = given[field.split('.')[0] ?? '']
+  const isList = Array.isArray(own) || own === undefined
+  const found = isList ? inOwnUnit(String(error.found), kind) : givenText(own)
+  const fits = `give ${inOwnUnit(error.fits, kind)}`
+  return { field, code: 'out-of-range', found: describeFound(found), fits }
+}
+
+/** `items[2].low` → `items.2.low`, then the worksheet's own name for it. */
+function fieldOf(sheet: Worksheet, argument: string): string {
+  const path = argument.replace(/\[(\d+)\]/g, '.$1')
+  return sheet.names[path] ?? path
+}
+
+function kindOf(fields: Fields, path: string): KindId | undefined {
+  const [key = '', ...rest] = path.split('.')
+  const control = fields[key]?.control
+  if (control?.type === 'quantity') return control.kind
+  if (control?.type !== 'list') return undefined
+  return kindOf(control.fields, rest.filter((part) => !/^\d+$/.test(part)).join('.'))
+}
+
+/** A range in SI, such as "from 0.001 to 0.15 m", in the units of the field: in mm and in inches. */
+function inOwnUnit(text: string, kind: KindId | undefined): string {
+  if (kind === undefined) return text
+  const { us, metric, si } = KINDS[kind] as Kind
+  const bare = si !== '' && text.endsWith(` ${si}`) ? text.slice(0, -si.length - 1) : text
+  const inUnit = (unit: string): string =>
+    `${bare.replace(/-?\d+(\.\d+)?(e[-+]?\d+)?/g, (figure) =>
+      String(Number(kindFromSi(kind, Number(figure), unit).toPrecision(5))),
+    )} ${unit}`
+  return us === metric ? inUnit(us) : `${inUnit(metric)} (${inUnit(us)})`
+}
+
+/** What was given, as a person writes it: `4.03 in`. */
+export function givenText(given: Given): string {
+  if (typeof given === 'string') return given
+  if (typeof given === 'number') return String(given)
+  if ('unit' in given) return `${given.value} ${given.unit}`
+  if ('diameter' in given) return `${givenText(given.diameter)} × ${givenText(given.pitch)}`
+  return `${given.length} lines`
+}

@@ -1,0 +1,253 @@
+import type { Assessment } from '../../shared/assessment.ts'
+import { type FastenerStrength, fastenerStrength } from '../mechanics/fastener-grades.ts'
+import { proofLoad } from '../mechanics/preload.ts'
+import { tensileStressArea } from '../mechanics/threads.ts'
+import { buildInputs } from './from-build.ts'
+import type { BarsPicture } from './picture.ts'
+import { type PreloadInput, preloadFields } from './preload-fields.ts'
+import { nutFactorOf } from './preload-friction.ts'
+import { threadStripping } from './preload-strip.ts'
+import { type PreloadSpread, preloadSpread, type Tightened, tighten } from './preload-tighten.ts'
+import { vdiPreload } from './preload-vdi.ts'
+import type { Print } from './print.ts'
+import { published, type Result, type Step, type Worked, worksheet } from './worksheet.ts'
+
+/** Torque to preload and back, its scatter, and the thread that has to hold it. */
+export const preload = worksheet({
+  name: 'preload',
+  title: 'Torque and preload',
+  summary: 'What a torque clamps with, how far that scatters, and whether the thread holds it.',
+  fields: preloadFields,
+  groups: [
+    { title: 'The fastener', fields: ['thread', 'grade', 'lubricant', 'tightening'] },
+    {
+      title: 'Give one of these',
+      fields: ['torque', 'preload', 'shareOfProof', 'stretch', 'turnAngle'],
+    },
+    { title: 'Thread in the block', fields: ['engagement', 'blockMaterial'] },
+    {
+      title: 'Friction as figures',
+      fields: [
+        'nutFactor',
+        'threadFriction',
+        'collarFriction',
+        'meanThreadDiameter',
+        'meanCollarDiameter',
+      ],
+      folded: true,
+    },
+    {
+      title: 'Strength, scatter and stiffness as figures',
+      fields: [
+        'proofStrength',
+        'yieldStrength',
+        'fastenerUltimate',
+        'fastenerShear',
+        'stressArea',
+        'scatter',
+        'fastenerStiffness',
+        'memberStiffness',
+        'utilisation',
+        'faceDiameter',
+        'holeDiameter',
+      ],
+      folded: true,
+    },
+    {
+      title: 'Thread limits and block strength as figures',
+      fields: [
+        'blockShear',
+        'blockUltimate',
+        'screwMajorMin',
+        'screwPitchMin',
+        'holeMinorMax',
+        'holePitchMax',
+      ],
+      folded: true,
+    },
+  ],
+  example: {
+    thread: '1/2-13',
+    torque: '85 lb ft',
+    grade: 'sae-8',
+    lubricant: 'oil',
+    tightening: 'torque-estimated-friction',
+    engagement: '0.9 in',
+    blockMaterial: 'gray-iron-30',
+  },
+  names: {
+    nominalDiameter: 'thread',
+    pitch: 'thread',
+    limits: 'holeMinorMax',
+    'friction.thread': 'threadFriction',
+    'friction.head': 'collarFriction',
+    angle: 'turnAngle',
+    screwShear: 'fastenerShear',
+    holeShear: 'blockShear',
+    screwUltimate: 'fastenerUltimate',
+    holeUltimate: 'blockUltimate',
+    'areas.screw': 'holeMinorMax',
+    'areas.hole': 'screwMajorMin',
+    load: 'preload',
+  },
+  work,
+  fromBuild,
+})
+
+function work(input: PreloadInput, print: Print): Worked {
+  const { thread } = input
+  const area = input.stressArea ?? tensileStressArea(thread.diameter, thread.pitch, thread.form)
+  const strength = input.grade && fastenerStrength(input.grade, thread.diameter)
+  const proof = input.proofStrength ?? strength?.proof
+  const proofForce = proof === undefined ? undefined : proofLoad(area, proof)
+  const friction = nutFactorOf(input, print)
+  const tightened = tighten(input, friction.factor, proofForce, print)
+  const spread = preloadSpread(input, tightened.preload, print)
+  const vdi = vdiPreload(input, friction, input.yieldStrength ?? strength?.yield, print)
+  const stripping = threadStripping(input, area, tightened.preload, strength, print)
+  const proofStep = proof !== undefined && proofForce !== undefined
+  return {
+    results: [
+      print.result('preload', 'Preload', tightened.preload, 'force'),
+      print.result('torque', 'Torque', tightened.torque, 'torque'),
+      print.ratio('nutFactor', 'Nut factor K', friction.factor),
+      ...spreadResults(spread, print),
+      print.result('stressArea', 'Tensile stress area', area, 'area'),
+      ...proofResults(proofForce, tightened.preload, print),
+      ...vdi.results,
+      ...stripping.results,
+    ],
+    steps: [
+      ...(input.stressArea === undefined ? [areaStep(input, area, print)] : []),
+      ...(proofStep ? [proofLoadStep(area, proof, proofForce, strength, print)] : []),
+      ...(friction.step ? [friction.step] : []),
+      ...tightened.steps,
+      ...(spread ? [spread.step] : []),
+      ...vdi.steps,
+      ...stripping.steps,
+    ],
+    notes: notes(tightened, vdi.atYield, print),
+    picture: picture(tightened, spread, proofForce, vdi.atYield, print),
+  }
+}
+
+function spreadResults(spread: PreloadSpread | undefined, print: Print): Result[] {
+  if (!spread) return []
+  return [
+    print.result('preloadLow', 'Least preload', spread.low, 'force'),
+    print.result('preloadHigh', 'Greatest preload', spread.high, 'force'),
+    print.ratio('tighteningFactor', 'Tightening factor αA', spread.factor),
+  ]
+}
+
+function proofResults(proofForce: number | undefined, force: number, print: Print): Result[] {
+  if (proofForce === undefined) return []
+  return [
+    print.result('proofLoad', 'Proof load', proofForce, 'force'),
+    print.result('shareOfProof', 'Preload as a share of proof load', force / proofForce, 'share'),
+  ]
+}
+
+function areaStep({ thread }: PreloadInput, area: number, print: Print): Step {
+  const metric = thread.form === 'iso'
+  const [d, p] = [thread.diameter, thread.pitch].map((length) => print.figure(length, 'length'))
+  return {
+    title: 'Tensile stress area',
+    formula: metric ? 'At = π/4 (d − 0.9382 P)²' : 'At = π/4 (d − 0.9743 P)²',
+    withNumbers: `At = π/4 (${d} − ${metric ? '0.9382' : '0.9743'} × ${p})²`,
+    result: `At = ${print.figure(area, 'area')}`,
+    source: published(metric ? 'ISO 898-1, nominal stress area' : 'ASME B1.1, tensile stress area'),
+  }
+}
+
+function proofLoadStep(
+  area: number,
+  proof: number,
+  force: number,
+  strength: FastenerStrength | undefined,
+  print: Print,
+): Step {
+  return {
+    title: 'Proof load',
+    formula: 'Fp = At Sp',
+    withNumbers: `Fp = ${print.figure(area, 'area')} × ${print.figure(proof, 'stress')}`,
+    result: `Fp = ${print.figure(force, 'force')}`,
+    source: {
+      kind: strength?.fromMemory ? 'memory' : 'published',
+      cite: strength?.source ?? 'Shigley’s Mechanical Engineering Design, 9th ed., eq 8–31',
+    },
+  }
+}
+
+function notes({ preload: force }: Tightened, atYield: number | undefined, print: Print): string[] {
+  const always =
+    'The fastener supplier’s torque, for the supplier’s lubricant, comes before any of this.'
+  if (atYield === undefined || force <= atYield) return [always]
+  return [
+    `By this arithmetic the fastener yields on the way: tension and twist together reach its yield strength at ${print.figure(atYield, 'force')}.`,
+    always,
+  ]
+}
+
+function picture(
+  { preload: force }: Tightened,
+  spread: PreloadSpread | undefined,
+  proofForce: number | undefined,
+  atYield: number | undefined,
+  print: Print,
+): BarsPicture {
+  const [value, low, high] = print.values(
+    [force, spread?.low ?? force, spread?.high ?? force],
+    'force',
+  ) as [number, number, number]
+  const lines = [
+    ['proof load', proofForce],
+    ['yield with twist', atYield],
+  ].filter((line): line is [string, number] => line[1] !== undefined)
+  const range = spread
+    ? `, ${print.figure(spread.low, 'force')} to ${print.figure(spread.high, 'force')}`
+    : ''
+  const told = lines.map(([label, one]) => `${label} ${print.figure(one, 'force')}`)
+  return {
+    kind: 'bars',
+    title: 'Preload beside what the fastener bears',
+    text: `Preload ${print.figure(force, 'force')}${range}${told.map((one) => `; ${one}`).join('')}.`,
+    caption: 'The bar is the preload, the whisker its scatter, the lines what the fastener bears.',
+    bars: [{ label: 'preload', value, text: print.figure(force, 'force'), low, high }],
+    marks: lines.map(([label, one]) => ({ label, value: print.values([one], 'force')[0] ?? 0 })),
+    table: {
+      caption: 'Preload and limits',
+      head: ['', 'Force'],
+      rows: [
+        ['Preload', print.figure(force, 'force')],
+        ...(spread
+          ? [
+              ['Least', print.figure(spread.low, 'force')],
+              ['Greatest', print.figure(spread.high, 'force')],
+            ]
+          : []),
+        ...lines.map(([label, one]) => [label, print.figure(one, 'force')]),
+      ],
+    },
+  }
+}
+
+/** The guide's ways of tightening in the words of the scatter table. */
+const WAYS: Readonly<Record<string, string>> = {
+  'torque-wrench': 'torque-estimated-friction',
+  'torque-angle': 'torque-angle',
+  stretch: 'stretch-measured',
+}
+
+function fromBuild(assessment: Assessment): Record<string, unknown> {
+  const way = WAYS[String(assessment.build.tightening?.value)]
+  return {
+    ...buildInputs(assessment, {
+      thread: 'fastenerThread',
+      torque: 'fastenerTorque',
+      grade: 'fastenerGrade',
+      lubricant: 'fastenerLubricant',
+    }),
+    ...(way === undefined ? {} : { tightening: way }),
+  }
+}

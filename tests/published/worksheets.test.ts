@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest'
+import { figures } from '../worksheets/call-worksheet.ts'
+
+/** Within a share of the published value. */
+function near(actual: number, expected: number, share: number): void {
+  expect(Math.abs(actual - expected)).toBeLessThanOrEqual(share * Math.abs(expected))
+}
+
+describe('preload', () => {
+  // Shigley, 9th ed., Ex 8–3 (from memory): K 0.2, Fi 25 kip, 3/4-16 UNF gives 3750 lbf in;
+  // recomputed. Printed to four figures: 0.1 %.
+  it('gives the torque of a nut factor', async () => {
+    const { value } = await figures('preload', {
+      thread: '3/4-16',
+      preload: '25 kip',
+      nutFactor: 0.2,
+    })
+    near(value('torque') * 12, 3750, 1e-3)
+  })
+
+  // The same bolt by eq 8–26 with f = fc = 0.15: 3551 lbf in (from memory, recomputed). 0.1 %.
+  it('gives the torque of the full equation', async () => {
+    const { value } = await figures('preload', {
+      thread: '3/4-16',
+      preload: { value: 25, unit: 'kip' },
+      threadFriction: 0.15,
+      collarFriction: 0.15,
+    })
+    near(value('torque') * 12, 3551, 1e-3)
+  })
+
+  // U. C. Jindal, Machine Design, ch. 9, Ex 9-5: At 115 mm², Sp 650 MPa, K 0.2, d 14 mm,
+  // preload 0.75 of proof: T 156.97 N m. Printed to five figures: 0.01 %.
+  it('gives the torque of a share of proof load', async () => {
+    const { value } = await figures('preload', {
+      thread: 'M14x2',
+      stressArea: '115 mm2',
+      proofStrength: '650 MPa',
+      shareOfProof: '75 %',
+      nutFactor: 0.2,
+      units: 'metric',
+    })
+    near(value('torque'), 156.97, 1e-4)
+  })
+
+  // VDI 2230 (2001), table of assembly preload and torque, M8x1 and M10x1.25, 90 % of yield; read
+  // in a catalogue's reprint. Forces to three figures (0.4 %), torques to whole N m (1.2 %).
+  it.each([
+    ['M8x1', '8.8', 0.1, 20.7, 22.8],
+    ['M8x1', '10.9', 0.12, 29.7, 38.3],
+    ['M8x1', '12.9', 0.14, 33.9, 50.1],
+    ['M10x1.25', '8.8', 0.14, 30.8, 57],
+    ['M10x1.25', '10.9', 0.12, 46.4, 75],
+    ['M10x1.25', '12.9', 0.1, 55.6, 76],
+  ])(
+    'gives preload and torque of %s %s at friction %d',
+    async (thread, grade, mu, force, torque) => {
+      const [faceDiameter, holeDiameter] =
+        thread === 'M8x1' ? ['11.63 mm', '9 mm'] : ['14.63 mm', '11 mm']
+      const { value } = await figures('preload', {
+        thread,
+        grade: `iso-${grade}`,
+        shareOfProof: '75 %',
+        threadFriction: mu,
+        collarFriction: mu,
+        faceDiameter,
+        holeDiameter,
+        units: 'metric',
+      })
+      near(value('vdiPreload'), force, 4e-3)
+      near(value('vdiTorque'), torque, 1.2e-2)
+    },
+  )
+
+  // VDI 2230 (1986), guide values: scatter ±23 % is a tightening factor of 1.60 (printed to two
+  // decimals, 0.5 %).
+  it('maps a scatter to its tightening factor', async () => {
+    const { value } = await figures('preload', {
+      thread: 'M12x1.75',
+      torque: '80 N m',
+      scatter: '23 %',
+      units: 'metric',
+    })
+    near(value('tighteningFactor'), 1.6, 5e-3)
+    near(value('preloadHigh') / value('preloadLow'), 1.6, 5e-3)
+  })
+
+  // FED-STD-H28/2 formulas with the limits of 1/2-13 2A/2B (ASME B1.1, from memory): engagement of
+  // equal strength 0.3643 in, screw 0.77894 and hole 1.12349 in² an inch; recomputed. 0.1 %.
+  it('gives shear areas and engagement of equal strength', async () => {
+    const { value } = await figures('preload', {
+      thread: '1/2-13',
+      torque: '80 lb ft',
+      screwMajorMin: '0.4876 in',
+      screwPitchMin: '0.4435 in',
+      holeMinorMax: '0.4340 in',
+      holePitchMax: '0.4565 in',
+    })
+    near(value('screwShearArea'), 0.77894, 1e-3)
+    near(value('holeShearArea'), 1.12349, 1e-3)
+    near(value('equalStrengthEngagement'), 0.3643, 1e-3)
+  })
+})
