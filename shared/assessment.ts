@@ -270,18 +270,20 @@ export const costReport = spread.extend({
 export type CostReport = z.infer<typeof costReport>
 
 export const assessment = z.object({
-  version: z.string(),
+  version: z.string().describe('Version of the rulebook.'),
   /** The canonical link query of these answers. */
-  link: z.string(),
-  build: z.record(z.string(), buildEntry),
-  loads: loadReport,
-  routes: z.array(routeReport),
-  call,
-  cautions: z.array(finding),
-  contradictions: z.array(contradiction),
-  turningPoints: z.array(turningPoint),
-  assumptions: z.array(assumption),
-  next: nextQuestion.nullable(),
-  cost: costReport,
+  link: z.string().describe('The canonical link query of these answers.'),
+  build: z
+    .record(z.string(), buildEntry)
+    .describe('Every fact: said, derived or assumed, and why that value stands.'),
+  loads: loadReport.describe('Pressure, power, and the load on every main over two turns.'),
+  routes: z.array(routeReport).describe('Every route with margins, share of cases held, and cost.'),
+  call: call.describe('The recommendation, its reasons, and what must be done with it.'),
+  cautions: z.array(finding).describe('What to take care of, with the rule and its source.'),
+  contradictions: z.array(contradiction).describe('Answers that cannot be true together.'),
+  turningPoints: z.array(turningPoint).describe('The nearest changes that change the call.'),
+  assumptions: z.array(assumption).describe('What stands in for each fact that was not said.'),
+  next: nextQuestion.nullable().describe('The question that could change the call most.'),
+  cost: costReport.describe('Cost of the called route against the money at stake.'),
 })
 export type Assessment = z.infer<typeof assessment>

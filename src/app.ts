@@ -10,6 +10,7 @@ import { apiRoutes } from './api/routes.ts'
 import { worksheetApi } from './api/worksheets.ts'
 import { errorPage, faultPage } from './pages/error-page.ts'
 import { notFoundPage } from './pages/not-found.ts'
+import { apiPageRoutes } from './site/api-page.ts'
 import { assetRoutes } from './site/assets.ts'
 import { callRoutes } from './site/call.ts'
 import { guideRoutes } from './site/guide.ts'
@@ -30,6 +31,7 @@ export function createApp(deps: AppDeps): Hono {
   app.route('/', guideRoutes(deps))
   app.route('/', callRoutes(deps))
   app.route('/', readingRoutes(deps))
+  app.route('/', apiPageRoutes(deps))
   app.route('/', assetRoutes(deps))
   app.notFound((c) => {
     if (isApi(c)) return problemResponse(c, 404, 'not-found')

@@ -5,6 +5,7 @@ import { PROBLEM_TYPES, problemDocument } from './problem-response.ts'
 import { rawAnswers } from './read-request.ts'
 
 const REF = '#/components/schemas/'
+const PROBLEM = { 'application/problem+json': { schema: { $ref: `${REF}Problem` } } }
 
 /** Refusals that any operation with a body may give: status and why. */
 const REFUSALS = {
@@ -60,6 +61,7 @@ function operationObject({ id, title, text, body, examples, method }: Operation)
         content: { 'application/json': { schema: { $ref: `${REF}${responseName(id)}` } } },
       },
       ...(method === 'post' ? refusals() : {}),
+      default: { description: 'Any other refusal.', content: PROBLEM },
     },
   }
 }
@@ -75,9 +77,11 @@ function requestContent(id: string, examples: Operation['examples']) {
 }
 
 function refusals(): Record<string, unknown> {
-  const content = { 'application/problem+json': { schema: { $ref: `${REF}Problem` } } }
   return Object.fromEntries(
-    Object.entries(REFUSALS).map(([status, description]) => [status, { description, content }]),
+    Object.entries(REFUSALS).map(([status, description]) => [
+      status,
+      { description, content: PROBLEM },
+    ]),
   )
 }
 

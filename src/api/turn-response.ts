@@ -24,7 +24,9 @@ export const side = shortCall.extend({
 export const turnResponse = z.strictObject({
   answers: rawAnswers,
   parked: rawAnswers,
-  before: rawAnswers.meta({ description: 'What undo takes back; null for no answer.' }),
+  before: z
+    .record(z.string(), z.unknown())
+    .meta({ description: 'What undo takes back; null for no answer.' }),
   intent,
   accepted: z.array(
     z.strictObject({
