@@ -295,12 +295,15 @@ function isAttribute({ meanings }: Mention<ChoiceMeaning>): boolean {
   return meanings.some(({ kind }) => kind === 'attribute')
 }
 
+/** What only a machinist can say is said of others: "he says the webs are thick enough". */
+const SHOP_SAYS = new Set<FactKey>(['websAllowFourBolt', 'shopLineBores'])
 /** Facts that a wish does not change: what is on the block today. */
 const HARDWARE = new Set(['caps', 'fasteners'])
 
 function stands(reading: Reading, { scopes, whatIf }: ChoiceInput): boolean {
   const outside = scopes.outside[reading.to - 1] ?? scopes.outside[reading.from]
-  if (outside === 'other' || outside === 'past') return false
+  if (outside === 'other') return SHOP_SAYS.has(reading.key)
+  if (outside === 'past') return false
   if (whatIf) return true
   if (outside === 'hypothetical') return false
   return !(isHardware(reading.key) && scopes.planned[reading.from])

@@ -12,6 +12,7 @@ export type FigureMeaning =
       readonly weak: boolean
       readonly needsUnit: boolean
       readonly beside?: ReadonlySet<string>
+      readonly notBeside?: ReadonlySet<string>
     }
   | { readonly kind: 'noise'; readonly what: string; readonly fits: readonly string[] }
   | { readonly kind: 'octane' }
@@ -77,9 +78,15 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
 
 function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {
   const tree = phraseTree<FigureMeaning>()
-  for (const { fact: key, phrases, weak = false, needsUnit = false, beside } of vocabulary.cues) {
-    const cue = { kind: 'cue' as const, fact: key as FactKey, weak, needsUnit }
-    addPhrases(tree, phrases, beside ? { ...cue, beside: new Set(beside) } : cue)
+  for (const { fact: key, phrases, weak = false, needsUnit = false, ...place } of vocabulary.cues) {
+    addPhrases(tree, phrases, {
+      kind: 'cue',
+      fact: key as FactKey,
+      weak,
+      needsUnit,
+      ...(place.beside ? { beside: new Set(place.beside) } : {}),
+      ...(place.notBeside ? { notBeside: new Set(place.notBeside) } : {}),
+    })
   }
   for (const { what, phrases, fits } of vocabulary.noise) {
     addPhrases(tree, phrases, { kind: 'noise', what, fits })
@@ -88,7 +95,12 @@ function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {
   for (const key of FACT_KEYS) {
     const entry = fact(key)
     if (entry.kind === 'choice' || entry.kind === 'thread') continue
-    for (const name of [entry.label, entry.short]) {
+    const listed = new Set(
+      vocabulary.cues.filter((cue) => cue.fact === key).flatMap((cue) => cue.phrases),
+    )
+    for (const name of [entry.label, entry.short].filter(
+      (each) => !listed.has(each.toLowerCase()),
+    )) {
       addPhrase(tree, name, { kind: 'cue', fact: key, weak: false, needsUnit: false })
     }
   }

@@ -89,7 +89,8 @@ function inWordsAt(
     thousandths: false,
     negative: false,
   }
-  if (first.text === 'half') return halfAt(tokens, from, rest)
+  const inch = partOfInch(tokens, from, rest, words)
+  if (inch) return inch
   const read =
     (first.text === 'a' ? anScale(tokens, from, words) : undefined) ??
     wordNumberAt(tokens, from, words)
@@ -99,12 +100,28 @@ function inWordsAt(
 
 type Rest = Omit<PlainNumber, 'value' | 'to' | 'inWords'>
 
-/** "half inch", "half an inch". */
-function halfAt(tokens: readonly Token[], from: number, rest: Rest): PlainNumber | undefined {
-  const next = tokens[from + 1]?.text
-  const unit = next === 'a' || next === 'an' ? from + 2 : from + 1
-  if (tokens[unit]?.text !== 'inch') return undefined
-  return { ...rest, value: 0.5, to: unit, inWords: true, decimal: true }
+/** "half inch", "three eighths of an inch", "an inch": parts of an inch in words. */
+function partOfInch(
+  tokens: readonly Token[],
+  from: number,
+  rest: Rest,
+  words: NumberVocabulary,
+): PlainNumber | undefined {
+  const text = (at: number): string => tokens[at]?.text ?? ''
+  const counted = Object.hasOwn(words.ones, text(from)) ? words.ones[text(from)] : undefined
+  const article = text(from) === 'a' || text(from) === 'an'
+  if (article && text(from + 1) === 'inch') {
+    return { ...rest, value: 1, to: from + 1, inWords: true }
+  }
+  const at = counted !== undefined || article ? from + 1 : from
+  const part = Object.hasOwn(words.parts, text(at)) ? words.parts[text(at)] : undefined
+  if (part === undefined) return undefined
+  let unit = at + 1
+  if (text(unit) === 'of') unit += 1
+  if (text(unit) === 'a' || text(unit) === 'an') unit += 1
+  const value = (counted ?? 1) * part
+  if (text(unit) !== 'inch' || value >= 1) return undefined
+  return { ...rest, value, to: unit, inWords: true, decimal: true }
 }
 
 /** "a hundred", "a thousand", "a grand". */

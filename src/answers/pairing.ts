@@ -204,6 +204,9 @@ function useOf(
     ? wordsSince(meaning.beside, Math.min(figure.from, mention.from), input)
     : 0
   if (far === undefined) return undefined
+  if (meaning.notBeside && wordsSince(meaning.notBeside, mention.from, input) !== undefined) {
+    return undefined
+  }
   const fits = 'answer' in candidate
   const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }

@@ -117,10 +117,8 @@ function hypothetical(state: State): Outside | undefined {
 
 /** "My buddy has a turbo. It makes 600": a sentence that opens on "it" goes on about the other. */
 function newSentence(state: State, first: Token): void {
-  if (!PRONOUNS.has(first.text)) {
-    state.other = false
-    state.past = false
-  }
+  if (!PRONOUNS.has(first.text)) state.other = false
+  state.past = false
   state.sentenceLong = false
   newClause(state)
 }

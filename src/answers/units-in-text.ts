@@ -89,6 +89,7 @@ export function unitAfter(
     first && first.gap !== 'dash' ? longestAt(reader.tree, tokens, number.to) : undefined
   const meaning = found?.meanings[0]
   if (!found || !meaning) return number.money ? { kind: 'money', to: number.to } : undefined
+  if (isNextName(tokens, found.to)) return undefined
   if (meaning.kind === 'unit' && isPreposition(tokens, number, found.to, meaning.symbol, reader)) {
     return number.money ? { kind: 'money', to: number.to } : undefined
   }
@@ -113,6 +114,12 @@ function described(
     if (next?.meanings[0]?.kind === 'wheel') return { kind: 'wheel', to: next.to }
   }
   return { kind: 'unit', symbol: meaning.symbol, to }
+}
+
+/** "CR=11.2 RPM=7200": the unit names the next figure. */
+function isNextName(tokens: readonly Token[], to: number): boolean {
+  const link = tokens[to]?.text
+  return (link === '=' || link === ':') && tokens[to + 1]?.kind === 'number'
 }
 
 /** "6 grand in it", "4 in the block": no inches. */

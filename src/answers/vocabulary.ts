@@ -44,6 +44,8 @@ const cue = z.strictObject({
   needsUnit: z.boolean().optional(),
   /** Words one of which must stand before in the sentence: "wide" is the caps' or the bearings'. */
   beside: phrases.optional(),
+  /** Words none of which may: the bore of a gasket is not the engine's. */
+  notBeside: phrases.optional(),
 })
 export type Cue = z.infer<typeof cue>
 
