@@ -1,0 +1,96 @@
+import type { Source } from '../../shared/assessment.ts'
+import { guardBand } from '../mechanics/guard-band.ts'
+import type { Limit } from './limits.ts'
+import { rangeText } from './workshop-figures.ts'
+
+/** Best first. */
+export const VERDICTS = ['pass', 'look-again', 'send-back'] as const
+export type Verdict = (typeof VERDICTS)[number]
+
+/** One measure against its limit. */
+export interface Judged {
+  readonly id: string
+  readonly title: string
+  /** SI; the printed text is for people. */
+  readonly value: number
+  readonly text: string
+  /** "at most 0.0005 in"; empty where no limit is known. */
+  readonly limit: string
+  /** "±0.0001 in". */
+  readonly uncertainty: string
+  /** Null where there is no limit to judge by. */
+  readonly verdict: Verdict | null
+  readonly reason: string
+  /** Why there is such a limit. */
+  readonly because: string
+  readonly source: Source
+}
+
+export interface Measure {
+  readonly value: number
+  /** Least and greatest of several readings, when the limit binds each of them. */
+  readonly least?: number
+  readonly greatest?: number
+  /** Expanded uncertainty, in the unit of the value. */
+  readonly uncertainty: number
+  /** Prints a value of this kind. */
+  readonly show: (value: number) => string
+  /** Said after the limit's title, such as "main 2 to main 3". */
+  readonly where?: string
+}
+
+/**
+ * Judge a measure: pass where it conforms for all that the gauge may be off, send back where it
+ * does not for all of that, look again in between.
+ *
+ * @see ISO 14253-1, decision rules (from memory)
+ */
+export function judge(limit: Limit, measure: Measure): Judged {
+  const { value, uncertainty, show, where } = measure
+  const title = where === undefined ? limit.title : `${limit.title}, ${where}`
+  const common = {
+    id: limit.id,
+    title,
+    value,
+    text: show(value),
+    uncertainty: `±${show(uncertainty)}`,
+    because: limit.because,
+    source: limit.source,
+  }
+  if (!limit.known) {
+    const reason = `${title}: ${show(value)}. No limit is known; take it from the service data.`
+    return { ...common, limit: '', verdict: null, reason }
+  }
+  const { verdict, found, over, nearer } = worstEnd(limit, measure)
+  const range = rangeText(limit, show)
+  const says: Record<Verdict, string> = {
+    pass: `${title} is ${show(found)}; the limit is ${range}. It passes, the gauge’s ±${show(uncertainty)} counted against it.`,
+    'look-again': `${title} is ${show(found)}; the limit is ${range}. The gauge’s ±${show(uncertainty)} decides which side it is on: set the gauge anew and measure again.`,
+    'send-back': `${title} is ${show(found)}, ${show(over)} ${nearer === 'high' ? 'over' : 'under'} the limit of ${range}, and the gauge’s ±${show(uncertainty)} cannot explain it. ${nearer === 'high' ? limit.ifHigh : limit.ifLow}`,
+  }
+  return { ...common, limit: range, verdict, reason: says[verdict].trim() }
+}
+
+function worstEnd(
+  limit: Limit,
+  { value, least = value, greatest = value, uncertainty }: Measure,
+): { verdict: Verdict; found: number; over: number; nearer: 'low' | 'high' } {
+  const ends = [least, greatest].map((found) => ({
+    found,
+    ...guardBand(found, limit, uncertainty),
+  }))
+  const worst = (ends[1]?.inside ?? 0) < (ends[0]?.inside ?? 0) ? ends[1] : ends[0]
+  if (!worst) throw new RangeError('nothing was measured')
+  const { found, inside, nearer, surelyInside, surelyOutside } = worst
+  // The last bits of a conversion from inches must not decide.
+  const nothing = 1e-12
+  const verdict =
+    surelyOutside > nothing ? 'send-back' : surelyInside >= -nothing ? 'pass' : 'look-again'
+  return { verdict, found, over: -inside, nearer }
+}
+
+/** The worst of some verdicts; null when none is given. */
+export function worstVerdict(verdicts: readonly (Verdict | null)[]): Verdict | null {
+  const places = verdicts.flatMap((one) => (one === null ? [] : [VERDICTS.indexOf(one)]))
+  return places.length === 0 ? null : (VERDICTS[Math.max(...places)] ?? null)
+}
