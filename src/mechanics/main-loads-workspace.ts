@@ -6,7 +6,7 @@ import type { MainLoads } from './main-loads.ts'
 export interface ThrowLoads {
   gasX: Float64Array[]
   gasY: Float64Array[]
-  /** One turn only: inertia repeats with the crank. */
+  /** One turn only, at 1 rad/s: inertia repeats with the crank and grows with ω². */
   inertiaX: Float64Array[]
   inertiaY: Float64Array[]
 }
@@ -44,6 +44,8 @@ export interface MainLoadsWorkspace {
   banks: BankLoads[]
   throws: WorkspaceThrow[]
   throwLoads: ThrowLoads
+  /** Inertia on each main, one turn at 1 rad/s, and the figures that it was computed from. */
+  unitInertia: { x: Float64Array[]; y: Float64Array[]; of: Float64Array }
   result: MainLoads
 }
 
@@ -83,9 +85,17 @@ export function mainLoadsWorkspace(layout: CrankLayout): MainLoadsWorkspace {
       inertiaX: arrays(throws, 360),
       inertiaY: arrays(throws, 360),
     },
+    unitInertia: {
+      x: arrays(layout.mains, 360),
+      y: arrays(layout.mains, 360),
+      of: new Float64Array(INERTIA_FIGURES).fill(Number.NaN),
+    },
     result: emptyMainLoads(layout),
   }
 }
+
+/** Crank radius, rod ratio, three masses, two counterweight shares, front share. */
+const INERTIA_FIGURES = 8
 
 function emptyBank(angle: number): BankLoads {
   return {

@@ -43,6 +43,8 @@ export interface MainLoadsInput {
   frontShare?: number
   /** Scratch and result arrays for repeated calls; the next call with it overwrites the result. */
   workspace?: MainLoadsWorkspace
+  /** Result arrays of the layout to write into instead of the workspace's. */
+  result?: MainLoads
 }
 
 /**
@@ -73,7 +75,7 @@ export interface MainLoads {
  * One cylinder is computed once; the others are the same, shifted by their firing angle and turned
  * by their bank. Gas force is on the piston's area with the crankcase pressure behind it.
  *
- * @returns arrays of 720 samples for each main; those of the workspace if one is given
+ * @returns arrays of 720 samples for each main; those given as `result` or of the workspace if any
  * @throws {DomainError} if an input is outside its range or the pressure has another length
  *
  * @see C. F. Taylor, The Internal-Combustion Engine in Theory and Practice, vol. 2, ch. 8 (from
@@ -86,15 +88,19 @@ export function mainLoads(input: MainLoadsInput): MainLoads {
   if (workspace.layout !== input.layout) {
     throw new DomainError('workspace', workspace.layout.id, `made for ${input.layout.id}`)
   }
+  const result = input.result ?? workspace.result
+  if (result.mains !== input.layout.mains) {
+    throw new DomainError('result.mains', result.mains, `${input.layout.mains}`)
+  }
   fillCrankShape(workspace.shape, rodRatio(input.stroke / 2, input.rodLength))
-  fillBanks(input, workspace)
-  sumThrows(input, workspace)
+  fillGas(input, workspace)
   const front = input.frontShare ?? 0.5
-  const { throwLoads, result } = workspace
-  shareOut(throwLoads.gasX, result.gasX, front)
-  shareOut(throwLoads.gasY, result.gasY, front)
-  shareOut(throwLoads.inertiaX, result.inertiaX, front)
-  shareOut(throwLoads.inertiaY, result.inertiaY, front)
+  shareOut(workspace.throwLoads.gasX, result.gasX, front)
+  shareOut(workspace.throwLoads.gasY, result.gasY, front)
+  fillUnitInertia(input, workspace)
+  const squared = input.speed * input.speed
+  scaleOver(workspace.unitInertia.x, result.inertiaX, squared)
+  scaleOver(workspace.unitInertia.y, result.inertiaY, squared)
   result.speed = input.speed
   return result
 }
@@ -117,50 +123,102 @@ function checkInput(input: MainLoadsInput): void {
 }
 
 /**
- * Pin forces of one cylinder on each bank. Along the bore, outward, the pin feels u and across it,
- * with the turning, v; a bank at angle β turns them to (u sin β + v cos β, u cos β − v sin β).
+ * Gas force of every throw. Along the bore, outward, the pin of one cylinder feels u and across
+ * it, with the turning, v; a bank at angle β turns them to (u sin β + v cos β, u cos β − v sin β).
+ * Each cylinder is the same, later by its firing angle.
  */
-function fillBanks(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
-  const { rodTangent, acceleration } = workspace.shape
+function fillGas(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
+  const { rodTangent } = workspace.shape
   const area = boreArea(input.bore)
   const crankcase = input.crankcasePressure ?? 101_325
-  const unit = (input.stroke / 2) * input.speed * input.speed
-  const reciprocating = input.reciprocatingMass * unit
-  const bigEnd = input.bigEndMass * unit
-  for (const { sine, cosine, gas, inertia } of workspace.banks) {
+  for (const { sine, cosine, gas } of workspace.banks) {
+    const { x, y } = gas
     for (let index = 0; index < CYCLE; index++) {
       const u = (crankcase - input.pressure[index]!) * area
       const v = -u * rodTangent[index < TURN ? index : index - TURN]!
-      gas.x[index] = u * sine + v * cosine
-      gas.y[index] = u * cosine - v * sine
+      x[index] = u * sine + v * cosine
+      y[index] = u * cosine - v * sine
     }
+    x.copyWithin(CYCLE, 0, CYCLE)
+    y.copyWithin(CYCLE, 0, CYCLE)
+  }
+  const { gasX, gasY } = workspace.throwLoads
+  workspace.throws.forEach(({ gas }, index) => {
+    gasX[index]!.set(gas[0]!.x)
+    gasY[index]!.set(gas[0]!.y)
+    for (let other = 1; other < gas.length; other++) add(gasX[index]!, gasY[index]!, gas[other]!)
+  })
+}
+
+/** Inertia of every main at 1 rad/s, unless the workspace holds that of the same figures. */
+function fillUnitInertia(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
+  const share = input.counterweightShare ?? input.layout.counterweightShare
+  const front = input.frontShare ?? 0.5
+  const figures = [
+    input.stroke / 2,
+    workspace.shape.ratio,
+    input.reciprocatingMass,
+    input.bigEndMass,
+    input.pinMass ?? 0,
+    share.rotating,
+    share.reciprocating,
+    front,
+  ]
+  const { of, x, y } = workspace.unitInertia
+  if (figures.every((figure, index) => figure === of[index])) return
+  fillBankInertia(input, workspace)
+  sumThrowInertia(input, workspace, share)
+  shareOut(workspace.throwLoads.inertiaX, x, front)
+  shareOut(workspace.throwLoads.inertiaY, y, front)
+  of.set(figures)
+}
+
+/** Inertia on the pin of one cylinder of each bank, at 1 rad/s; see {@link fillGas} for u and v. */
+function fillBankInertia(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
+  const { rodTangent, acceleration } = workspace.shape
+  const reciprocating = (input.reciprocatingMass * input.stroke) / 2
+  const bigEnd = (input.bigEndMass * input.stroke) / 2
+  for (const { sine, cosine, inertia } of workspace.banks) {
+    const { x, y } = inertia
     for (let index = 0; index < TURN; index++) {
       const pull = reciprocating * acceleration[index]!
       const u = pull + bigEnd * COSINE[index]!
       const v = bigEnd * SINE[index]! - pull * rodTangent[index]!
-      inertia.x[index] = u * sine + v * cosine
-      inertia.y[index] = u * cosine - v * sine
+      x[index] = u * sine + v * cosine
+      y[index] = u * cosine - v * sine
     }
-    for (const force of [gas.x, gas.y, inertia.x, inertia.y]) {
-      force.copyWithin(force.length / 2, 0, force.length / 2)
-    }
+    x.copyWithin(TURN, 0, TURN)
+    y.copyWithin(TURN, 0, TURN)
   }
 }
 
-/** Loads of every throw: its cylinders, each later by its firing angle, and its counterweights. */
-function sumThrows(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
-  const { gasX, gasY, inertiaX, inertiaY } = workspace.throwLoads
-  const unit = (input.stroke / 2) * input.speed * input.speed
-  const share = input.counterweightShare ?? input.layout.counterweightShare
+/** Inertia of every throw at 1 rad/s: its cylinders and its counterweights. */
+function sumThrowInertia(
+  input: MainLoadsInput,
+  workspace: MainLoadsWorkspace,
+  share: CounterweightShare,
+): void {
+  const { inertiaX, inertiaY } = workspace.throwLoads
   const pinMass = input.pinMass ?? 0
   workspace.throws.forEach((one, index) => {
-    gasX[index]!.set(one.gas[0]!.x)
-    gasY[index]!.set(one.gas[0]!.y)
-    for (const window of one.gas.slice(1)) add(gasX[index]!, gasY[index]!, window)
     const against = counterweightMass({ ...input, pinMass, cylinders: one.facing }, share)
-    fillTurning(inertiaX[index]!, inertiaY[index]!, (pinMass - against) * unit, one.degrees)
+    const turning = ((pinMass - against) * input.stroke) / 2
+    fillTurning(inertiaX[index]!, inertiaY[index]!, turning, one.degrees)
     for (const window of one.inertia) add(inertiaX[index]!, inertiaY[index]!, window)
   })
+}
+
+/** One turn at 1 rad/s, scaled, twice over. */
+function scaleOver(unit: Float64Array[], mains: Float64Array[], squared: number): void {
+  for (let main = 0; main < unit.length; main++) {
+    const from = unit[main]!
+    const into = mains[main]!
+    for (let index = 0; index < TURN; index++) {
+      const force = squared * from[index]!
+      into[index] = force
+      into[index + TURN] = force
+    }
+  }
 }
 
 /** A force of constant size that turns with the crank, outward if positive. */
@@ -181,7 +239,7 @@ function add(x: Float64Array, y: Float64Array, window: ForceArrays): void {
   }
 }
 
-/** Hand each throw's load to the mains beside it. Throw arrays may hold one turn only. */
+/** Hand each throw's load to the mains beside it. */
 function shareOut(throws: Float64Array[], mains: Float64Array[], front: number): void {
   const rear = 1 - front
   const last = throws.length
@@ -199,6 +257,5 @@ function shareOut(throws: Float64Array[], mains: Float64Array[], front: number):
       const part = after ? front : rear
       for (let index = 0; index < length; index++) into[index] = part * only[index]!
     }
-    if (length < CYCLE) into.copyWithin(length, 0, length)
   }
 }
