@@ -1,0 +1,120 @@
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { printAnswer } from '../../shared/print.ts'
+import type { AppDeps } from '../api/deps.ts'
+import { assess } from '../assess.ts'
+import type { Heard } from '../pages/conversation-view.ts'
+import { glossaryEntry } from '../pages/glossary.ts'
+import { renderMarkdown } from '../pages/markdown.ts'
+import { pageHref } from '../pages/page-href.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import { replyTo } from '../talk/reply.ts'
+import type { TalkState } from '../talk/state.ts'
+import { messageTurn, type Turn } from '../talk/turn.ts'
+import { undone } from '../talk/undo.ts'
+import { comparison, type GuideExtras } from './guide-view.ts'
+import type { RequestView } from './request-view.ts'
+
+/**
+ * Parameter with the message that led to a link, so that reload, back and a copied
+ * address read it back again. It changes nothing: the answers in the link count.
+ */
+export const SAID = 'said'
+/** Percent-encoded; a longer message would make an address that servers refuse. */
+const LONGEST_SAID = 6000
+const CHANGES = new Set<Turn['intent']>(['tell', 'change', 'dont-know'])
+
+/** The message that a link carries, if it does. */
+export function saidIn({ other }: RequestView): string | undefined {
+  return other.get(SAID) || undefined
+}
+
+/** The parameters that carry a message and the question it answered. */
+export function saidParameters(text: string, asking: FactKey | undefined): Record<string, string> {
+  if (new URLSearchParams({ [SAID]: text }).toString().length > LONGEST_SAID) return {}
+  return { ...(asking ? { ask: asking } : {}), [SAID]: text }
+}
+
+/** What a message did, from the link it led to. */
+export function turnSaid(
+  rulebook: Rulebook,
+  state: TalkState,
+  text: string,
+  asking: FactKey | undefined,
+): Turn {
+  const before = { ...state, answers: undone(state.answers, state.before) }
+  const turn = messageTurn(rulebook, before, text, asking)
+  return CHANGES.has(turn.intent) ? turn : messageTurn(rulebook, state, text, asking)
+}
+
+/** Whether a message gave or asked anything that the guide understands. */
+export function isAnswered(
+  deps: AppDeps,
+  request: RequestView,
+  turn: Turn,
+  asking: FactKey | undefined,
+): boolean {
+  const { intent, understanding } = turn
+  if (intent === 'dont-know' && asking !== undefined) return true
+  if (Object.keys(understanding?.facts ?? {}).length > 0) return true
+  return replyHtml(deps, turn, asking, request) !== undefined
+}
+
+/** What the page says back to a message: facts taken, words left, the reply, a what-if. */
+export async function heardFrom(
+  deps: AppDeps,
+  request: RequestView,
+  turn: Turn,
+  text: string,
+  asking: FactKey | undefined,
+): Promise<GuideExtras> {
+  const { intent, understanding, supposed } = turn
+  const heard: Heard = {
+    accepted: accepted(turn, request, text),
+    unclear: understanding?.unclear ?? [],
+    reply: replyHtml(deps, turn, asking, request),
+  }
+  const hasFacts = supposed !== undefined && Object.keys(understanding?.facts ?? {}).length > 0
+  return {
+    heard,
+    ...(hasFacts ? { compare: await beside(deps, request, supposed) } : {}),
+    ...(intent === 'why' || intent === 'explain' || supposed ? { asking } : {}),
+  }
+}
+
+function replyHtml(
+  { rulebook, content }: AppDeps,
+  turn: Turn,
+  asking: FactKey | undefined,
+  { link, units }: RequestView,
+): string | undefined {
+  const explain = (words: string) => glossaryEntry(content, words)
+  const reply = replyTo({ questions: rulebook.questions, explain }, turn, asking)
+  const localHref = (href: string): string => pageHref(href, link, units)
+  return reply === undefined ? undefined : renderMarkdown(reply, { localHref })
+}
+
+/** Only what the link does hold: its answers count, not the words beside them. */
+function accepted(
+  { understanding, supposed }: Turn,
+  { answers }: RequestView,
+  text: string,
+): Heard['accepted'] {
+  if (!understanding || supposed) return []
+  return understanding.spans.flatMap(({ key, start, end }) => {
+    const answer = understanding.facts[key]
+    if (answer === undefined || JSON.stringify(answers[key]) !== JSON.stringify(answer)) return []
+    const words = text.slice(start, end)
+    return [{ key, short: fact(key).short, text: printAnswer(key, answer), words }]
+  })
+}
+
+async function beside(
+  { rulebook }: AppDeps,
+  request: RequestView,
+  supposed: NonNullable<Turn['supposed']>,
+) {
+  const options = { system: request.units, withoutWhatIf: true }
+  const present = await assess(rulebook, request.answers, options)
+  const other = await assess(rulebook, supposed, options)
+  return comparison(rulebook, request, present, { answers: supposed, assessment: other })
+}
