@@ -10,9 +10,10 @@ interface Spread {
 }
 
 /** number, or number~low~high, then whatever stands for the unit */
-const WRITTEN = /^(-?[\d.,]+(?:e-?\d+)?)(?:~(-?[\d.,]+)~(-?[\d.,]+))?\s*(.*)$/i
+const WRITTEN =
+  /^(-?[\d.,]+(?:e-?\d+)?)(?:~(-?[\d.,]+(?:e-?\d+)?)~(-?[\d.,]+(?:e-?\d+)?))?\s*(.*)$/i
 const GROUPED = /^-?\d{1,3}(,\d{3})+(\.\d+)?$/
-const PLAIN = /^-?(\d+\.?\d*|\.\d+)(e-?\d{1,2})?$/i
+const PLAIN = /^-?(\d+\.?\d*|\.\d+)(e-?\d{1,3})?$/i
 
 /** Read a plain decimal number, thousands commas allowed; undefined when it is none. */
 export function readDecimal(text: string): number | undefined {
