@@ -2,6 +2,8 @@ import { type Answer, type Answers, readAnswer } from '../../shared/answers.ts'
 import { type Fact, type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
 import { fromSi, toSi, UNITS } from '../../shared/units.ts'
 import type { Figure } from './figures.ts'
+import type { Token } from './tokens.ts'
+import type { UnitVocabulary } from './vocabulary.ts'
 
 /** What a figure would be as a fact: an answer, or why it is none. */
 export type Candidate =
@@ -137,9 +139,12 @@ function checked(key: FactKey, raw: unknown, unitSaid: boolean): Candidate {
 export function currencyOf(
   answers: Answers,
   figures: readonly Figure[],
-  usual: string,
+  tokens: readonly Token[],
+  { usualCurrency, moneyWords }: UnitVocabulary,
 ): MoneyContext {
-  const said = figures.some(({ unit }) => unit?.kind === 'money')
+  const said =
+    figures.some(({ unit }) => unit?.kind === 'money') ||
+    tokens.some(({ text }) => moneyWords.includes(text))
   for (const answer of Object.values(answers)) {
     if (typeof answer === 'object' && 'currency' in answer)
       return { currency: answer.currency, said }
@@ -147,7 +152,7 @@ export function currencyOf(
   for (const { unit } of figures) {
     if (unit?.kind === 'money' && unit.currency) return { currency: unit.currency, said }
   }
-  return { currency: usual, said }
+  return { currency: usualCurrency, said }
 }
 
 /** Whether two answers say the same thing, whatever unit each is in. */

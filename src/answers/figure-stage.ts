@@ -144,7 +144,7 @@ function isFastened({ from }: Figure, { choiceMentions, scopes, tokens }: Parts)
   const near = (at: number): boolean =>
     at < from &&
     scopes.sentence[at] === scopes.sentence[from] &&
-    (scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0) <= 2
+    (scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0) <= 3
   const named = choiceMentions.some(
     (mention) =>
       near(mention.from) &&

@@ -84,8 +84,7 @@ function readRest(
   if (ratioEnd !== undefined) return { ...single, ratio: true, to: ratioEnd }
   const unit = sign ?? unitAfter(tokens, first, reader.units)
   const end = unit && unit !== sign ? unit.to : first.to
-  const spread =
-    spreadAt(tokens, first, end, unit, reader, taken) ?? (sign || !unit ? undefined : undefined)
+  const spread = spreadAt(tokens, first, end, unit, reader, taken)
   if (spread) return spread
   return withUnit({ ...single, to: end }, unit)
 }
@@ -207,7 +206,7 @@ function aroundAt(
 ): Bare | undefined {
   const mark = tokens[end]?.text
   if (mark === '+' && tokens[end + 1]?.text === '/')
-    return plusMinusAt(tokens, first, end, reader, taken)
+    return plusMinusAt(tokens, first, end, unit, reader, taken)
   if (mark !== '(' && mark !== '~') return undefined
   const low = plainNumberAt(tokens, end + 1, reader.words, taken)
   const joiner = low && tokens[low.to]
@@ -222,13 +221,14 @@ function plusMinusAt(
   tokens: readonly Token[],
   first: PlainNumber,
   end: number,
+  unit: FoundUnit | undefined,
   reader: FigureReader,
   taken: (at: number) => boolean,
 ): Bare | undefined {
   const by = plainNumberAt(tokens, end + 2, reader.words, taken)
   if (!by || by.value >= first.value) return undefined
   const [low, high] = [roundAway(first.value - by.value), roundAway(first.value + by.value)]
-  return spreadWithUnit(tokens, first, low, high, by.to, undefined, reader)
+  return spreadWithUnit(tokens, first, low, high, by.to, unit, reader)
 }
 
 function spreadWithUnit(

@@ -21,6 +21,8 @@ export interface Request {
   readonly to: number
   /** Whether it opens the message or a sentence of it. */
   readonly opens: boolean
+  /** Whether it is said of a thought or of others: "I could bump it to 12". */
+  readonly aside: boolean
 }
 
 /** Small words before a request that do not change it. */
@@ -99,7 +101,15 @@ export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: S
     mention.meanings.flatMap((intent) =>
       intent === 'none'
         ? []
-        : [{ intent, from: mention.from, to: mention.to, opens: opens(mention, tokens, scopes) }],
+        : [
+            {
+              intent,
+              from: mention.from,
+              to: mention.to,
+              opens: opens(mention, tokens, scopes),
+              aside: scopes.outside[mention.from] !== undefined,
+            },
+          ],
     ),
   )
 }
@@ -168,7 +178,8 @@ export function intentOf(
   if (told.dontKnow && !any) return { intent: 'dont-know' }
   const change = find(
     'change',
-    (r) => r.opens && (firstIn(r, tokens) || !told.corrected) && changeFits(r, tokens, any),
+    (r) =>
+      r.opens && !r.aside && (firstIn(r, tokens) || !told.corrected) && changeFits(r, tokens, any),
   )
   return change ? { intent: 'change', request: change } : { intent: 'tell' }
 }

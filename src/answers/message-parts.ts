@@ -52,7 +52,7 @@ export function takeApart(
     scopes,
     negations: negationsOf(tokens, scopes, [...choiceMentions, ...all]),
     whatIf: requests.some(({ intent, opens }) => intent === 'what-if' && opens),
-    money: currencyOf(answers, all, lexicon.vocabulary.units.usualCurrency),
+    money: currencyOf(answers, all, tokens, lexicon.vocabulary.units),
     answers,
   }
   const figures = afterChange(all, input)

@@ -34,15 +34,35 @@ export function overFromIn(
   money: MoneyContext,
 ): OverFrom[] {
   return figures.flatMap((over, i) => {
+    const plus = plusAt(over, figures[i + 1], tokens)
+    const sum = plus && finishedFrom(over, plus, money)
+    if (sum) return [{ over: figures[i + 1] as Figure, base: over, answer: sum }]
     const base = figures[i + 1]
     const by = oversize(over)
     if (by === undefined || !base || base.from === over.to || base.from > over.to + 4) return []
     const link = tokens.slice(over.to, base.from)
     if (!link.every(({ text }) => FROM.has(text))) return []
-    const bore = candidateFor('bore', base, money)
-    const known = bore && 'answer' in bore ? lengthOf(bore.answer) : undefined
-    return known ? [{ over, base, answer: grown(known, by) }] : []
+    const answer = finishedFrom(base, by, money)
+    return answer ? [{ over, base, answer }] : []
   })
+}
+
+function finishedFrom(base: Figure, by: number, money: MoneyContext): Answer | undefined {
+  const bore = candidateFor('bore', base, money)
+  const known = bore && 'answer' in bore ? lengthOf(bore.answer) : undefined
+  return known && grown(known, by)
+}
+
+/** '4" + .030': in metres what is added, when it is an oversize. */
+function plusAt(
+  base: Figure,
+  added: Figure | undefined,
+  tokens: readonly Token[],
+): number | undefined {
+  if (!added || tokens[base.to]?.text !== '+' || added.from !== base.to + 1) return undefined
+  return added.value < 0.2
+    ? oversize({ ...added, unit: { kind: 'over', unit: 'in', to: added.to } })
+    : undefined
 }
 
 const UNSURE = 'oversize without a sure standard bore: give the finished bore'

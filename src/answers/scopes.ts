@@ -35,6 +35,10 @@ const TRAILING = new Set([
 /** A question about parts does not say that they are there: "is a girdle better?" */
 const QUESTIONS = new Set([
   'who',
+  'will',
+  'can',
+  'when',
+  'why',
   'whos',
   'which',
   'where',

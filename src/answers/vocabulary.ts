@@ -1,7 +1,11 @@
 import { z } from 'zod'
-import { isFactKey } from '../../shared/fact-keys.ts'
+import { choicesOf } from '../../shared/answers.ts'
+import { type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
 
-const phrases = z.array(z.string().min(1))
+/** Phrases, several to a line with bars between: `["bore | bore size", "cylinder bore"]`. */
+const phrases = z
+  .array(z.string().min(1))
+  .transform((lines) => lines.flatMap((line) => line.split('|').map((phrase) => phrase.trim())))
 const table = z.record(z.string(), z.number())
 const factKey = z.string().refine(isFactKey, 'is no fact key')
 
@@ -31,6 +35,8 @@ const unitVocabulary = z.strictObject({
   dollars: phrases,
   /** Words after a price that make it the price of a part of the job. */
   inPart: phrases,
+  /** Words that show a message to speak of money. */
+  moneyWords: phrases,
   usualCurrency: z.string().regex(/^[A-Z]{3}$/),
 })
 export type UnitVocabulary = z.infer<typeof unitVocabulary>
@@ -91,7 +97,21 @@ const markerVocabulary = z.strictObject({
 })
 export type MarkerVocabulary = z.infer<typeof markerVocabulary>
 
-const choiceWords = z.record(factKey, z.record(z.string(), phrases))
+const choiceWords = z
+  .record(factKey, z.record(z.string(), phrases))
+  .superRefine((words, context) => {
+    for (const [key, values] of Object.entries(words)) {
+      if (!isFactKey(key)) continue
+      for (const value of Object.keys(values)) {
+        if (Object.hasOwn(choicesOf(fact(key as FactKey)), value)) continue
+        context.addIssue({
+          code: 'custom',
+          path: [key, value],
+          message: 'is no choice of this fact',
+        })
+      }
+    }
+  })
 
 const vocabularySchema = z.strictObject({
   numbers: numberVocabulary,

@@ -12,6 +12,8 @@ export interface TalkCase {
   readonly facts: Readonly<Record<string, unknown>>
   readonly intent: Understanding['intent']
   readonly topic?: string
+  /** Holds figures or parts that are not to be taken for facts. */
+  readonly trap?: boolean
 }
 
 export interface TalkScore {

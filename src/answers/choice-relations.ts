@@ -1,0 +1,54 @@
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import type { ChoiceInput } from './choice-input.ts'
+import type { Reading } from './findings.ts'
+import type { Scopes } from './scopes.ts'
+
+/** What only a machinist can say is said of others: "he says the webs are thick enough". */
+const SHOP_SAYS = new Set<FactKey>(['websAllowFourBolt', 'shopLineBores'])
+/** Facts that a wish does not change: what is on the block today. */
+const HARDWARE = new Set(['caps', 'fasteners'])
+
+/** Whether a reading says what is, and of this engine. */
+export function stands(reading: Reading, { scopes, whatIf }: ChoiceInput): boolean {
+  const outside = scopes.outside[reading.to - 1] ?? scopes.outside[reading.from]
+  if (outside === 'other') return SHOP_SAYS.has(reading.key)
+  if (outside === 'past') return false
+  if (whatIf) return true
+  if (outside === 'hypothetical') return false
+  return !(isHardware(reading.key) && scopes.planned[reading.from])
+}
+
+/** Whether a fact is of what holds the crank today. */
+export function isHardware(key: FactKey): boolean {
+  return HARDWARE.has(fact(key).topic) || key === 'capFastening'
+}
+
+/** Readings that go together: a turbo with a shot is turbocharged; "four bolt" beside "splayed" is splayed. */
+export function settleRelated(readings: readonly Reading[], { clause }: Scopes): Reading[] {
+  const has = (key: FactKey, value: string): boolean =>
+    readings.some((reading) => reading.key === key && reading.answer === value)
+  const webs = new Set(
+    readings.filter(({ key }) => key === 'websAllowFourBolt').map(({ from }) => clause[from]),
+  )
+  return readings.filter(({ key, answer, from }) => {
+    // "Webs are too thin for four bolts" counts no bolts.
+    const counted = key === 'capFastening' || key === 'fastenerKind'
+    if (counted && webs.has(clause[from])) return false
+    if (key === 'induction' && answer === 'nitrous') {
+      return !has('induction', 'turbocharged') && !has('induction', 'supercharged')
+    }
+    if (key === 'capFastening' && (answer === 'four-bolt' || answer === 'two-bolt')) {
+      const more = [
+        'cross-bolted',
+        'girdle',
+        ...(answer === 'four-bolt' ? ['four-bolt-splayed'] : []),
+      ]
+      return !more.some((value) => has('capFastening', value))
+    }
+    if (key === 'layout' && answer === 'v8-cross-plane') return !has('layout', 'v8-flat-plane')
+    if (key === 'use' && (answer === 'street' || answer === 'drag')) {
+      return !has('use', 'street-strip')
+    }
+    return true
+  })
+}

@@ -1,0 +1,133 @@
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { type Candidate, candidateFor, type MoneyContext } from './candidates.ts'
+import type { Figure } from './figures.ts'
+import type { FigureMeaning, Lexicon } from './lexicon.ts'
+import type { Mention } from './mentions.ts'
+import type { Scopes } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+/** What a figure is, with the words that say so. */
+export type FigureUse =
+  | {
+      readonly kind: 'fact'
+      readonly key: FactKey
+      readonly candidate: Candidate
+      readonly weak: boolean
+    }
+  | { readonly kind: 'noise'; readonly what: string }
+  | { readonly kind: 'octane' }
+
+export interface PairingInput {
+  readonly tokens: readonly Token[]
+  readonly scopes: Scopes
+  readonly lexicon: Lexicon
+  readonly money: MoneyContext
+}
+
+/** A use, and how well it fits. */
+export interface ScoredUse {
+  readonly score: number
+  readonly use: FigureUse
+}
+
+/** The best of what a phrase may make of a figure. */
+export function bestUse(
+  figure: Figure,
+  mention: Mention<FigureMeaning>,
+  input: PairingInput,
+): ScoredUse | undefined {
+  let best: ScoredUse | undefined
+  for (const meaning of mention.meanings) {
+    const use = useOf(figure, mention, meaning, input)
+    if (use && (!best || use.score > best.score)) best = use
+  }
+  return best
+}
+
+function useOf(
+  figure: Figure,
+  mention: Mention<FigureMeaning>,
+  meaning: FigureMeaning,
+  input: PairingInput,
+): ScoredUse | undefined {
+  const { money } = input
+  if (meaning.kind === 'octane') {
+    const bare = !figure.unit && !figure.ratio && figure.value >= 80 && figure.value <= 125
+    return bare ? { score: 11, use: { kind: 'octane' } } : undefined
+  }
+  if (meaning.kind === 'noise') {
+    const score = meaning.fits.includes(sortOf(figure))
+      ? figure.unit || figure.ratio
+        ? 8.8
+        : 8.6
+      : 0
+    return score ? { score, use: { kind: 'noise', what: meaning.what } } : undefined
+  }
+  const candidate = candidateFor(meaning.fact, figure, money)
+  if (!candidate) return undefined
+  if (meaning.needsUnit && !candidate.unitSaid && !isListedPrice(figure, meaning.fact, money)) {
+    return undefined
+  }
+  const far = meaning.beside
+    ? wordsSince(meaning.beside, Math.min(figure.from, mention.from), input)
+    : 0
+  if (far === undefined) return undefined
+  if (meaning.notBeside && wordsSince(meaning.notBeside, mention.from, input) !== undefined) {
+    return undefined
+  }
+  const fits = 'answer' in candidate
+  const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
+  const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }
+  return { score: (fits ? base : base - 4.5) - 0.1 * far, use }
+}
+
+/** How many words back in the sentence one of these stands, or undefined when none does. */
+function wordsSince(
+  words: ReadonlySet<string>,
+  at: number,
+  { tokens, scopes }: PairingInput,
+): number | undefined {
+  for (let back = at; back >= 0 && scopes.sentence[back] === scopes.sentence[at]; back -= 1) {
+    if (words.has(tokens[back]?.text ?? '')) return at - back
+  }
+  return undefined
+}
+
+/** "Line bore 1100 dollars and caps 290": the second price leaves its unit out. */
+function isListedPrice(
+  { value, decimal, unit }: Figure,
+  key: FactKey,
+  money: MoneyContext,
+): boolean {
+  return money.said && !unit && !decimal && value >= 50 && fact(key).topic === 'money'
+}
+
+/** The sort of a figure, as the vocabulary's noise names it. */
+export function sortOf({ unit, ratio, scaled }: Figure): string {
+  if (ratio) return 'ratio'
+  if (!unit) return scaled ? 'bare' : 'bare'
+  if (unit.kind !== 'unit') return unit.kind
+  return SORTS[unit.symbol] ?? 'bare'
+}
+
+const SORTS: Readonly<Record<string, string>> = {
+  in: 'length',
+  mm: 'length',
+  'cu in': 'volume',
+  L: 'volume',
+  cc: 'volume',
+  g: 'mass',
+  kg: 'mass',
+  lb: 'mass',
+  oz: 'mass',
+  'lb ft': 'torque',
+  'N m': 'torque',
+  psi: 'pressure',
+  bar: 'pressure',
+  kPa: 'pressure',
+  MPa: 'pressure',
+  hp: 'power',
+  kW: 'power',
+  rpm: 'speed',
+  '%': 'percent',
+}
