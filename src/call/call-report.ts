@@ -4,13 +4,13 @@ import { fact } from '../../shared/fact-keys.ts'
 import { printFigure } from '../../shared/print.ts'
 import { fromSi } from '../../shared/units.ts'
 import { choiceOf, figureOf, has } from '../build/build.ts'
-import { computed, type FactTable, figureText, flat } from '../facts/live-facts.ts'
+import { computed, type FactTable, figureText } from '../facts/live-facts.ts'
 import { findingOf, inOrder, sourceOf } from '../findings/collect.ts'
 import { fillPlaces } from '../findings/fill-places.ts'
 import { breakEvenChance } from '../mechanics/stake.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import type { Rule } from '../rulebook/schema.ts'
 import { type DecideInput, type Decision, strengthOf } from './decide.ts'
+import { followOnRules, followOnTable, mustDoIds } from './follow-on.ts'
 import type { LoweredTarget } from './lower-target.ts'
 
 export interface CallContext extends DecideInput {
@@ -22,17 +22,18 @@ export interface CallContext extends DecideInput {
 
 /** The call in words: the route, why, what must be done, and why not the others. */
 export async function callReport(context: CallContext): Promise<Call> {
-  const { decision, rulebook, run } = context
+  const { decision, rulebook } = context
   const route = rulebook.routes.find(({ id }) => id === decision.wouldBe)
   if (!route) throw new RangeError(`no route is called ${decision.wouldBe}`)
-  const table = followOnTable(context)
-  const rules = await run(rulebook.rules, 'follow-on', flat(table))
-  const mustDo = mustDoIds(rules)
+  const table = followOnTable(context, decision)
+  const mustDo = mustDoIds(await followOnRules(context, table))
   const withheld = decision.route === null
   return {
     route: decision.route,
     title: withheld ? 'No call yet' : route.title,
-    sentence: withheld ? withheldSentence(context) : fillPlaces(route.call, table),
+    sentence: withheld
+      ? withheldSentence(context)
+      : fillPlaces(route.call, sentenceTable(context, table)),
     confidence: context.confidence,
     settledBy: context.settledBy,
     reasons: withheld ? [] : reasonsFor(context),
@@ -50,17 +51,14 @@ function withheldSentence({ decision }: CallContext): string {
 }
 
 /** Facts of the called route, with the words that its sentence needs. */
-function followOnTable(context: CallContext): FactTable {
-  const { decision, rulebook, system, trials } = context
-  const verdict = decision.verdicts.get(decision.wouldBe)
-  const table = new Map(verdict?.table ?? decision.buildTable)
-  for (const [name, live] of decision.choiceTable) if (!table.has(name)) table.set(name, live)
+function sentenceTable(context: CallContext, base: FactTable): FactTable {
+  const { rulebook, system, trials } = context
+  const table = new Map(base)
   const words = { currency: trials.build.currency, system }
   const use = choicesOf(fact('use'))[choiceOf(trials.build, 'use')] ?? ''
   table.set('useText', computed(rulebook, 'useText', use, { ...words, text: use.toLowerCase() }))
   const lowered = loweredText(context)
   table.set('loweredText', computed(rulebook, 'loweredText', lowered, { ...words, text: lowered }))
-  table.set('steppedUp', computed(rulebook, 'steppedUp', decision.steppedUp, words))
   return table
 }
 
@@ -76,11 +74,6 @@ function loweredText({ lowered, trials, system }: CallContext): string {
     speed,
   ]
   return `${parts.join(' and ')}, about ${power}`
-}
-
-function mustDoIds(rules: readonly Rule[]): string[] {
-  const ids = rules.flatMap(({ outcome }) => (outcome.effect === 'must-do' ? [outcome.id] : []))
-  return [...new Set(ids)].sort()
 }
 
 function followOn({ followOn: texts }: Rulebook, id: string): Call['followOn'][number] {

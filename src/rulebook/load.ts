@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { FACT_KEYS } from '../../shared/fact-keys.ts'
+import { conditionFaults } from './check-conditions.ts'
 import { checkReferences } from './references.ts'
 import {
   type AssumptionRule,
@@ -167,7 +168,12 @@ function readRules(name: string, json: unknown, faults: string[]): Rule[] {
   }
   return json.flatMap((entry, index) => {
     const named = typeof entry?.id === 'string' ? entry.id : `entry ${index + 1}`
-    return check(`${name}: ${named}`, ruleSchema, entry, faults) ?? []
+    const place = `${name}: ${named}`
+    const plain = conditionFaults(entry?.conditions).map((fault) => `${place}: ${fault}`)
+    faults.push(...plain)
+    // The schema would say the same of the conditions again, in fewer words.
+    const said = plain.length > 0 ? (field: string) => field === 'conditions' : () => false
+    return check(place, ruleSchema, entry, faults, said) ?? []
   })
 }
 
@@ -176,10 +182,12 @@ function check<S extends z.ZodType>(
   schema: S,
   json: unknown,
   faults: string[],
+  saidAlready: (field: string) => boolean = () => false,
 ): z.output<S> | undefined {
   const parsed = schema.safeParse(json)
   if (parsed.success) return parsed.data
   for (const issue of parsed.error.issues) {
+    if (saidAlready(String(issue.path[0]))) continue
     faults.push(`${place}: ${issue.path.join('.') || 'entry'}: ${issue.message}`)
   }
   return undefined
