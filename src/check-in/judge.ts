@@ -1,7 +1,7 @@
 import type { Source } from '../../shared/assessment.ts'
 import { guardBand } from '../mechanics/guard-band.ts'
-import type { Limit } from './limits.ts'
-import { rangeText } from './workshop-figures.ts'
+import type { Limit } from '../shop-sheet/limits.ts'
+import { rangeText } from '../shop-sheet/workshop-figures.ts'
 
 /** Best first. */
 export const VERDICTS = ['pass', 'look-again', 'send-back'] as const

@@ -1,12 +1,12 @@
 import { fromSi, toSi } from '../../shared/units.ts'
 import { type ReadingSlip, readingSlips } from '../mechanics/reading-slip.ts'
-import { fieldLabel } from './field-labels.ts'
-import { TABLES } from './fields.ts'
-import type { Measured } from './link-code.ts'
-import { readLength } from './readings.ts'
-import type { ShopRules } from './shop-rules.ts'
+import { fieldLabel } from '../shop-sheet/field-labels.ts'
+import { TABLES } from '../shop-sheet/fields.ts'
+import type { Measured } from '../shop-sheet/link-code.ts'
+import { readLength } from '../shop-sheet/readings.ts'
+import type { ShopRules } from '../shop-sheet/shop-rules.ts'
+import { lengthText, type Units } from '../shop-sheet/workshop-figures.ts'
 import { type TypingSlip, typingSlips } from './typing-slips.ts'
-import { lengthText, type Units } from './workshop-figures.ts'
 
 /** A reading that is likelier a slip than a part, and what was perhaps meant. */
 export interface Suspect {

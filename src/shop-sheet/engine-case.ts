@@ -1,4 +1,4 @@
-import { type Build, choiceOf, siOf } from '../build/build.ts'
+import { type Build, choiceOf, has, siOf } from '../build/build.ts'
 import { withRoute } from '../build/with-route.ts'
 import { CRANK_LAYOUTS, type LayoutId } from '../mechanics/crank-layouts.ts'
 import { type MaterialId, materialOf } from '../mechanics/materials.ts'
@@ -18,7 +18,9 @@ export interface EngineCase {
   readonly journal: number
   readonly bearingWidth: number
   /** The housing as a ring, for crush: outside diameter, and stiffness of the block. */
-  readonly ring: { readonly outside: number; readonly modulus: number; readonly poisson: number }
+  readonly ring:
+    | { readonly outside: number; readonly modulus: number; readonly poisson: number }
+    | undefined
   readonly block: GrowthMaterial
   readonly cap: GrowthMaterial
   readonly use: string
@@ -66,9 +68,11 @@ export function engineCase(build: Build, route: string | null, rulebook: Ruleboo
     compressionRatio: siOf(after, 'compressionRatio'),
     journal,
     bearingWidth: siOf(after, 'mainBearingWidth'),
-    ring: { outside: 2 * siOf(after, 'capHeight'), modulus, poisson },
+    ring: has(after, 'capHeight')
+      ? { outside: 2 * siOf(after, 'capHeight'), modulus, poisson }
+      : undefined,
     block,
-    cap: choiceOf(after, 'capMaterial') as GrowthMaterial,
+    cap: has(after, 'capMaterial') ? (choiceOf(after, 'capMaterial') as GrowthMaterial) : block,
     use: choiceOf(after, 'use'),
     aboutHousing: journal + 2 * shell,
     aboutShell: shell,
@@ -77,5 +81,5 @@ export function engineCase(build: Build, route: string | null, rulebook: Ruleboo
 }
 
 function blockMaterialId({ joint }: Rulebook, block: string): MaterialId {
-  return (joint.blockMaterials as Readonly<Record<string, string>>)[block] as MaterialId
+  return (joint.blockMaterial as Readonly<Record<string, string>>)[block] as MaterialId
 }

@@ -15,7 +15,7 @@ const LONGEST_TEXT = 80
 
 /** A text as it is kept: trimmed, without what the code uses, cut to length. */
 export function keptText(name: string, text: string): string {
-  const plain = text.replaceAll(/[\s_~\u0000-\u001f\u007f]+/g, ' ').trim()
+  const plain = text.replaceAll(/[\s_~\p{Cc}]+/gu, ' ').trim()
   return plain.slice(0, singleField(name)?.kind === 'text' ? LONGEST_TEXT : LONGEST_FIGURE)
 }
 

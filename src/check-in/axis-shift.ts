@@ -1,0 +1,86 @@
+import { measuredAxisShift } from '../mechanics/axis-shift.ts'
+import type { HousingBore } from '../mechanics/housing-bores.ts'
+import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
+import { rowOf } from '../shop-sheet/readings.ts'
+import { type Judged, judge } from './judge.ts'
+import { attempt, type MeasureCase, showLength } from './measure-case.ts'
+
+/** How far the crank axis moved up at one end, m, with its expanded uncertainty. */
+export interface Shift {
+  readonly shift: number
+  readonly uncertainty: number
+  readonly end: 'front' | 'rear'
+}
+
+export interface ShiftCheck {
+  /** At the timing drive and at the gearbox; one stands for the other where only it is known. */
+  readonly front: Shift
+  readonly rear: Shift
+  readonly judged: readonly Judged[]
+}
+
+const ENDS = ['front', 'rear'] as const
+
+/** Axis shift at both ends, from depths before and after or as the shop told it. */
+export function shiftCheck(
+  measuring: MeasureCase,
+  bores: readonly (HousingBore | undefined)[],
+  notes: string[],
+): ShiftCheck | undefined {
+  const found = ENDS.map((end, place) =>
+    shiftAt(measuring, end, place === 0 ? bores[0] : bores.at(-1), notes),
+  )
+  const [front = found[1], rear = found[0]] = found
+  if (!front || !rear) return undefined
+  const limit = limitFor('axis-shift', measuring)
+  const show = showLength(measuring)
+  return {
+    front,
+    rear,
+    judged: found.flatMap((one) =>
+      one
+        ? [
+            judge(limit, {
+              value: one.shift,
+              uncertainty: one.uncertainty,
+              show,
+              where: `${one.end} main`,
+            }),
+          ]
+        : [],
+    ),
+  }
+}
+
+function shiftAt(
+  measuring: MeasureCase,
+  end: Shift['end'],
+  bore: HousingBore | undefined,
+  notes: string[],
+): Shift | undefined {
+  const { readings } = measuring
+  const row = rowOf(readings, 'axis', ENDS.indexOf(end) + 1)
+  const [crownBefore, crownAfter, diameterBefore, after, told] = row
+  const depth = gaugeFor('depth', measuring).size
+  const diameterAfter = after ?? bore?.vertical
+  if (
+    crownBefore === undefined ||
+    crownAfter === undefined ||
+    diameterBefore === undefined ||
+    diameterAfter === undefined
+  ) {
+    return told === undefined ? undefined : { shift: told, uncertainty: depth, end }
+  }
+  const from = readings.text('axisFrom') === 'sump-rail' ? 'sump-rail' : 'deck'
+  const diameter = gaugeFor('bore', measuring).size
+  const measured = attempt(
+    `The axis shift at the ${end}`,
+    () =>
+      measuredAxisShift(
+        { crownBefore, crownAfter, diameterBefore, diameterAfter, from },
+        { depth, diameter },
+      ),
+    notes,
+  )
+  return measured && { ...measured, end }
+}

@@ -1,0 +1,154 @@
+import type { HousingBore } from '../mechanics/housing-bores.ts'
+import type { EngineCase } from '../shop-sheet/engine-case.ts'
+import { fieldLabel } from '../shop-sheet/field-labels.ts'
+import type { Measured } from '../shop-sheet/link-code.ts'
+import { readingsOf } from '../shop-sheet/readings.ts'
+import type { ShopRules } from '../shop-sheet/shop-rules.ts'
+import type { Units } from '../shop-sheet/workshop-figures.ts'
+import { type AlignmentCheck, alignmentCheck } from './alignment.ts'
+import { shiftCheck } from './axis-shift.ts'
+import { clearanceCheck } from './clearances.ts'
+import { deckCheck, gearboxCheck, thrustCheck } from './deck-and-gearbox.ts'
+import { housingCheck } from './housings.ts'
+import { journalCheck } from './journals.ts'
+import type { Judged, Verdict } from './judge.ts'
+import type { MeasureCase, Worked } from './measure-case.ts'
+import { type Suspect, suspects } from './suspects.ts'
+import { timingCheck } from './timing.ts'
+import { mainVerdict, overallVerdict } from './verdicts.ts'
+
+/** One main: its verdict, why, and every figure behind it. */
+export interface MainReport {
+  readonly main: number
+  readonly verdict: Verdict | null
+  /** The first reason in a sentence; empty when nothing was measured. */
+  readonly reason: string
+  readonly judged: readonly Judged[]
+  readonly worked: readonly Worked[]
+  /** What was not measured. */
+  readonly missing: readonly string[]
+}
+
+/** What concerns the whole engine: alignment, axis, timing, deck, gearbox, thrust. */
+export interface WholeReport {
+  readonly id: string
+  readonly title: string
+  readonly judged: readonly Judged[]
+  readonly worked: readonly Worked[]
+}
+
+export interface CheckInReport {
+  readonly overall: {
+    readonly verdict: Verdict | null
+    readonly title: string
+    readonly reasons: readonly string[]
+    /** Whether every main's housing was measured. */
+    readonly complete: boolean
+  }
+  readonly mains: readonly MainReport[]
+  readonly whole: readonly WholeReport[]
+  readonly suspects: readonly Suspect[]
+  readonly wrong: readonly {
+    readonly field: string
+    readonly label: string
+    readonly text: string
+  }[]
+  readonly notes: readonly string[]
+  /** Distance of each main from the best straight axis, m; empty until aligned. */
+  readonly offAxis: readonly number[]
+}
+
+/**
+ * Judge a block that came back: readings → slips questioned → sizes and shapes → each against its
+ * limit → a verdict for each main and for the whole.
+ */
+export function checkIn(
+  measured: Measured,
+  engine: EngineCase,
+  rules: ShopRules,
+  units: Units,
+): CheckInReport {
+  const expected = {
+    housing: engine.aboutHousing,
+    journal: engine.journal,
+    // Wall thickness differs far more from engine to engine than a unit's slip could hide.
+    shell: undefined,
+  }
+  const asked = suspects(measured, rules, expected, units)
+  const doubted = new Set(asked.flatMap(({ fields, leftOut }) => (leftOut ? fields : [])))
+  const readings = readingsOf(measured, doubted)
+  const measuring: MeasureCase = { engine, rules, readings, units, use: engine.use }
+  const notes: string[] = []
+  const housings = places(engine).map((main) => housingCheck(measuring, main, notes))
+  const bores = housings.map((check) => check?.bore)
+  const line = alignmentCheck(measuring, bores, notes)
+  const mains = places(engine).map((main): MainReport => {
+    const check = housings[main - 1]
+    const found = figuresOfMain(measuring, main, check, notes)
+    const steps = line?.byMain.get(main) ?? []
+    return {
+      main,
+      ...found,
+      ...mainVerdict(main, [...found.judged, ...steps], asked, found.missing),
+    }
+  })
+  const whole = wholeReports(measuring, bores, line, notes)
+  return {
+    overall: overallVerdict(mains, whole, asked),
+    mains,
+    whole,
+    suspects: asked,
+    wrong: readings.wrong.map(({ field, text }) => ({ field, label: fieldLabel(field), text })),
+    notes,
+    offAxis: line?.offAxis ?? [],
+  }
+}
+
+function places({ mains }: EngineCase): number[] {
+  return Array.from({ length: mains }, (_, place) => place + 1)
+}
+
+function figuresOfMain(
+  measuring: MeasureCase,
+  main: number,
+  housing: ReturnType<typeof housingCheck>,
+  notes: string[],
+): Pick<MainReport, 'judged' | 'worked' | 'missing'> {
+  const journal = journalCheck(measuring, main)
+  const running = housing
+    ? clearanceCheck(measuring, main, housing.bore, journal?.mean, notes)
+    : undefined
+  const hasClearance = running?.judged.some(({ id }) => id === 'clearance')
+  return {
+    judged: [...(housing?.judged ?? []), ...(running?.judged ?? []), ...(journal?.judged ?? [])],
+    worked: [...(housing?.worked ?? []), ...(running?.worked ?? [])],
+    missing: [
+      ...(housing ? [] : ['housing bore']),
+      ...(journal ? [] : ['journal']),
+      ...(hasClearance ? [] : ['clearance']),
+    ],
+  }
+}
+
+function wholeReports(
+  measuring: MeasureCase,
+  bores: readonly (HousingBore | undefined)[],
+  line: AlignmentCheck | undefined,
+  notes: string[],
+): WholeReport[] {
+  const shifts = shiftCheck(measuring, bores, notes)
+  const part = (
+    id: string,
+    title: string,
+    found: { judged: readonly Judged[]; worked?: readonly Worked[] } | undefined,
+  ): WholeReport[] =>
+    found ? [{ id, title, judged: found.judged, worked: found.worked ?? [] }] : []
+  return [
+    ...part('alignment', 'Alignment of the mains', line && { ...line, judged: line.whole }),
+    ...part('axis', 'Crank axis', shifts),
+    ...part('timing', 'Camshaft drive', shifts && timingCheck(measuring, shifts.front, notes)),
+    ...part('deck', 'Deck height and compression', shifts && deckCheck(measuring, shifts, notes)),
+    ...part('gearbox', 'Gearbox alignment', gearboxCheck(measuring, shifts, notes)),
+    ...part('thrust', 'Thrust', thrustCheck(measuring)),
+  ]
+}

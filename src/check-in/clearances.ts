@@ -1,0 +1,187 @@
+import { type ClearanceInput, clearance, warmClearance } from '../mechanics/clearance.ts'
+import { type Crush, crush, overstandInBore } from '../mechanics/crush.ts'
+import { combinedUncertainty } from '../mechanics/guard-band.ts'
+import type { HousingBore } from '../mechanics/housing-bores.ts'
+import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
+import { rowOf } from '../shop-sheet/readings.ts'
+import { plainText } from '../shop-sheet/workshop-figures.ts'
+import { type Judged, judge } from './judge.ts'
+import { attempt, type MeasureCase, meanOf, showLength, type Worked } from './measure-case.ts'
+
+export interface ClearanceCheck {
+  readonly judged: readonly Judged[]
+  readonly worked: readonly Worked[]
+}
+
+/** Crush of the shells and the running clearance of one main, cold and warm. */
+export function clearanceCheck(
+  measuring: MeasureCase,
+  main: number,
+  bore: HousingBore,
+  journal: number | undefined,
+  notes: string[],
+): ClearanceCheck {
+  const { readings } = measuring
+  const [upper, lower, upperEdge, lowerEdge, ...stands] = rowOf(readings, 'shell', main)
+  const read = meanOf([upper, lower])
+  const crown = read ?? readings.length('shellWall')
+  const squeezed = crushCheck(measuring, main, bore, crown, stands, notes)
+  if (crown === undefined || journal === undefined) return squeezed
+  const edge = meanOf([upperEdge, lowerEdge])
+  const input: ClearanceInput = {
+    housing: { vertical: bore.vertical, horizontal: bore.horizontal },
+    shell: { crown, parting: edge ?? crown },
+    journal,
+    crushGrowth: Math.min(squeezed.growth, 0.0005),
+  }
+  const running = attempt(
+    `The clearance of main ${main}`,
+    () => runningCheck(measuring, input, edge !== undefined, notes),
+    notes,
+  )
+  return {
+    judged: [...(running?.judged ?? []), ...squeezed.judged],
+    worked: [
+      ...(running?.worked ?? []),
+      ...squeezed.worked,
+      ...(read === undefined
+        ? [{ label: 'Shell wall', text: 'not measured; as your service data say' }]
+        : []),
+    ],
+  }
+}
+
+function runningCheck(
+  measuring: MeasureCase,
+  input: ClearanceInput,
+  hasEdge: boolean,
+  notes: string[],
+): ClearanceCheck {
+  const show = showLength(measuring)
+  const { warmth } = measuring.rules
+  const { block, cap } = measuring.engine
+  const cold = clearance(input)
+  const run = { block, cap, blockRise: warmth.blockRise, journalRise: warmth.journalRise }
+  const warm = attempt('The warm clearance', () => warmClearance(input, run), notes)
+  const uncertainty = clearanceUncertainty(measuring)
+  const scaled = { ...measuring, journal: input.journal }
+  const pinch = eccentricityUncertainty(measuring)
+  return {
+    judged: [
+      judge(limitFor('clearance', scaled), { value: cold.vertical, uncertainty, show }),
+      ...(warm
+        ? [judge(limitFor('clearance-warm', scaled), { value: warm.vertical, uncertainty, show })]
+        : []),
+      ...(hasEdge
+        ? [
+            judge(limitFor('eccentricity', measuring), {
+              value: cold.eccentricity,
+              uncertainty: pinch,
+              show,
+            }),
+          ]
+        : []),
+    ],
+    worked: [
+      {
+        label: 'Clearance upright, cold and warm',
+        text: `${show(cold.vertical)}, ${warm ? show(warm.vertical) : '?'}`,
+      },
+      ...(hasEdge
+        ? [
+            {
+              label: 'Clearance sideways, cold and warm',
+              text: `${show(cold.horizontal)}, ${warm ? show(warm.horizontal) : '?'}`,
+            },
+          ]
+        : []),
+      {
+        label: 'For each unit of journal diameter',
+        text: plainText(cold.perDiameter, 5),
+      },
+    ],
+  }
+}
+
+/** Housing, two walls each read once, and journal. */
+function clearanceUncertainty(measuring: MeasureCase): number {
+  const shell = gaugeFor('shell', measuring).size
+  return combinedUncertainty([
+    { uncertainty: gaugeFor('bore', measuring).size },
+    { uncertainty: shell },
+    { uncertainty: shell },
+    { uncertainty: gaugeFor('micrometer', measuring).size },
+  ])
+}
+
+/** Sideways less upright: the gauges' settings drop out, four walls and two diameters repeat. */
+function eccentricityUncertainty(measuring: MeasureCase): number {
+  const wall = { uncertainty: gaugeFor('shell', measuring).repeat }
+  const bore = { uncertainty: gaugeFor('bore', measuring).repeat }
+  return combinedUncertainty([wall, wall, wall, wall, bore, bore])
+}
+
+function crushCheck(
+  measuring: MeasureCase,
+  main: number,
+  { mean }: HousingBore,
+  crown: number | undefined,
+  stands: readonly (number | undefined)[],
+  notes: string[],
+): ClearanceCheck & { growth: number } {
+  const given = stands.filter((value) => value !== undefined)
+  if (given.length === 0) return { judged: [], worked: [], growth: 0 }
+  const show = showLength(measuring)
+  const checking = middleOf(measuring) ?? mean
+  const left = given.map((stand) => overstandInBore(stand, checking, mean))
+  const judged = judge(limitFor('overstand', measuring), {
+    value: left.reduce((sum, value) => sum + value, 0) / left.length,
+    least: Math.min(...left),
+    greatest: Math.max(...left),
+    uncertainty: gaugeFor('depth', measuring).repeat,
+    show,
+  })
+  const pressed = attempt(
+    `The crush of main ${main}`,
+    () => crushOf(measuring, mean, checking, Math.max(0, meanOf(given) ?? 0), crown),
+    notes,
+  )
+  if (!pressed) return { judged: [judged], worked: [], growth: 0 }
+  return {
+    judged: [judged],
+    growth: pressed.housingGrowth,
+    worked: [
+      {
+        label: 'Crush: pressure behind the shell, spent of the cap’s clamp',
+        text: `${plainText(pressed.pressure / 1e6, 1)} MPa, ${plainText(pressed.capForce / 1000, 1)} kN`,
+      },
+      { label: 'Housing widened by crush', text: show(pressed.housingGrowth) },
+    ],
+  }
+}
+
+function crushOf(
+  { engine }: MeasureCase,
+  housingBore: number,
+  checkingBore: number,
+  overstand: number,
+  crown: number | undefined,
+): Crush | undefined {
+  const { ring, bearingWidth } = engine
+  if (!ring || crown === undefined) return undefined
+  return crush({
+    housingBore,
+    checkingBore,
+    overstand,
+    wall: crown,
+    width: bearingWidth,
+    housing: ring,
+  })
+}
+
+/** Middle of the housing's limits in the service data: the bore that crush height is stated for. */
+function middleOf({ readings }: MeasureCase): number | undefined {
+  const low = readings.length('housingLow')
+  const high = readings.length('housingHigh')
+  return low === undefined || high === undefined ? undefined : (low + high) / 2
+}

@@ -1,0 +1,69 @@
+import { fieldLabel } from '../shop-sheet/field-labels.ts'
+import type { Measured } from '../shop-sheet/link-code.ts'
+import type { CheckInReport } from './check-in.ts'
+import type { Judged } from './judge.ts'
+import { VERDICT_WORDS } from './verdicts.ts'
+
+/**
+ * One cell of a comma-separated file. A text that a spreadsheet would take for a formula gets an
+ * apostrophe before it; a plain number, negative or not, stays a number.
+ *
+ * @see RFC 4180 for the quoting; OWASP, CSV injection, for the characters
+ */
+export function csvCell(text: string): string {
+  const plain = text.replaceAll('\u00a0', ' ')
+  const isNumber = /^[-−+]?\d+(?:\.\d+)?$/.test(plain)
+  const isRisky = /^[\s]*[=+\-−@\t\r\n|%]/.test(plain) && !isNumber
+  const safe = isRisky ? `'${plain}` : plain.replace(/^−/, '-')
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe
+}
+
+export function csvText(rows: readonly (readonly string[])[]): string {
+  // The mark tells a spreadsheet that the text is UTF-8.
+  return `\ufeff${rows.map((row) => row.map(csvCell).join(',')).join('\r\n')}\r\n`
+}
+
+/** The whole check-in as rows: readings as typed, then every measure with limit and verdict. */
+export function checkInCsv(measured: Measured, report: CheckInReport): string {
+  const verdict = report.overall.verdict
+  return csvText([
+    ['Check-in of the main bores', report.overall.title],
+    ['Verdict', verdict === null ? 'none' : VERDICT_WORDS[verdict]],
+    [],
+    ['Reading', 'As typed', 'Unit'],
+    ...Object.entries(measured.fields).map(([name, text]) => [
+      fieldLabel(name),
+      text,
+      measured.unit,
+    ]),
+    [],
+    ['Where', 'Measure', 'Value', 'Limit', 'Uncertainty', 'Verdict', 'Limit from', 'Reason'],
+    ...report.mains.flatMap(({ main, judged }) => judged.map((one) => row(`Main ${main}`, one))),
+    ...report.whole.flatMap(({ title, judged }) => judged.map((one) => row(title, one))),
+    [],
+    ['Where', 'Worked out', 'Value'],
+    ...report.mains.flatMap(({ main, worked }) =>
+      worked.map(({ label, text }) => [`Main ${main}`, label, text]),
+    ),
+    ...report.whole.flatMap(({ title, worked }) =>
+      worked.map(({ label, text }) => [title, label, text]),
+    ),
+    ...(report.suspects.length === 0 ? [] : [[], ['Reading in question', 'As typed', 'Why']]),
+    ...report.suspects.map(({ label, typed, question }) => [label, typed, question]),
+  ])
+}
+
+function row(where: string, one: Judged): string[] {
+  const { title, text, limit, uncertainty, verdict, source, reason } = one
+  const from = source.cite === '' ? source.kind : source.cite
+  return [
+    where,
+    title,
+    text,
+    limit,
+    uncertainty,
+    verdict === null ? '' : VERDICT_WORDS[verdict],
+    limit === '' ? '' : from,
+    reason,
+  ]
+}

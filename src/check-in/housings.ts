@@ -1,0 +1,70 @@
+import { combinedUncertainty } from '../mechanics/guard-band.ts'
+import { type HousingBore, housingBore } from '../mechanics/housing-bores.ts'
+import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
+import { rowOf } from '../shop-sheet/readings.ts'
+import { type Judged, judge } from './judge.ts'
+import { allOf, attempt, type MeasureCase, showLength, type Worked } from './measure-case.ts'
+
+export interface HousingCheck {
+  readonly bore: HousingBore
+  readonly judged: readonly Judged[]
+  readonly worked: readonly Worked[]
+}
+
+/** Size, roundness and taper of one main's housing; undefined until all six are read. */
+export function housingCheck(
+  measuring: MeasureCase,
+  main: number,
+  notes: string[],
+): HousingCheck | undefined {
+  const read = allOf(rowOf(measuring.readings, 'housing', main))
+  if (!read) return undefined
+  const bore = attempt(
+    `The housing of main ${main}`,
+    () => housingBore({ front: read.slice(0, 3), rear: read.slice(3) }),
+    notes,
+  )
+  if (!bore) return undefined
+  const show = showLength(measuring)
+  const gauge = gaugeFor('bore', measuring)
+  // A difference of two readings with one gauge: its setting drops out, its repeat counts twice.
+  const difference = combinedUncertainty([
+    { uncertainty: gauge.repeat },
+    { uncertainty: gauge.repeat },
+  ])
+  const { mean, least, greatest, outOfRound, directionalTaper, front, rear } = bore
+  return {
+    bore,
+    judged: [
+      judge(limitFor('housing-size', measuring), {
+        value: mean,
+        least,
+        greatest,
+        uncertainty: gauge.size,
+        show,
+      }),
+      judge(limitFor('housing-out-of-round', measuring), {
+        value: outOfRound,
+        uncertainty: difference,
+        show,
+      }),
+      judge(limitFor('housing-taper', measuring), {
+        value: directionalTaper,
+        uncertainty: difference,
+        show,
+      }),
+    ],
+    worked: [
+      { label: 'Housing, mean', text: show(mean) },
+      {
+        label: 'Oval that fits, front and rear',
+        text: `${show(front.ovality)}, ${show(rear.ovality)}`,
+      },
+      {
+        label: 'Housing upright and sideways, fitted',
+        text: `${show(bore.vertical)}, ${show(bore.horizontal)}`,
+      },
+      { label: 'Taper, front less rear', text: show(bore.taper) },
+    ],
+  }
+}

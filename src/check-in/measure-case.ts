@@ -1,0 +1,50 @@
+import { DomainError } from '../mechanics/domain-error.ts'
+import type { EngineCase } from '../shop-sheet/engine-case.ts'
+import type { LimitCase } from '../shop-sheet/limits.ts'
+import { lengthText, plainText, type Units } from '../shop-sheet/workshop-figures.ts'
+
+/** All that a computation of the check-in needs. */
+export interface MeasureCase extends LimitCase {
+  readonly engine: EngineCase
+  readonly units: Units
+}
+
+/** A figure that is worked out but has no limit of its own. */
+export interface Worked {
+  readonly label: string
+  readonly text: string
+}
+
+export function showLength({ units }: MeasureCase): (metres: number) => string {
+  return (metres) => lengthText(metres, units)
+}
+
+export function showDegrees(radians: number): string {
+  return `${plainText((radians * 180) / Math.PI, 2)}°`
+}
+
+/**
+ * Run a computation of the mechanics; readings outside its range give a sentence in place of a
+ * result, because a slip in one cell must not take the page away.
+ */
+export function attempt<T>(what: string, compute: () => T, notes: string[]): T | undefined {
+  try {
+    return compute()
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error
+    notes.push(`${what} cannot be worked out: ${error.message}.`)
+    return undefined
+  }
+}
+
+/** Every reading, or undefined when one of them is missing. */
+export function allOf(values: readonly (number | undefined)[]): number[] | undefined {
+  return values.every((value) => value !== undefined) ? (values as number[]) : undefined
+}
+
+export function meanOf(values: readonly (number | undefined)[]): number | undefined {
+  const given = values.filter((value) => value !== undefined)
+  return given.length === 0
+    ? undefined
+    : given.reduce((sum, value) => sum + value, 0) / given.length
+}

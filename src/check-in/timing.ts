@@ -1,0 +1,114 @@
+import { type GearDriveInput, gearDrive } from '../mechanics/gear-backlash.ts'
+import { expansionOf } from '../mechanics/thermal-growth.ts'
+import { type ChainDriveInput, chainDrive } from '../mechanics/timing-drive.ts'
+import { type TimingWarmth, warmBacklash, warmChainSlack } from '../mechanics/timing-warmth.ts'
+import { limitFor } from '../shop-sheet/limits.ts'
+import type { Shift } from './axis-shift.ts'
+import { type Judged, judge } from './judge.ts'
+import { attempt, type MeasureCase, showDegrees, showLength, type Worked } from './measure-case.ts'
+
+export interface DriveCheck {
+  readonly judged: readonly Judged[]
+  readonly worked: readonly Worked[]
+}
+
+const RADIANS = Math.PI / 180
+
+/** What the moved axis does to chain or gears; undefined until the drive is described. */
+export function timingCheck(
+  measuring: MeasureCase,
+  front: Shift,
+  notes: string[],
+): DriveCheck | undefined {
+  const drive = measuring.readings.text('drive')
+  if (drive === 'chain') {
+    return attempt('The timing chain', () => chainCheck(measuring, front), notes)
+  }
+  return drive === 'gears'
+    ? attempt('The timing gears', () => gearCheck(measuring, front), notes)
+    : undefined
+}
+
+/** Block and drive both rise by what the rulebook says; the drive is steel. */
+function warmthOf({ engine, rules }: MeasureCase): TimingWarmth {
+  const rise = rules.warmth.blockRise
+  return {
+    block: { perKelvin: expansionOf(engine.block), rise },
+    drive: { perKelvin: expansionOf('steel'), rise },
+  }
+}
+
+function chainCheck(measuring: MeasureCase, { shift, uncertainty }: Shift): DriveCheck | undefined {
+  const { readings } = measuring
+  const centreDistance = readings.length('driveCentres')
+  const pitch = readings.length('chainPitch')
+  const crankTeeth = readings.number('crankTeeth')
+  const camTeeth = readings.number('camTeeth')
+  if (!centreDistance || !pitch || !crankTeeth || !camTeeth) return undefined
+  const input = (axisShift: number): ChainDriveInput => ({
+    centreDistance,
+    pitch,
+    crankTeeth,
+    camTeeth,
+    axisShift,
+    camAngle: (readings.number('camAngle') ?? 0) * RADIANS,
+    slackBefore: readings.length('chainSlack') ?? 0,
+    setShortening: readings.length('setShortening') ?? 0,
+  })
+  const now = chainDrive(input(shift))
+  const show = showLength(measuring)
+  const farther = chainDrive(input(shift + uncertainty)).sag
+  const warm = warmChainSlack(input(shift), warmthOf(measuring))
+  const isTight = now.slack < 0
+  return {
+    judged: [
+      judge(limitFor('chain-throw', measuring), {
+        value: now.sag,
+        uncertainty: Math.abs(farther - now.sag),
+        show,
+      }),
+    ],
+    worked: [
+      { label: 'Centre distance lost', text: show(now.shortening) },
+      { label: 'Chain set free', text: show(now.slackFreed) },
+      {
+        label: 'Slack in the chain, cold and warm',
+        text: `${isTight ? `tight by ${show(-now.slack)}` : show(now.slack)}, ${warm < 0 ? `tight by ${show(-warm)}` : show(warm)}`,
+      },
+      { label: 'Cam late, in crank degrees', text: showDegrees(2 * now.camRetard) },
+    ],
+  }
+}
+
+function gearCheck(measuring: MeasureCase, { shift, uncertainty }: Shift): DriveCheck | undefined {
+  const { readings } = measuring
+  const centreDistance = readings.length('driveCentres')
+  const backlashBefore = readings.length('gearBacklash')
+  const pressureAngle = readings.number('pressureAngle')
+  if (!centreDistance || backlashBefore === undefined || !pressureAngle) return undefined
+  const input = (axisShift: number): GearDriveInput => ({
+    centreDistance,
+    backlashBefore,
+    pressureAngle: pressureAngle * RADIANS,
+    camAngle: (readings.number('camAngle') ?? 0) * RADIANS,
+    axisShift,
+  })
+  const now = gearDrive(input(shift))
+  const farther = gearDrive(input(shift + uncertainty)).backlash
+  const show = showLength(measuring)
+  return {
+    judged: [
+      judge(limitFor('backlash', measuring), {
+        value: now.backlash,
+        uncertainty: Math.abs(farther - now.backlash),
+        show,
+      }),
+    ],
+    worked: [
+      { label: 'Centre distance lost', text: show(now.shortening) },
+      { label: 'Change of backlash', text: show(now.change) },
+      { label: 'Backlash warm', text: show(warmBacklash(input(shift), warmthOf(measuring))) },
+      { label: 'Centres may lose this before the teeth bind', text: show(now.shorteningToBind) },
+    ],
+  }
+}

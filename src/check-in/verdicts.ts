@@ -1,0 +1,92 @@
+import type { CheckInReport, MainReport, WholeReport } from './check-in.ts'
+import { type Judged, type Verdict, worstVerdict } from './judge.ts'
+import type { Suspect } from './suspects.ts'
+
+/** A verdict in the words of the page. */
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  pass: 'Pass',
+  'look-again': 'Look again',
+  'send-back': 'Send back',
+}
+
+/**
+ * The verdict on one main: the worst of its measures, and never better than look again while one
+ * of its readings is in question.
+ */
+export function mainVerdict(
+  main: number,
+  judged: readonly Judged[],
+  asked: readonly Suspect[],
+  missing: readonly string[],
+): Pick<MainReport, 'verdict' | 'reason' | 'judged'> {
+  const verdict = worstVerdict(judged.map((one) => one.verdict))
+  const question = asked.find(({ fields }) =>
+    fields.some((field) => field.split('.')[1] === `${main}`),
+  )
+  if (question && verdict !== 'send-back') {
+    const reason = `A reading is in question: ${question.label}, ${question.typed}. ${question.question}`
+    return { verdict: 'look-again', reason, judged }
+  }
+  if (verdict === null) return { verdict, reason: '', judged }
+  const worst = judged.find((one) => one.verdict === verdict)
+  const measured = judged.filter((one) => one.verdict !== null).length
+  const passed = `All ${measured} measures are within their limits${missing.length === 0 ? '' : `; not measured: ${missing.join(', ')}`}.`
+  return { verdict, reason: verdict === 'pass' ? passed : (worst?.reason ?? ''), judged }
+}
+
+/** The verdict on the block: the worst of all, with the mains that decide it named. */
+export function overallVerdict(
+  mains: readonly MainReport[],
+  whole: readonly WholeReport[],
+  asked: readonly Suspect[],
+): CheckInReport['overall'] {
+  const parts = whole.flatMap(({ judged }) => judged)
+  const found = worstVerdict([...mains, ...parts].map((one) => one.verdict))
+  const verdict = found === 'pass' && asked.length > 0 ? 'look-again' : found
+  const open = mains.filter(({ missing }) => missing.includes('housing bore'))
+  const complete = open.length === 0
+  if (verdict === null) {
+    const title = 'Nothing is measured yet'
+    return { verdict, title, reasons: asked.map(({ question }) => question), complete }
+  }
+  const at = mains.filter((one) => one.verdict === verdict)
+  const wider = parts.filter((one) => one.verdict === verdict)
+  return {
+    verdict,
+    complete,
+    title: titleOf(verdict, at, wider, open),
+    reasons:
+      verdict === 'pass'
+        ? []
+        : [
+            ...at.map(({ main, reason }) => `Main ${main}. ${reason}`),
+            ...wider.map(({ reason }) => reason),
+          ],
+  }
+}
+
+function titleOf(
+  verdict: Verdict,
+  at: readonly MainReport[],
+  wider: readonly Judged[],
+  open: readonly MainReport[],
+): string {
+  const names = listOf(at.map(({ main }) => `${main}`))
+  if (verdict === 'pass') {
+    const left = listOf(open.map(({ main }) => `${main}`))
+    return open.length === 0
+      ? 'Pass: every measure taken is within its limit'
+      : `Pass so far; the housing of main ${left} is not measured`
+  }
+  const subjects = [
+    ...(at.length === 0 ? [] : [`main ${names}`]),
+    ...wider.map(({ title }) => `${title.charAt(0).toLowerCase()}${title.slice(1)}`),
+  ]
+  return `${VERDICT_WORDS[verdict]}: ${listOf(subjects)}`
+}
+
+/** "1", "1 and 2", "1, 2 and 3". */
+function listOf(words: readonly string[]): string {
+  if (words.length < 2) return words.join('')
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+}
