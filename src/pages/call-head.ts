@@ -1,7 +1,8 @@
 import type { Assessment } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
-import { printMoney, printNumber } from '../../shared/print.ts'
+import { printMoney } from '../../shared/print.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
+import { moneyRange } from './money-range.ts'
 import { pageHref } from './page-href.ts'
 import { printIn, printSpeed } from './person-units.ts'
 import { type CaseView, sentence, sourceText } from './reasons.ts'
@@ -76,13 +77,13 @@ export function keyFigures({ loads, routes, call, cost }: Assessment, view: Case
   ]
   if (called) {
     cells.push(['Holds in', `${called.holdsIn} of 100`, `cases; ${called.neededHoldsIn} needed`])
-    cells.push(['Likely cost', printMoney(cost.likely, cost.currency), moneyRange()])
+    cells.push([
+      'Likely cost',
+      printMoney(cost.likely, cost.currency),
+      cost.low === cost.high ? '' : moneyRange(cost, cost.currency),
+    ])
   }
   return html`<dl class="key-figures">${each(cells, ([name, value, note]) => html`<div><dt class="tag">${name}</dt><dd><span class="value">${value}</span> <span class="soft">${note}</span></dd></div>`)}</dl>`
-
-  function moneyRange(): string {
-    return `${printNumber(Math.round(cost.low), 0)} to ${printNumber(Math.round(cost.high), 0)}`
-  }
 }
 
 export function askHref(key: string, { link, units }: CaseView): string {

@@ -1,15 +1,46 @@
 import type { Assessment, BuildEntry, LoadReport } from '../../shared/assessment.ts'
+import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { askHref, factName } from './call-head.ts'
 import { dataTable } from './figure.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { printIn, printSpeed, type Units } from './person-units.ts'
 import { type CaseView, sentence, sourceText } from './reasons.ts'
 
-/** What would turn the call: the nearest value of each fact that does. */
+/** The plan's own figures stay in view: they are what a builder can still choose. */
+const TURNS_IN_VIEW = 6
+
+/** What would turn the call, fact by fact: the nearest values that do. */
 export function turningPoints({ turningPoints: points }: Assessment, view: CaseView): Html {
   if (points.length === 0) return NOTHING
+  const facts = [...new Set(points.map((point) => point.fact))].sort(byPlanFirst)
+  const list = (keys: readonly string[]): Html =>
+    html`<dl class="turning">${each(keys, (key) =>
+      turns(
+        points.filter((point) => point.fact === key),
+        view,
+      ),
+    )}</dl>`
+  const rest = facts.slice(TURNS_IN_VIEW)
   return html`<section aria-labelledby="turning"><h2 id="turning">What would change the call</h2>
-<ul class="turning">${each(points, (point) => html`<li><p>${sentence(point.text)}</p><p class="hint">${point.label}: now ${point.now}. <a href="${askHref(point.fact, view)}">Change it<span class="unseen">: ${point.label}</span></a></p></li>`)}</ul></section>`
+${list(facts.slice(0, TURNS_IN_VIEW))}
+${rest.length === 0 ? NOTHING : html`<details class="prints"><summary>${rest.length} more that would</summary>${list(rest)}</details>`}</section>`
+}
+
+function byPlanFirst(a: string, b: string): number {
+  const isPlan = (key: string): boolean => isFactKey(key) && fact(key).topic === 'plan'
+  return Number(isPlan(b)) - Number(isPlan(a))
+}
+
+function turns(points: Assessment['turningPoints'], view: CaseView): Html {
+  const [first] = points
+  if (!first) return NOTHING
+  return html`<div><dt>${first.label} <span class="hint">now <span class="figure-text">${first.now}</span></span> <a href="${askHref(first.fact, view)}">Change it<span class="unseen">: ${first.label}</span></a></dt>
+${each(
+  points,
+  ({ text }) => html`<dd>${sentence(text)}</dd>
+`,
+)}</div>
+`
 }
 
 /** What stands in for answers not given, each with its reason and a way to answer it. */
@@ -19,7 +50,12 @@ export function assumptions({ assumptions: list }: Assessment, view: CaseView): 
   const closed = list.filter(({ calls }) => calls.length <= 1)
   return html`<section aria-labelledby="assumed"><h2 id="assumed">What was assumed</h2>
 ${open.length === 0 ? NOTHING : html`<h3>Could still change the call</h3>${assumptionList(open, view)}`}
-${closed.length === 0 ? NOTHING : html`${open.length === 0 ? NOTHING : html`<h3>Cannot change it by itself</h3>`}${assumptionList(closed, view)}`}</section>`
+${closed.length === 0 ? NOTHING : closedList()}</section>`
+
+  function closedList(): Html {
+    const count = closed.length === 1 ? 'One' : closed.length
+    return html`<details class="prints"><summary>${count} that cannot change the call ${closed.length === 1 ? 'by itself' : 'by themselves'}</summary>${assumptionList(closed, view)}</details>`
+  }
 }
 
 function assumptionList(list: Assessment['assumptions'], view: CaseView): Html {

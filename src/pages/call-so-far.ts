@@ -22,20 +22,27 @@ export function callSoFar({ sofar, left, question }: ConversationView): Html {
   return html`<section class="title-block" aria-labelledby="so-far">
 <div class="cell"><h2 class="tag" id="so-far">The call so far</h2>
 <p class="verdict">${sofar ? sofar.sentence : 'No call yet. It needs a few answers to rest on.'}</p></div>
-${sofar ? sureness(sofar) : NOTHING}
+${sofar ? sureness(sofar, left) : NOTHING}
 <div class="cell${sofar ? ' half' : ''}"><span class="tag">Questions left</span>
-<p class="left-count">${questionsLeft(left)}</p></div>
+<p class="left-count">${questionsLeft(left, sofar)}</p></div>
 ${sofar ? html`<div class="cell"><a class="button${question ? '' : ' primary'}" href="${sofar.href}">${question ? 'Stop here and see the call' : 'See the call'}</a></div>` : NOTHING}
 </section>`
 }
 
-function sureness({ confidence }: SoFar): Html {
+function sureness({ confidence }: SoFar, left: number): Html {
+  // Every question is answered, but "I don't know" is an answer too.
+  const meaning =
+    confidence === 'likely' && left === 0
+      ? 'A figure that is not known could still change it.'
+      : CONFIDENCE[confidence].meaning
   return html`<div class="cell half"><span class="tag">How sure</span>
 <p>${confidenceBadge(confidence)}</p>
-<p class="hint">${CONFIDENCE[confidence].meaning}</p></div>`
+<p class="hint">${meaning}</p></div>`
 }
 
-function questionsLeft(left: number): Html {
-  const words = left === 0 ? 'None could change the call.' : 'could still change the call'
-  return html`<span class="stamp">${left}</span> ${words}`
+function questionsLeft(left: number, sofar: SoFar | null): Html {
+  if (left > 0) return html`<span class="stamp">${left}</span> could still change the call`
+  const words =
+    sofar?.confidence === 'settled' ? 'None could change the call.' : 'All are answered.'
+  return html`<span class="stamp">0</span> ${words}`
 }

@@ -2,6 +2,7 @@ import type { Assessment, CostItem, CostReport } from '../../shared/assessment.t
 import { printMoney, printNumber } from '../../shared/print.ts'
 import { boreAndHone } from './bore-and-hone.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
+import { moneyRange } from './money-range.ts'
 import { sentence, sourceText } from './reasons.ts'
 import { type WorkStep, workOrder } from './work-order.ts'
 
@@ -74,7 +75,7 @@ function plainWords(id: string): string {
 export function costSection(cost: CostReport): Html {
   const money = (amount: number): string => printMoney(amount, cost.currency)
   return html`<section aria-labelledby="cost"><h2 id="cost">What it costs</h2>
-<p>Likely <strong>${money(cost.likely)}</strong>, from ${money(cost.low)} to ${money(cost.high)}${cost.beforeTax ? ', before tax' : ''}. ${stakeSentence(cost)}</p>
+<p>Likely <strong>${money(cost.likely)}</strong>${cost.low === cost.high ? NOTHING : html`, between ${moneyRange(cost, cost.currency)}`}${cost.beforeTax ? ', before tax' : ''}. ${stakeSentence(cost)}</p>
 ${cost.items.length === 0 ? NOTHING : costTable(cost)}</section>`
 }
 
@@ -88,14 +89,14 @@ function stakeSentence(cost: CostReport): Html {
 }
 
 function costTable(cost: CostReport): Html {
-  return html`<div class="table-scroll" role="region" aria-label="The bill" tabindex="0"><table>
+  return html`<div class="table-scroll" role="region" aria-label="The bill" tabindex="0"><table class="bill compact">
 <caption>The bill, in ${cost.currency}</caption>
-<thead><tr><th scope="col">Item</th><th scope="col" class="number">Low</th><th scope="col" class="number">Likely</th><th scope="col" class="number">High</th><th scope="col">Where from</th></tr></thead>
+<thead><tr><th scope="col">Item</th><th scope="col" class="number">Low</th><th scope="col" class="number">Likely</th><th scope="col" class="number">High</th></tr></thead>
 <tbody>${each(cost.items, billRow)}</tbody></table></div>`
 }
 
 function billRow(item: CostItem): Html {
   const amount = (value: number): string => printNumber(Math.round(value), 0)
-  return html`<tr><th scope="row">${item.label} <span class="tag">${item.kind}</span></th><td class="number">${amount(item.low)}</td><td class="number">${amount(item.likely)}</td><td class="number">${amount(item.high)}</td><td>${item.state === 'said' ? 'You said' : html`Assumed. <span class="soft">${sourceText(item.source)}</span>`}</td></tr>
+  return html`<tr><th scope="row">${item.label} <span class="tag">${item.kind}</span><span class="hint">${item.state === 'said' ? 'You said' : `Assumed. ${sourceText(item.source)}`}</span></th><td class="number">${amount(item.low)}</td><td class="number">${amount(item.likely)}</td><td class="number">${amount(item.high)}</td></tr>
 `
 }

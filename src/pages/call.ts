@@ -3,7 +3,7 @@ import { callActions, callHead, contradictions, keyFigures } from './call-head.t
 import { assumptions, turningPoints, working } from './call-open.ts'
 import { costSection, whatFollows } from './call-work.ts'
 import { costBars } from './cost-bars.ts'
-import { type Html, html, NOTHING } from './html.ts'
+import { each, type Html, html, NOTHING } from './html.ts'
 import { page } from './layout.ts'
 import { loadBySpeed } from './load-by-speed.ts'
 import { loadDiagram } from './load-diagram.ts'
@@ -12,7 +12,7 @@ import { marginBars } from './margin-bars.ts'
 import { printIn, printSpeed, type Units } from './person-units.ts'
 import { pressureTrace } from './pressure-trace.ts'
 import { type Reach, reachMap } from './reach-map.ts'
-import { type CaseView, cautions, reasons } from './reasons.ts'
+import { type CaseView, cautions, dangers, reasons } from './reasons.ts'
 import { routeTable, whyNotOthers } from './route-table.ts'
 import type { WorkStep } from './work-order.ts'
 
@@ -50,12 +50,14 @@ function callBody(view: CallView): Html {
   const head = html`${callHead(assessment, known)}${contradictions(assessment, known)}`
   const open = html`${assumptions(assessment, known)}${working(assessment, known)}`
   if (assessment.call.confidence === 'withheld') {
-    return html`${head}${callActions(known, false, forumHref)}${cautions(assessment.cautions, known)}${open}`
+    return html`${head}${callActions(known, false, forumHref)}${dangers(assessment.cautions, known)}${cautions(assessment.cautions, known)}${open}`
   }
   const { call, routes } = assessment
   return html`${head}${keyFigures(assessment, known)}${lowered(assessment, units)}${callActions(known, true, forumHref)}
-${cautions(assessment.cautions, known)}
+${onThisPage(assessment)}
+${dangers(assessment.cautions, known)}
 ${pictures(view)}
+${cautions(assessment.cautions, known)}
 <section aria-labelledby="reasons"><h2 id="reasons">Why this route</h2>${reasons(call.reasons, known)}</section>
 <section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route side by side</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
 ${call.insteadOf.length === 0 ? NOTHING : html`<section aria-labelledby="why-not"><h2 id="why-not">Why not the others</h2>${whyNotOthers(call, routes)}</section>`}
@@ -63,6 +65,25 @@ ${whatFollows(assessment, view.steps ?? [])}
 ${costSection(assessment.cost)}
 ${turningPoints(assessment, known)}
 ${open}`
+}
+
+/** A long page: where its parts are. */
+function onThisPage({ call, turningPoints: points, assumptions: assumed }: Assessment): Html {
+  const places: [string, string, boolean][] = [
+    ['pictures', 'Loads', true],
+    ['reasons', 'Why', true],
+    ['side-by-side', 'Every route', true],
+    ['follows', 'The work', true],
+    ['cost', 'Cost', true],
+    ['turning', 'What would change it', points.length > 0],
+    ['assumed', 'What was assumed', assumed.length > 0],
+  ]
+  if (call.route === null) return NOTHING
+  return html`<nav class="jump" aria-label="On this page"><ul>${each(
+    places.filter(([, , isThere]) => isThere),
+    ([id, name]) => html`<li><a href="#${id}">${name}</a></li>
+`,
+  )}</ul></nav>`
 }
 
 function pictures({ assessment, reach, units }: CallView): Html {

@@ -32,7 +32,10 @@ export interface Question {
   readonly assumes: string
   readonly help: string
   readonly measure: string
+  /** Step by step how to find it. */
   readonly learnHref?: string | undefined
+  /** The explanation with a drawing that goes with it. */
+  readonly explained?: { readonly title: string; readonly href: string } | undefined
   /** What was typed or what stands, when an answer is changed. */
   readonly value?: string | undefined
   readonly unit?: string | undefined
@@ -94,6 +97,8 @@ export interface ConversationView {
   /** Shown on the empty start only. */
   readonly presets: readonly Preset[]
   readonly compare?: Comparison | undefined
+  /** Whether the last turn can be taken back. */
+  readonly canUndo?: boolean
   /** What was typed into the free text box, when it could not be taken. */
   readonly typed?: string | undefined
 }

@@ -85,9 +85,10 @@ function atAGlance({ sofar }: ConversationView): Html {
 function ask(view: ConversationView): Html {
   const { question, exchanges, sofar } = view
   if (question) return questionForm(question, view, operationNumber(exchanges.length))
+  const isSure = sofar?.confidence === 'settled'
   return html`<section class="question" aria-labelledby="question">
-<h2 id="question" tabindex="-1">Nothing more could change the call</h2>
-<p>Every question that is still open leads to the same call. You can still change an answer, or try a “what if”.</p>
+<h2 id="question" tabindex="-1">${isSure ? 'Nothing more could change the call' : 'No question is left'}</h2>
+<p>${isSure ? 'Every question that is still open leads to the same call.' : 'Some answers are not known; a usual value stands in for each, and the call says which of them could still change it.'} You can still change an answer, or try a “what if”.</p>
 ${sofar ? html`<p><a class="button primary" href="${sofar.href}">See the call</a></p>` : NOTHING}
 </section>`
 }

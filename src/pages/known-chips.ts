@@ -3,11 +3,19 @@ import { each, type Html, html, NOTHING } from './html.ts'
 
 type State = KnownFact['state']
 
-const GROUPS: readonly { state: State; title: string; why: string }[] = [
+interface Group {
+  readonly state: State
+  readonly title: string
+  readonly why: string
+  /** Folded away until wanted: a list so long that on a phone it would bury the rest. */
+  readonly folded?: true
+}
+
+const GROUPS: readonly Group[] = [
   { state: 'said', title: 'You said', why: '' },
   { state: 'derived', title: 'Worked out from it', why: 'How they follow' },
-  { state: 'assumed', title: 'Assumed for now', why: 'Why these are taken' },
   { state: 'parked', title: 'Set aside', why: 'Why they do not count now' },
+  { state: 'assumed', title: 'Assumed for now', why: 'Why these are taken', folded: true },
 ]
 
 /** What is known, in groups: the outline and the heading say how each came to be known. */
@@ -16,30 +24,38 @@ export function knownChips({ known }: ConversationView): Html {
   return html`<section class="known" aria-labelledby="known">
 <h2 id="known">What the guide works with</h2>
 <p class="hint">Press any of them to change it.</p>
-${each(GROUPS, ({ state, title, why }) =>
+${each(GROUPS, (one) =>
   group(
-    known.filter((one) => one.state === state),
-    title,
-    why,
+    one,
+    known.filter(({ state }) => state === one.state),
   ),
 )}
 </section>`
 }
 
-function group(facts: readonly KnownFact[], title: string, why: string): Html {
-  const [first] = facts
-  if (!first) return NOTHING
-  return html`<div class="known-group">
-<h3 class="tag" id="known-${first.state}">${title} <span class="count">${facts.length}</span></h3>
-<ul class="chips" aria-labelledby="known-${first.state}">
+function group({ state, title, why, folded }: Group, facts: readonly KnownFact[]): Html {
+  if (facts.length === 0) return NOTHING
+  const id = `known-${state}`
+  const heading = html`<h3 class="tag" id="${id}">${title} <span class="count">${facts.length}</span></h3>`
+  const rest = html`${chips(facts, id)}
+${why === '' ? NOTHING : becauses(facts, why)}`
+  return folded
+    ? html`<details class="known-group"><summary>${heading}</summary>
+${rest}
+</details>`
+    : html`<div class="known-group">${heading}
+${rest}
+</div>`
+}
+
+function chips(facts: readonly KnownFact[], labelledBy: string): Html {
+  return html`<ul class="chips" aria-labelledby="${labelledBy}">
 ${each(
   facts,
   (known) => html`<li>${chip(known)}</li>
 `,
 )}
-</ul>
-${why === '' ? NOTHING : becauses(facts, why)}
-</div>`
+</ul>`
 }
 
 /** One fact as a link to its question. */

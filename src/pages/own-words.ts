@@ -7,7 +7,7 @@ const LONGEST_MESSAGE = 2000
 /** The free text box: a whole build, a correction, a question, a what-if. */
 export function ownWords(view: ConversationView, isStart: boolean): Html {
   const examples = isStart
-    ? 'Bore, stroke, compression, boost, rpm, what it is for: whatever you know, in any order.'
+    ? 'Whatever you know, in any order. For example: “4.03 × 3.48, 9.5:1, two-bolt iron block, street, 5,800 rpm”.'
     : 'More figures, a correction, “why?”, “what is a register?”, “what if I stay under 6,000?”'
   const label = isStart ? 'Tell the guide about the build' : 'Or say it in your own words'
   return html`<section class="own-words${isStart ? ' is-start' : ''}" aria-label="Your own words">
@@ -28,7 +28,7 @@ ${isStart ? NOTHING : wayBack(view)}
 function wayBack(view: ConversationView): Html {
   return html`<form class="way-back actions" method="post" action="/" data-guide>
 ${caseFields(view, view.question?.fact)}
-<button class="button quiet" type="submit" name="text" value="undo">Take back the last answer</button>
+${view.canUndo === false ? NOTHING : html`<button class="button quiet" type="submit" name="text" value="undo">Take back the last answer</button>`}
 <a class="button quiet" href="/" data-guide>Start over</a>
 </form>`
 }

@@ -14,6 +14,9 @@ import { fieldProblemWords } from './problem-words.ts'
 /** The currencies offered first; any other ISO 4217 code may be typed. */
 const CURRENCIES = ['USD', 'CAD', 'EUR', 'GBP', 'AUD', 'NZD', 'MXN', 'BRL', 'ZAR', 'SEK', 'JPY']
 
+/** So many quick replies stand in two columns on a phone. */
+const MANY = 8
+
 /** Id of the field, for the error summary's link. */
 export const FIELD_ID = 'answer'
 
@@ -38,7 +41,7 @@ function choices(question: Question, { choices, label }: ChoiceFact): Html {
   return html`<fieldset class="field" id="${FIELD_ID}" tabindex="-1"${describedBy(question)}>
 <legend class="unseen">${label}</legend>
 ${errorLine(question)}
-<div class="choices">
+<div class="choices${offered.length > MANY ? ' many' : ''}">
 ${each(offered, ([value, words]) => choiceButton(value, words, value === question.value))}
 </div>
 </fieldset>`

@@ -45,10 +45,9 @@ function unknown({ assumes }: Question): Html {
 </div>`
 }
 
-function howTo({ fact: key, help, measure, learnHref }: Question): Html {
-  const more = learnHref
-    ? html`<p><a href="${learnHref}">More about it, with a drawing</a></p>`
-    : NOTHING
+function howTo({ fact: key, help, measure, learnHref, explained }: Question): Html {
+  const more = html`${learnHref ? html`<p><a href="${learnHref}">How to find it, step by step</a></p>` : NOTHING}
+${explained ? html`<p>With a drawing: <a href="${explained.href}">${explained.title}</a></p>` : NOTHING}`
   return html`<details class="how-to"><summary>What it is and how to find it<span class="unseen">: ${fact(key).short}</span></summary>
 <p>${help}</p>
 <p>${measure}</p>

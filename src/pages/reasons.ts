@@ -47,12 +47,23 @@ const SEVERITY: Readonly<Record<Finding['severity'], { look: string; word: strin
   note: { look: 'plain', word: 'Note' },
 }
 
-/** Cautions, the gravest first; the word says how grave, not the colour alone. */
+/** What could hurt or break something comes before the pictures. */
+export function dangers(findings: readonly Finding[], view: CaseView): Html {
+  const grave = findings.filter(({ severity }) => severity === 'danger')
+  return cautionList('dangers', 'Mind this first', grave, view)
+}
+
+/** The rest of the cautions, the gravest first. */
 export function cautions(findings: readonly Finding[], view: CaseView): Html {
-  if (findings.length === 0) return NOTHING
-  const order = ['danger', 'caution', 'note']
-  const sorted = [...findings].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))
-  return html`<section class="cautions" aria-labelledby="cautions"><h2 id="cautions">Mind this first</h2>
+  const order: Finding['severity'][] = ['caution', 'note']
+  const rest = order.flatMap((one) => findings.filter(({ severity }) => severity === one))
+  return cautionList('cautions', 'Mind this too', rest, view)
+}
+
+/** The word says how grave a caution is, not the colour alone. */
+function cautionList(id: string, title: string, sorted: readonly Finding[], view: CaseView): Html {
+  if (sorted.length === 0) return NOTHING
+  return html`<section class="cautions" aria-labelledby="${id}"><h2 id="${id}">${title}</h2>
 <ul class="caution-list">${each(
     sorted,
     (
@@ -72,7 +83,7 @@ const STATES: Readonly<Record<LiveFact['state'], { look: string; word: string }>
 /** The figures a statement rests on, each with how it came to be known. */
 function liveFacts(facts: readonly LiveFact[], { units }: CaseView): Html {
   if (facts.length === 0) return NOTHING
-  return html`<ul class="live-facts">${each(facts, (one) => html`<li class="${STATES[one.state].look}"><span>${one.label}</span> <span class="figure-text">${liveText(one, units)}</span> <span class="tag">${STATES[one.state].word}</span></li>`)}</ul>`
+  return html`<details class="prints"><summary>What it rests on</summary><ul class="live-facts">${each(facts, (one) => html`<li class="${STATES[one.state].look}"><span>${one.label}</span> <span class="figure-text">${liveText(one, units)}</span> <span class="tag">${STATES[one.state].word}</span></li>`)}</ul></details>`
 }
 
 /** As the rulebook prints it, or in the person's own system when that has another unit. */

@@ -1,7 +1,8 @@
 import type { Call, MarginId, RouteReport } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
-import { each, type Html, html } from './html.ts'
+import { each, type Html, html, NOTHING } from './html.ts'
 import { MARGIN_WORDS, marginText } from './margin-bars.ts'
+import { moneyRange } from './money-range.ts'
 import { sentence } from './reasons.ts'
 
 /**
@@ -17,11 +18,11 @@ export function routeTable(routes: readonly RouteReport[], call: Call): Html {
 
 function routeRow(route: RouteReport, call: Call): Html {
   const called = route.id === call.route
-  const { currency, low, likely, high } = route.cost
+  const { cost } = route
   return html`<tr role="row" class="${called ? 'called' : ''}"><th role="rowheader" scope="row">${called ? html`<span aria-hidden="true">▸ </span>` : ''}${route.title}</th>
 <td role="cell" class="number" data-head="Holds in">${route.holdsIn} of 100<br><span class="soft">${route.neededHoldsIn} needed</span></td>
 <td role="cell" data-head="Weakest margin">${weakest(route)}</td>
-<td role="cell" class="number" data-head="Likely cost">${printMoney(likely, currency)}<br><span class="soft">${printMoney(low, currency)} to ${printMoney(high, currency)}</span></td>
+<td role="cell" class="number" data-head="Likely cost">${printMoney(cost.likely, cost.currency)}${cost.low === cost.high ? NOTHING : html`<br><span class="soft">${moneyRange(cost, cost.currency)}</span>`}</td>
 <td role="cell" data-head="Verdict">${verdict(route, call)}</td></tr>
 `
 }

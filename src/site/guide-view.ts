@@ -2,27 +2,26 @@ import { type Answer, type Answers, UNKNOWN } from '../../shared/answers.ts'
 import type { Assessment } from '../../shared/assessment.ts'
 import { FACT_KEYS, type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
-import type { Problem } from '../../shared/problem.ts'
-import { toQuery } from '../../shared/share-link.ts'
+import type { AppDeps } from '../api/deps.ts'
 import type {
   Comparison,
   ConversationView,
   Exchange,
   Heard,
   KnownFact,
-  Question,
 } from '../pages/conversation-view.ts'
 import { pageHref } from '../pages/page-href.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { callMayShow } from '../talk/call-so-far.ts'
-import { learnHrefFor } from './learn-links.ts'
+import { talkToQuery } from '../talk/state.ts'
+import { changedFrom } from '../talk/undo.ts'
+import { questionView, type Refused } from './question-view.ts'
 import type { RequestView } from './request-view.ts'
 
 export interface GuideExtras {
   /** The earlier answer that the person wants to change. */
   readonly asking?: FactKey | undefined
-  /** A refused answer, with what was typed. */
-  readonly refused?: { readonly problem: Problem; readonly value: string; readonly unit: string }
+  readonly refused?: Refused
   readonly heard?: Heard | undefined
   readonly typed?: string | undefined
   readonly compare?: Comparison | undefined
@@ -30,7 +29,7 @@ export interface GuideExtras {
 
 /** The conversation as the page draws it. */
 export function guideView(
-  rulebook: Rulebook,
+  { rulebook, content }: Pick<AppDeps, 'rulebook' | 'content'>,
   request: RequestView,
   assessment: Assessment,
   extras: GuideExtras = {},
@@ -43,12 +42,15 @@ export function guideView(
     link,
     exchanges: exchanges(rulebook, answers, hrefFor),
     known: [...known(assessment, answers, hrefFor), ...parked(request, hrefFor)],
-    question: asked ? question(rulebook, request, assessment, asked, extras) : null,
+    question: asked
+      ? questionView({ rulebook, content }, request, assessment, asked, extras.refused)
+      : null,
     heard: extras.heard,
     typed: extras.typed,
     compare: extras.compare,
     sofar: soFar(rulebook, request, assessment),
     left: assessment.next?.left ?? 0,
+    canUndo: request.state.before.size > 0,
     contradictions: assessment.contradictions.map(({ title, text }) => ({ title, text })),
     problems,
     presets: rulebook.presets.map(({ id, title, summary }) => ({
@@ -111,54 +113,6 @@ function parked({ state }: RequestView, hrefFor: (key: FactKey) => string): Know
   }))
 }
 
-function question(
-  rulebook: Rulebook,
-  { answers, link, units }: RequestView,
-  { build, next }: Assessment,
-  key: FactKey,
-  { refused }: GuideExtras,
-): Question {
-  const entry = fact(key)
-  const asked = rulebook.questions.find((one) => one.fact === key)
-  const present = answers[key]
-  return {
-    fact: key,
-    ask: asked?.ask ?? entry.label,
-    why: next?.fact === key ? next.why : (asked?.why ?? entry.help),
-    assumes: assumes(rulebook, key, build[key], present !== undefined && present !== UNKNOWN),
-    help: entry.help,
-    measure: entry.measure,
-    learnHref: learnHrefFor(key, link, units),
-    ...(present === undefined || present === UNKNOWN ? {} : fieldOf(present)),
-    ...(refused ? { value: refused.value, unit: refused.unit, problem: refused.problem } : {}),
-  }
-}
-
-function fieldOf(answer: Answer): { value: string; unit?: string } {
-  if (typeof answer !== 'object') return { value: String(answer) }
-  const { value } = answer
-  if ('unit' in answer) return { value: String(value), unit: answer.unit }
-  return 'currency' in answer
-    ? { value: String(value), unit: answer.currency }
-    : { value: String(value) }
-}
-
-/** What stands in for an answer that the person does not have. */
-function assumes(
-  { assumptions }: Rulebook,
-  key: FactKey,
-  entry: Assessment['build'][string] | undefined,
-  said: boolean,
-): string {
-  if (entry?.state === 'derived')
-    return `The guide works it out from your other answers: ${entry.text}.`
-  const because = (Object.hasOwn(assumptions, key) && assumptions[key]?.because) || ''
-  if (entry?.state === 'assumed')
-    return `The guide then takes ${entry.text}. ${entry.because ?? because}`
-  if (said && because) return `The guide then takes a usual value. ${because}`
-  return 'The guide then leaves it out.'
-}
-
 function soFar(
   rulebook: Rulebook,
   { answers, link, units }: RequestView,
@@ -214,7 +168,14 @@ export function comparison(
     ],
     keepHref: pageHref(
       '/',
-      toQuery(supposed.answers, rulebook.version, request.state.parked),
+      talkToQuery(
+        {
+          answers: supposed.answers,
+          parked: request.state.parked,
+          before: changedFrom(request.answers, supposed.answers),
+        },
+        rulebook.version,
+      ),
       request.units,
     ),
   }

@@ -51,7 +51,7 @@ async function show(
     system: request.units,
     withoutTurningPoints: true,
   })
-  const view = guideView(deps.rulebook, request, assessment, extras)
+  const view = guideView(deps, request, assessment, extras)
   return c.html(conversationPage(view), status)
 }
 

@@ -140,8 +140,9 @@ describe('call page', () => {
   })
 
   it('marks what was said and what was assumed in the bill', () => {
-    expect(markup).toContain('<td>You said</td>')
-    expect(markup).toContain('<td>Assumed.')
+    const bill = markup.slice(markup.indexOf('<table class="bill'))
+    expect(bill).toContain('<span class="hint">You said</span>')
+    expect(bill).toContain('<span class="hint">Assumed. ')
   })
 
   it('withholds routes, costs and the shop’s sheet while a contradiction stands', () => {
