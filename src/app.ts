@@ -17,6 +17,7 @@ import { guideRoutes } from './site/guide.ts'
 import { securityHeaders } from './site/headers.ts'
 import { readingRoutes } from './site/reading.ts'
 import { viewOf, viewOfQuery } from './site/request-view.ts'
+import { worksheetSite } from './site/worksheets.ts'
 
 /** The whole guide as one fetch handler. It holds no state: a case is in its link. */
 export function createApp(deps: AppDeps): Hono {
@@ -31,6 +32,7 @@ export function createApp(deps: AppDeps): Hono {
   app.route('/', guideRoutes(deps))
   app.route('/', callRoutes(deps))
   app.route('/', readingRoutes(deps))
+  app.route('/', worksheetSite(deps))
   app.route('/', apiPageRoutes(deps))
   app.route('/', assetRoutes(deps))
   app.notFound((c) => {

@@ -1,0 +1,74 @@
+import { type Context, Hono } from 'hono'
+import type { AppDeps } from '../api/deps.ts'
+import { assess } from '../assess.ts'
+import { DomainError } from '../mechanics/domain-error.ts'
+import { notFoundPage } from '../pages/not-found.ts'
+import { worksheetPage } from '../pages/worksheet.ts'
+import { worksheetIndexPage } from '../pages/worksheet-index.ts'
+import { inputsFromQuery } from '../worksheets/form-input.ts'
+import { runWorksheet } from '../worksheets/input.ts'
+import { WORKSHEETS, worksheetNamed } from '../worksheets/registry.ts'
+import type { Worksheet } from '../worksheets/worksheet.ts'
+import { type RequestView, viewOfQuery } from './request-view.ts'
+
+/** Worksheets as plain pages: a form whose answer is a link. */
+export function worksheetSite(deps: AppDeps): Hono {
+  const site = new Hono()
+  site.get('/worksheets', (c) => {
+    const { units, link } = caseOf(deps, c)
+    return c.html(worksheetIndexPage({ sheets: WORKSHEETS, units, link }))
+  })
+  site.get('/worksheets/:name', async (c) => {
+    const request = caseOf(deps, c)
+    const { units, link } = request
+    const sheet = worksheetNamed(c.req.param('name'))
+    if (!sheet) return c.html(notFoundPage({ units, link, path: c.req.path }), 404)
+    const { raw, origin } = await startOf(deps, c, sheet, request)
+    const outcome = runWorksheet(sheet, raw, units)
+    const view = { sheet, raw, origin, outcome, units, link, content: deps.content }
+    const hasCase = Object.keys(request.answers).length > 0
+    return c.html(worksheetPage({ ...view, hasCase }), 'problems' in outcome ? 422 : 200)
+  })
+  return site
+}
+
+/** The case in the link, the worksheet's own parameters left aside. */
+function caseOf({ rulebook }: AppDeps, c: Context): RequestView {
+  const params = new URL(c.req.url).searchParams
+  const rest = [...params].filter(([name]) => !name.startsWith('in.'))
+  return viewOfQuery(rulebook, new URLSearchParams(rest).toString())
+}
+
+/** Where the figures in the form come from. */
+export type InputOrigin = 'given' | 'build' | 'example'
+
+async function startOf(
+  deps: AppDeps,
+  c: Context,
+  sheet: Worksheet,
+  { answers, units }: RequestView,
+): Promise<{ raw: Record<string, unknown>; origin: InputOrigin }> {
+  const given = inputsFromQuery(sheet.fields, new URL(c.req.url).searchParams)
+  if (given) return { raw: given, origin: 'given' }
+  if (Object.keys(answers).length > 0) {
+    const raw = await fromCase(deps, sheet, answers, units)
+    if (raw) return { raw, origin: 'build' }
+  }
+  return { raw: { ...sheet.example }, origin: 'example' }
+}
+
+/** Inputs from the case; undefined when its figures are beyond the mechanics. */
+async function fromCase(
+  { rulebook }: AppDeps,
+  sheet: Worksheet,
+  answers: RequestView['answers'],
+  system: RequestView['units'],
+): Promise<Record<string, unknown> | undefined> {
+  try {
+    const assessment = await assess(rulebook, answers, { system, withoutWhatIf: true })
+    return sheet.fromBuild(assessment)
+  } catch (error) {
+    if (error instanceof DomainError) return undefined
+    throw error
+  }
+}
