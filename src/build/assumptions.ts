@@ -1,7 +1,7 @@
 import { choicesOf, UNKNOWN } from '../../shared/answers.ts'
 import { type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import type { AssumptionRule, Basis } from '../rulebook/schema.ts'
+import type { AssumptionRule, Basis, Take } from '../rulebook/schema.ts'
 import type { BuildFact } from './build.ts'
 import { formulas } from './formulas.ts'
 import type { Lookup } from './from-answers.ts'
@@ -25,7 +25,7 @@ export function assume(
 ): BuildFact {
   const rule = Object.hasOwn(rulebook.assumptions, key) ? rulebook.assumptions[key] : undefined
   if (!rule) return { key, state: 'not-needed', value: undefined }
-  const { value, low, high } = inCurrency(rulebook, key, currency, taken(rule, lookup))
+  const { value, low, high } = inCurrency(rulebook, key, currency, taken(rule.take, lookup))
   return {
     key,
     state: 'assumed',
@@ -38,11 +38,11 @@ export function assume(
   }
 }
 
-function taken({ take }: AssumptionRule, lookup: Lookup): Taken {
+function taken(take: Take, lookup: Lookup): Taken {
   if (!('by' in take)) return fromBasis(take, lookup)
   const decider = String(lookup(take.by as FactKey).value)
   const chosen = Object.hasOwn(take.cases, decider) ? take.cases[decider] : undefined
-  return fromBasis(chosen ?? take.otherwise, lookup)
+  return taken(chosen ?? take.otherwise, lookup)
 }
 
 function fromBasis(basis: Basis, lookup: Lookup): Taken {

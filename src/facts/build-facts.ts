@@ -6,6 +6,9 @@ import type { Rulebook } from '../rulebook/load.ts'
 import type { EngineLoads } from './engine-loads.ts'
 import type { JointModel } from './joint-model.ts'
 
+/** One standard atmosphere, psi. */
+const ATMOSPHERE = 14.696
+
 /** The full load with the most of something. */
 export function most<T>(items: readonly T[], of: (item: T) => number): T {
   return items.reduce((best, item) => (of(item) > of(best) ? item : best))
@@ -43,6 +46,15 @@ export function buildFacts(
     ['peakPressureReached', loads.peakReached],
     ['presentShareOfProof', present.shareOfProof * 100],
     ['stake', figureOf(build, 'invested')],
+    // Rules compare money with the price list, whatever currency a person counts in.
+    [
+      'stakeInListCurrency',
+      figureOf(build, 'invested') / (rulebook.cost.rates[build.currency] ?? 1),
+    ],
+    [
+      'pressedCompression',
+      figureOf(build, 'compressionRatio') * (1 + figureOf(build, 'boost') / ATMOSPHERE),
+    ],
   ])
   if (has(build, 'targetPower') && loads.reachable !== undefined) {
     facts.set('powerReachable', fromSi(loads.reachable, 'hp'))

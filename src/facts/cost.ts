@@ -3,15 +3,22 @@ import type { FactKey } from '../../shared/fact-keys.ts'
 import { type Build, figureOf } from '../build/build.ts'
 import { jobCost } from '../mechanics/job-cost.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import type { Route, RouteItem } from '../rulebook/schema.ts'
+import type { ItemWhen, Route, RouteItem } from '../rulebook/schema.ts'
 
 /** Ids of a route's parts or work that apply to a build as it stands. */
 export function itemsOf(items: readonly RouteItem[], build: Build): string[] {
-  return items.flatMap((entry) => {
+  const ids = items.flatMap((entry) => {
     if (typeof entry === 'string') return [entry]
-    const value = String(build.facts[entry.when.fact as FactKey].value)
-    return entry.when.in.includes(value) ? [entry.item] : []
+    return applies(entry.when, build) ? [entry.item] : []
   })
+  // Two reasons for the same work make it no dearer.
+  return [...new Set(ids)]
+}
+
+function applies(when: ItemWhen, build: Build): boolean {
+  if ('all' in when) return when.all.every((part) => applies(part, build))
+  if ('any' in when) return when.any.some((part) => applies(part, build))
+  return when.in.includes(String(build.facts[when.fact as FactKey].value))
 }
 
 /**

@@ -123,13 +123,16 @@ const change = z.union([
   z.strictObject({ formula: z.enum(['torque-at-proof-share']), at: z.number() }),
 ])
 
-const routeItem = z.union([
-  id,
-  z.strictObject({
-    item: id,
-    when: z.strictObject({ fact: z.string(), in: z.array(z.string()).min(1) }),
-  }),
+const oneOf = z.strictObject({ fact: z.string(), in: z.array(z.string()).min(1) })
+const itemWhen = z.union([
+  oneOf,
+  z.strictObject({ all: z.array(oneOf).min(2) }),
+  z.strictObject({ any: z.array(oneOf).min(2) }),
 ])
+/** When a part or a piece of work applies to a build as it stands. */
+export type ItemWhen = z.infer<typeof itemWhen>
+
+const routeItem = z.union([id, z.strictObject({ item: id, when: itemWhen })])
 export type RouteItem = z.infer<typeof routeItem>
 
 export const routeSchema = z.strictObject({
@@ -188,12 +191,24 @@ const basis = z.union([
 ])
 export type Basis = z.infer<typeof basis>
 
+/** A basis, or one for each value of another fact. */
+export type Take =
+  | Basis
+  | {
+      readonly by: string
+      readonly cases: Readonly<Record<string, Take>>
+      readonly otherwise: Take
+    }
+const take: z.ZodType<Take> = z.lazy(() =>
+  z.union([
+    basis,
+    z.strictObject({ by: z.string(), cases: z.record(z.string(), take), otherwise: take }),
+  ]),
+)
+
 /** What stands in for a fact that nobody gave. */
 export const assumptionSchema = z.strictObject({
-  take: z.union([
-    basis,
-    z.strictObject({ by: z.string(), cases: z.record(z.string(), basis), otherwise: basis }),
-  ]),
+  take,
   /** Values that are plausible, for choices; all of them when left out. */
   couldBe: z.array(z.string()).optional(),
   because: sentence,
@@ -327,6 +342,8 @@ export const followOnSchema = z.strictObject({
   source: ruleSource,
   /** Place in the order of work; lower first. Absent: not a step. */
   step: z.number().optional(),
+  /** A step of every route, whatever the rules say. */
+  always: z.boolean().default(false),
   at: z.enum(['home', 'shop']).optional(),
 })
 export type FollowOn = z.infer<typeof followOnSchema>

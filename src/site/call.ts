@@ -56,10 +56,11 @@ function reach(
 
 /** The steps of the called route from strip-down to assembly, as rules/follow-on.json orders them. */
 export function workSteps({ followOn }: Rulebook, { call }: Assessment): WorkStep[] {
-  return call.mustDo
-    .flatMap((id) => {
-      const entry = followOn[id]
-      return entry?.step === undefined ? [] : [{ ...entry, id, step: entry.step }]
+  if (call.route === null) return []
+  return Object.entries(followOn)
+    .flatMap(([id, entry]) => {
+      const counts = entry.always || call.mustDo.includes(id)
+      return entry.step === undefined || !counts ? [] : [{ ...entry, id, step: entry.step }]
     })
     .sort((a, b) => a.step - b.step || (a.id < b.id ? -1 : 1))
     .map(({ id, title, text, at }) => ({ id, title, at: at ?? 'home', note: text }))
