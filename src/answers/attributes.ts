@@ -12,6 +12,7 @@ export function nounOf(
   if (meaning.kind === 'noun') return meaning.noun
   if (meaning.kind !== 'choice') return undefined
   if (meaning.fact === 'layout') return 'block'
+  if (meaning.fact === 'capHistory' && tokens[from]?.text === 'caps') return 'caps'
   if (meaning.fact !== 'capFastening' && meaning.fact !== 'skirt') return undefined
   for (let at = from + 1; at < to; at += 1) {
     const tail = longestAt(lexicon.choices, tokens, at)

@@ -101,10 +101,14 @@ function readLoose(
       into.doubts.push({ ...figureWords(figure), why: 'the speed of a peak; how far does it rev?' })
       continue
     }
+    if (isPassing(figure, parts)) {
+      into.doubts.push({ ...figureWords(figure), why: 'a speed in passing; how far does it rev?' })
+      continue
+    }
     if (readCorrected(figure, parts, into)) continue
     if (readByUnit(figure, input, into)) continue
-    if (readPounds(figure, isBoosted(figure, parts), input, into)) continue
-    if (readTorque(figure, isFastened(figure, parts), input, into)) continue
+    if (figure.unit && readPounds(figure, isBoosted(figure, parts), input, into)) continue
+    if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) continue
     if (readSizeBefore(figure, (at) => layouts.has(at), input, into)) continue
     const said = tokens[figure.from]?.kind === 'number' || figure.unit || figure.value > 12
     if (said) into.doubts.push({ ...figureWords(figure), why: 'not clear what this figure is' })
@@ -127,6 +131,19 @@ function readCorrected(figure: Figure, { scopes, input }: Parts, into: Findings)
   if (!last || !found || !('answer' in found)) return false
   into.readings.push({ ...last, answer: found.answer, from: figure.from, to: figure.to })
   return true
+}
+
+/** "Knocks at 4000 rpm": something that happens on the way, not how far it revs. */
+function isPassing(
+  { from, unit }: Figure,
+  { tokens, lexicon, choiceMentions, figures, input }: Parts,
+): boolean {
+  if (input.whatIf || unit?.kind !== 'unit' || unit.symbol !== 'rpm') return false
+  if (tokens[from - 1]?.text !== 'at') return false
+  const before = tokens[from - 2]
+  if (before?.kind !== 'word' || lexicon.fillers.has(before.text)) return false
+  const named = [...choiceMentions, ...figures].some(({ to }) => to === from - 1)
+  return !named && tokens[from - 1]?.gap === 'space'
 }
 
 function isBoosted({ from }: Figure, { choiceMentions, scopes }: Parts): boolean {

@@ -6,6 +6,9 @@ import type { ChoiceMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import { longestAt } from './phrases.ts'
 
+/** "They're gray iron": said of the caps spoken of before. */
+const THEY = new Set(['they', 'theyre', 'these', 'those'])
+
 /**
  * "V8, aluminium, 11:1", "splayed caps, billet steel": a material in a clause of its
  * own is the caps' if caps were just spoken of, else the block's; after any other part
@@ -21,19 +24,23 @@ export function aloneReadings(
   if (!isAttribute(mention) || input.negations.denies(mention)) return []
   const { from, to } = mention
   const own = (at: number): boolean => scopes.clause[at] === scopes.clause[from]
+  const before = mentions[i - 1]
+  let pointed = false
   for (let at = from - 1; at >= 0 && own(at); at -= 1) {
-    if (tokens[at]?.text !== ',' && !lexicon.fillers.has(tokens[at]?.text ?? '')) return []
+    if (THEY.has(tokens[at]?.text ?? '')) pointed = true
+    else if (tokens[at]?.text === 'and') continue
+    else if (tokens[at]?.text !== ',' && !lexicon.fillers.has(tokens[at]?.text ?? '')) return []
   }
   if (to < tokens.length && own(to) && tokens[to]?.kind !== 'mark') return []
   if (from === 0) return []
-  const before = mentions[i - 1]
   const nouns = (before?.meanings ?? []).map((meaning) =>
     nounOf(meaning, before as typeof mention, input),
   )
   const noun = nouns.find((found) => found !== undefined) ?? 'block'
   const near = before && scopes.clause[before.from] === (scopes.clause[from] ?? 0) - 1
   if (near && isNoun(before) && noun !== 'caps' && noun !== 'block') return []
-  const target = near && noun === 'caps' ? 'caps' : 'block'
+  const target = noun === 'caps' && (near || pointed) ? 'caps' : 'block'
+  if (pointed && target !== 'caps') return []
   if (speaksOfOther(from, input)) return []
   return mention.meanings.flatMap((meaning) =>
     meaning.kind === 'attribute'

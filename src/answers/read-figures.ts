@@ -31,6 +31,7 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
   const outside = input.scopes.outside[figure.to - 1]
   if (outside && !(outside === 'hypothetical' && input.whatIf)) return OUTSIDE[outside]
   if (input.negations.denies(figure)) return 'denied in the same words'
+  if (isYear(figure, input.tokens)) return 'read as a year'
   if (figure.unit?.kind === 'wheel') {
     return 'power at the wheels: give it at the crank, or say what loss to count'
   }
@@ -38,6 +39,12 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
     return 'the price of a part of it: give the whole'
   }
   return undefined
+}
+
+/** "Line bored in 2015". */
+function isYear({ value, unit, decimal, scaled, from }: Figure, tokens: readonly Token[]): boolean {
+  const bare = !unit && !decimal && !scaled && value >= 1900 && value <= 2100
+  return bare && ['in', 'since', 'circa'].includes(tokens[from - 1]?.text ?? '')
 }
 
 /** A figure and its words to a reading of a fact, or to a doubt that says why not. */

@@ -145,11 +145,14 @@ function report(
     const place = originalSpan(plain, tokens[from]?.start ?? 0, tokens[to - 1]?.end ?? 0)
     return { key, ...place }
   })
+  const told = new Set<string>()
   const unclear = doubts
-    .filter(
-      ({ from, to }, i) =>
-        !doubts.slice(0, i).some((other) => other.from === from && other.to === to),
-    )
+    .filter(({ from, to }) => {
+      const place = `${from}-${to}`
+      const first = !told.has(place)
+      told.add(place)
+      return first
+    })
     .sort((a, b) => a.from - b.from || a.to - b.to)
     .map(({ from, to, why }) => {
       const { start, end } = originalSpan(plain, tokens[from]?.start ?? 0, tokens[to - 1]?.end ?? 0)

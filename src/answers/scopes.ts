@@ -150,8 +150,10 @@ function apply(mention: Mention<Marker>, state: State, place: Place): void {
 
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
   if (marker === 'otherPerson') state.other = true
-  else if (marker === 'past') state.past = true
-  else if (marker === 'planned') state.planned = true
+  else if (marker === 'past') {
+    state.past = true
+    if (TRAILING_PAST.has(said)) backwards(place, (found) => found ?? 'past')
+  } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') own(said, state)
   else if (marker === 'present') present(said, state, place)
   else if (marker === 'hypothetical') {
@@ -207,6 +209,14 @@ function backwards(
   }
 }
 
+/** "We tried 18 psi last year". */
+const TRAILING_PAST = new Set([
+  'last year',
+  'last season',
+  'last time',
+  'before this',
+  'before that',
+])
 const NOW = new Set(['now', 'currently', 'nowadays', 'today', 'presently', 'right now'])
 const SENTENCE_END = new Set(['!', '?', ';', '\n'])
 const CLAUSE_WORDS = new Set([
