@@ -21,8 +21,8 @@ import { mainVerdict, overallVerdict } from './verdicts.ts'
 export interface MainReport {
   readonly main: number
   readonly verdict: Verdict | null
-  /** The first reason in a sentence; empty when nothing was measured. */
-  readonly reason: string
+  /** Every measure that decides it, in a sentence each; empty when nothing was measured. */
+  readonly reasons: readonly string[]
   readonly judged: readonly Judged[]
   readonly worked: readonly Worked[]
   /** What was not measured. */

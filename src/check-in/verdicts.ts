@@ -18,20 +18,20 @@ export function mainVerdict(
   judged: readonly Judged[],
   asked: readonly Suspect[],
   missing: readonly string[],
-): Pick<MainReport, 'verdict' | 'reason' | 'judged'> {
+): Pick<MainReport, 'verdict' | 'reasons' | 'judged'> {
   const verdict = worstVerdict(judged.map((one) => one.verdict))
   const question = asked.find(({ fields }) =>
     fields.some((field) => field.split('.')[1] === `${main}`),
   )
   if (question && verdict !== 'send-back') {
     const reason = `A reading is in question: ${question.label}, ${question.typed}. ${question.question}`
-    return { verdict: 'look-again', reason, judged }
+    return { verdict: 'look-again', reasons: [reason], judged }
   }
-  if (verdict === null) return { verdict, reason: '', judged }
-  const worst = judged.find((one) => one.verdict === verdict)
+  if (verdict === null) return { verdict, reasons: [], judged }
+  const worst = judged.filter((one) => one.verdict === verdict).map(({ reason }) => reason)
   const measured = judged.filter((one) => one.verdict !== null).length
   const passed = `All ${measured} measures are within their limits${missing.length === 0 ? '' : `; not measured: ${missing.join(', ')}`}.`
-  return { verdict, reason: verdict === 'pass' ? passed : (worst?.reason ?? ''), judged }
+  return { verdict, reasons: verdict === 'pass' ? [passed] : worst, judged }
 }
 
 /** The verdict on the block: the worst of all, with the mains that decide it named. */
@@ -59,7 +59,7 @@ export function overallVerdict(
       verdict === 'pass'
         ? []
         : [
-            ...at.map(({ main, reason }) => `Main ${main}. ${reason}`),
+            ...at.flatMap((one) => one.reasons.map((reason) => `Main ${one.main}. ${reason}`)),
             ...wider.map(({ reason }) => reason),
           ],
   }

@@ -1,0 +1,75 @@
+import type { Block, CapMap, Pair, SheetSection } from './blocks.ts'
+import type { SheetCase } from './sheet-case.ts'
+
+/** Which block and which caps: what is stamped where, and what the engine is. */
+export function identification(sheet: SheetCase): SheetSection {
+  const { readings, engine } = sheet
+  const { splitCase, mains } = engine
+  const blocks: Block[] = [
+    {
+      kind: 'pairs',
+      rows: [
+        { label: 'Block: casting number and stamp', value: readings.text('blockMark') ?? null },
+        ...engineRows(sheet),
+        { label: 'Main that carries the thrust', value: readings.text('thrustMain') ?? null },
+        { label: 'Whose, and how to reach', value: null },
+        { label: 'Handed over on', value: null },
+      ],
+    },
+    { kind: 'cap-map', map: capMap(sheet) },
+    {
+      kind: 'text',
+      tone: 'note',
+      text: splitCase
+        ? `${mains} mains between two case halves: there are no caps. Mark both halves as a pair before they are parted.`
+        : 'Main 1 is nearest the front. Every cap carries its number and an arrow to the front before the first fastener turns. A cap that fits two places is in the wrong one.',
+    },
+  ]
+  return { id: 'identification', title: 'Which block, which caps', blocks }
+}
+
+const ENGINE_FACTS = [
+  'layout',
+  'bore',
+  'stroke',
+  'blockMaterial',
+  'capMaterial',
+  'capFastening',
+  'use',
+] as const
+
+/** What was said about the engine; what was not is a blank, with what the estimate took beside it. */
+function engineRows({ assessment }: SheetCase): Pair[] {
+  return ENGINE_FACTS.flatMap((key): Pair[] => {
+    const entry = assessment.build[key]
+    if (!entry || entry.state === 'not-needed') return []
+    const label = LABELS[key]
+    if (entry.state !== 'assumed') return [{ label, value: entry.text }]
+    return [{ label, value: null, note: `not said; the estimate took ${entry.text}` }]
+  })
+}
+
+const LABELS: Readonly<Record<(typeof ENGINE_FACTS)[number], string>> = {
+  layout: 'Layout',
+  bore: 'Bore',
+  stroke: 'Stroke',
+  blockMaterial: 'Block material',
+  capMaterial: 'Caps as they came',
+  capFastening: 'Fastened as it came',
+  use: 'Use',
+}
+
+function capMap({ readings, engine, assessment, route }: SheetCase): CapMap {
+  const stamps = (readings.text('capMark') ?? '').split(/[\s,;/]+/).filter((word) => word !== '')
+  const now = assessment.build.capFastening?.value
+  const isFour =
+    route.id === 'four-bolt-conversion' ||
+    route.id === 'stronger-block' ||
+    String(now).startsWith('four-bolt')
+  return {
+    mains: engine.mains,
+    fasteners: isFour ? 4 : 2,
+    splitCase: engine.splitCase,
+    stamps: Array.from({ length: engine.mains }, (_, place) => stamps[place] ?? null),
+  }
+}

@@ -1,0 +1,128 @@
+import type { Block, Pair, SheetSection } from './blocks.ts'
+import { type Limit, limitFor } from './limits.ts'
+import type { SheetCase } from './sheet-case.ts'
+import type { LimitId } from './shop-rules.ts'
+import { shortSource } from './source-words.ts'
+import { lengthText, rangeText } from './workshop-figures.ts'
+
+/** Finished size and shape of the housings, running clearance, and the line. */
+export function bores(sheet: SheetCase): SheetSection {
+  const show = (metres: number) => lengthText(metres, sheet.units)
+  const unit = sheet.units === 'us' ? 'in' : 'mm'
+  const said = (label: string, id: string): Pair => {
+    const value = sheet.readings.length(id)
+    return value === undefined
+      ? { label, value: null, unit, note: 'From the service data' }
+      : { label, value: show(value), note: 'Your service data' }
+  }
+  const rows: Pair[] = [
+    said('Finished housing bore, least', 'housingLow'),
+    said('Finished housing bore, most', 'housingHigh'),
+    { label: 'Oversize outside of the shells, if any', value: null, unit },
+    limitRow(sheet, 'housing-out-of-round', 'Out of round'),
+    limitRow(sheet, 'housing-taper', 'Taper, front to rear'),
+    limitRow(sheet, 'bore-step', 'Step from one main to the next'),
+    limitRow(sheet, 'bore-straightness', 'Straightness of all mains'),
+    {
+      label: 'Finish of the bore',
+      value: null,
+      note: 'Bearing supplier; crosshatch from the hone',
+    },
+    clearanceRow(sheet, unit),
+    limitRow(sheet, 'end-float', 'End float of the crank'),
+  ]
+  return {
+    id: 'bores',
+    title: 'Finished bores and clearance',
+    blocks: [
+      { kind: 'pairs', rows },
+      {
+        kind: 'text',
+        tone: 'note',
+        text: 'Every size is read with caps on, fasteners at full torque, block cold and clean.',
+      },
+    ],
+  }
+}
+
+export function limitRow(sheet: SheetCase, id: LimitId, label: string): Pair {
+  const limit = limitFor(id, sheet)
+  return limit.known
+    ? { label, value: limitText(limit, sheet), note: capital(shortSource(limit.source)) }
+    : {
+        label,
+        value: null,
+        unit: sheet.units === 'us' ? 'in' : 'mm',
+        note: 'From the service data',
+      }
+}
+
+function limitText(limit: Limit, { units }: SheetCase): string {
+  return rangeText(limit, (metres) => lengthText(metres, units))
+}
+
+/** So much for each inch of journal; worked out only when the journal itself was said. */
+function clearanceRow(sheet: SheetCase, unit: string): Pair {
+  const label = 'Bearing clearance aimed at, upright, cold'
+  const isSaid = sheet.assessment.build.mainJournalDiameter?.state === 'said'
+  const limit = limitFor('clearance', {
+    ...sheet,
+    journal: isSaid ? sheet.engine.journal : undefined,
+  })
+  if (limit.known) {
+    const from = `${capital(shortSource(limit.source))}; the bearing supplier’s figure goes before it`
+    return { label, value: limitText(limit, sheet), note: from }
+  }
+  const rule = sheet.rules.limits.clearance
+  const ends = rule.uses?.[sheet.use] ?? rule
+  const each = `${ends.low ?? 0} to ${ends.high ?? 0} for each ${unit === 'in' ? 'inch' : 'millimetre'} of journal`
+  return {
+    label,
+    value: null,
+    unit,
+    note: `${each} (${shortSource({ cite: '', ...rule.source })})`,
+  }
+}
+
+/** What the axis may do, and what moves with it. */
+export function axisSection(sheet: SheetCase): SheetSection {
+  const limit = limitFor('axis-shift', sheet)
+  const show = (metres: number) => lengthText(metres, sheet.units)
+  const step = sheet.units === 'us' ? 0.001 * 0.0254 : 0.00002
+  const along = Math.cos(sheet.engine.bankAngle)
+  const blocks: Block[] = [
+    {
+      kind: 'pairs',
+      rows: [
+        limitRow(sheet, 'axis-shift', 'Crank axis may move up by'),
+        { label: 'Axis moved, front main (shop fills in)', value: null, unit: unitOf(sheet) },
+        { label: 'Axis moved, rear main (shop fills in)', value: null, unit: unitOf(sheet) },
+        { label: 'Timing chain, throw at mid-strand', value: null, unit: unitOf(sheet) },
+        limitRow(sheet, 'gearbox', 'Gearbox bore, total indicator reading'),
+      ],
+    },
+    {
+      kind: 'text',
+      text: `For each ${show(step)} that the axis rises: the pistons come about ${show(step * along)} higher in their bores; a chain whose cam stands straight above gains up to ${show(2 * step)} of slack; gears lose about ${show(2 * step * Math.tan((20 * Math.PI) / 180))} of backlash at a 20° pressure angle; the gearbox bore is left ${show(step)} low, which an indicator reads twice.`,
+    },
+    {
+      kind: 'text',
+      tone: 'note',
+      text: `${limit.because} The check-in works out each of these from your own readings.`,
+    },
+  ]
+  return { id: 'axis', title: 'How far the axis may move, and what follows', blocks }
+}
+
+export function unitOf({ units }: SheetCase): string {
+  return units === 'us' ? 'in' : 'mm'
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`
+}
+
+/** A figure of a rule in the person's unit. */
+export function ruleLength(value: number, unit: 'in' | 'mm', { units }: SheetCase): string {
+  return lengthText(unit === 'in' ? value * 0.0254 : value * 0.001, units)
+}

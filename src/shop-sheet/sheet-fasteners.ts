@@ -1,0 +1,97 @@
+import { printFigure } from '../../shared/print.ts'
+import { fromSi, preferredUnit, toSi } from '../../shared/units.ts'
+import type { Pair, SheetSection } from './blocks.ts'
+import type { SheetCase } from './sheet-case.ts'
+
+/** The fasteners that stay: the supplier's figures first, ours only as a check. */
+export function fasteners(sheet: SheetCase): SheetSection {
+  const { readings, engine, route } = sheet
+  const isStud = route.parts.some((id) => id.startsWith('main-studs'))
+  const given = (id: string): string | null => readings.text(id) ?? null
+  const torque = torqueRow(sheet, isStud)
+  const rows: Pair[] = [
+    {
+      label: isStud
+        ? 'Studs with nuts: size, length, supplier'
+        : 'Fasteners: size, length, supplier',
+      value: given('fastenerSize'),
+      ...threadNote(sheet),
+    },
+    {
+      label: 'How many',
+      value: engine.splitCase ? null : `${engine.mains} caps; count them per cap`,
+      note: 'Inner, outer and cross bolts each, if there are any',
+    },
+    { label: 'Lubricant, on thread and under the head or nut', ...lubricantOf(sheet, isStud) },
+    torque,
+    {
+      label: 'Tightening sequence',
+      value: given('supplierSequence'),
+      note: 'If the supplier gives none: centre main first, then outwards in turn; inner before outer; a third, two thirds, full; cross bolts last (common practice)',
+    },
+    checkRow(sheet),
+  ]
+  return {
+    id: 'fasteners',
+    title: 'The fasteners that stay',
+    blocks: [
+      {
+        kind: 'text',
+        text: 'They are in, with this lubricant and at this torque, for every cut and every reading. Bores are true only under the clamp that they were cut with.',
+      },
+      { kind: 'pairs', rows },
+    ],
+  }
+}
+
+function threadNote({ assessment }: SheetCase): { note?: string } {
+  const thread = assessment.build.fastenerThread
+  if (!thread || thread.state === 'not-needed') return {}
+  return thread.state === 'assumed'
+    ? { note: `Thread not said; the estimate took ${thread.text}` }
+    : { note: `Thread: ${thread.text}` }
+}
+
+/** A new stud brings its own lubricant; a fastener that stays keeps what was said of it. */
+function lubricantOf({ readings, assessment }: SheetCase, isStud: boolean): Omit<Pair, 'label'> {
+  const own = readings.text('supplierLubricant')
+  if (own !== undefined) return { value: own }
+  const entry = assessment.build.fastenerLubricant
+  if (!isStud && entry?.state === 'said') return { value: entry.text, note: 'As you said' }
+  return {
+    value: null,
+    note: isStud ? 'The stud supplier’s own; a tin of it goes along' : 'Service manual',
+  }
+}
+
+function torqueRow({ readings, assessment }: SheetCase, isStud: boolean): Pair {
+  const label = 'Final torque, or torque and angle'
+  const own = readings.text('supplierTorque')
+  if (own !== undefined) return { label, value: own, note: 'The supplier’s figure, as you gave it' }
+  const said = assessment.build.fastenerTorque
+  if (!isStud && said?.state === 'said') {
+    return { label, value: said.text, note: 'As you said; the service manual goes before it' }
+  }
+  const from = isStud ? 'Stud supplier’s sheet' : 'Service manual'
+  return { label, value: null, note: `${from}; never the torque of other fasteners` }
+}
+
+/** Our own estimate, plainly no more than a check. */
+function checkRow({ route, units }: SheetCase): Pair {
+  const { torque, preload, shareOfProof } = route.joint
+  const show = (value: number, unit: string, decimals: number): string => {
+    const own = preferredUnit(unit, units)
+    return printFigure(fromSi(toSi(value, unit), own), own, decimals)
+  }
+  return {
+    label: 'Check by the guide, not to be used in its place',
+    value: `about ${show(torque.value, torque.unit, 0)}`,
+    note: `It would give about ${force(preload, units)} in each fastener, ${Math.round(100 * shareOfProof)}% of its proof load. A supplier’s figure far from it: ask why before tightening.`,
+  }
+}
+
+/** A force to the hundred pounds or the kilonewton: it is an estimate. */
+function force(kilonewtons: number, units: SheetCase['units']): string {
+  if (units === 'metric') return printFigure(kilonewtons, 'kN', 0)
+  return printFigure(Math.round(fromSi(toSi(kilonewtons, 'kN'), 'lbf') / 100) * 100, 'lbf', 0)
+}

@@ -1,0 +1,36 @@
+import type { ShopSheet } from './blocks.ts'
+import { identification } from './sheet-block.ts'
+import { axisSection, bores } from './sheet-bores.ts'
+import { isMachined, type SheetCase } from './sheet-case.ts'
+import { cautionsSection } from './sheet-cautions.ts'
+import { fasteners } from './sheet-fasteners.ts'
+import { metal } from './sheet-metal.ts'
+import { partsAndWork } from './sheet-parts.ts'
+import { measuring, orderOfWork, questions, signOff } from './sheet-work.ts'
+
+/**
+ * The machine-shop sheet of a called route. It says what is known and where from; what is not
+ * known is a blank to fill, never an assumption.
+ */
+export function shopSheet(sheet: SheetCase): ShopSheet {
+  const { assessment, route } = sheet
+  const cut = metal(sheet)
+  return {
+    title: `Shop sheet: ${route.title}`,
+    sentence: assessment.call.sentence,
+    rulebook: assessment.version,
+    sections: [
+      orderOfWork(sheet),
+      identification(sheet),
+      fasteners(sheet),
+      bores(sheet),
+      ...(cut ? [cut] : []),
+      ...(isMachined(route) ? [axisSection(sheet)] : []),
+      measuring(sheet),
+      cautionsSection(sheet),
+      signOff(),
+      questions(sheet),
+      partsAndWork(sheet),
+    ],
+  }
+}
