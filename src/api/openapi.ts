@@ -107,8 +107,8 @@ const HEALTH = {
 }
 
 function components(operations: readonly Operation[]): Record<string, unknown> {
-  const requests = operations.flatMap(({ id, body }) =>
-    body ? [[requestName(id), jsonSchema(body, 'input')]] : [],
+  const requests = operations.flatMap(({ id, body, shownBody = body }) =>
+    shownBody ? [[requestName(id), jsonSchema(shownBody, 'input')]] : [],
   )
   const responses = operations.map(({ id, response }) => [
     responseName(id),

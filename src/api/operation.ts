@@ -18,6 +18,8 @@ interface Described {
   readonly title: string
   /** What it does, in Markdown of plain sentences. */
   readonly text: string
+  /** The body as the description shows it, where whoever reads it judges each part itself. */
+  readonly shownBody?: z.ZodType
   /** Shape of a 200 answer. */
   readonly response: z.ZodType
   readonly examples: readonly Example[]

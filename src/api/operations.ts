@@ -3,6 +3,7 @@ import { factsOperation, routesOperation } from './catalogue.ts'
 import type { Operation } from './operation.ts'
 import { turnOperation } from './turn-operation.ts'
 import { understandOperation } from './understand.ts'
+import { worksheetOperations } from './worksheets.ts'
 
 /** Everything that the API does, in the order of the description. One line here adds one. */
 export const OPERATIONS: readonly Operation[] = [
@@ -11,4 +12,5 @@ export const OPERATIONS: readonly Operation[] = [
   turnOperation,
   factsOperation,
   routesOperation,
+  ...worksheetOperations,
 ]

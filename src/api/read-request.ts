@@ -85,9 +85,14 @@ function memberOf(value: unknown, name: string): unknown {
 function shapeProblems(issue: z.core.$ZodIssue, body: unknown): Problem[] {
   if (issue.code !== 'unrecognized_keys') return [shapeProblem(issue.path, issue.message, body)]
   return issue.keys.map((key) => ({
-    ...shapeProblem([...issue.path, key], 'leave this field out', body),
+    ...shapeProblem([...issue.path, key], unknownFits(issue.message), body),
     code: 'unknown-field',
   }))
+}
+
+/** A schema may say which keys it takes; zod's own words only repeat the key. */
+function unknownFits(message: string): string {
+  return message.startsWith('Unrecognized') ? 'leave this field out' : message
 }
 
 function shapeProblem(path: readonly PropertyKey[], fits: string, body: unknown): Problem {

@@ -19,10 +19,12 @@ export function apiRoutes(deps: AppDeps, operations: readonly Operation[] = OPER
       return 'refusal' in body ? body.refusal : answer(deps, c, body.ok)
     })
   }
-  const description = JSON.stringify(openApi(operations, deps.rulebook.version))
-  api.get('/openapi.json', (c) =>
-    c.body(description, 200, { 'content-type': 'application/json; charset=utf-8' }),
-  )
+  // Written once, when somebody first asks: every shop's frame has an API of its own.
+  let description: string | undefined
+  api.get('/openapi.json', (c) => {
+    description ??= JSON.stringify(openApi(operations, deps.rulebook.version))
+    return c.body(description, 200, { 'content-type': 'application/json; charset=utf-8' })
+  })
   guardMethods(api, [...operations, { method: 'get', path: '/openapi.json' }])
   return api
 }

@@ -1,33 +1,49 @@
 import { Hono } from 'hono'
 import { z } from 'zod'
 import { runWorksheet } from '../worksheets/input.ts'
-import { unitSystem, WORKSHEETS, worksheetNamed } from '../worksheets/registry.ts'
+import { bodySchema, unitSystem, WORKSHEETS, worksheetAnswer } from '../worksheets/registry.ts'
 import type { Worksheet } from '../worksheets/worksheet.ts'
 import type { AppDeps } from './deps.ts'
+import { getOperation, type Operation, postOperation } from './operation.ts'
 import { problemResponse } from './problem-response.ts'
-import { readBody } from './read-request.ts'
 
-/** One endpoint for each piece of the mechanics that a builder uses alone. */
-export function worksheetApi(_deps: AppDeps): Hono {
-  const api = new Hono()
-  api.get('/worksheets', (c) =>
+const listed = z.strictObject({ name: z.string(), title: z.string(), summary: z.string() })
+
+const list = getOperation({
+  path: '/worksheets',
+  id: 'worksheets',
+  title: 'List the worksheets',
+  text: 'Each piece of the mechanics that a builder uses alone, by name.',
+  response: z.strictObject({ worksheets: z.array(listed) }),
+  examples: [{ name: 'all', title: 'Every worksheet' }],
+  answer: (_, c) =>
     c.json({
       worksheets: WORKSHEETS.map(({ name, title, summary }) => ({ name, title, summary })),
     }),
-  )
-  api.post('/worksheets/:name', async (c) => {
-    const sheet = worksheetNamed(c.req.param('name'))
-    if (!sheet) return problemResponse(c, 404, 'not-found')
-    const body = await readBody(c, rawBody(sheet))
-    if ('refusal' in body) return body.refusal
-    const { units, ...raw } = body.ok
-    const outcome = runWorksheet(sheet, raw, units)
-    if ('problems' in outcome) {
-      return problemResponse(c, 400, 'invalid-body', outcome.problems)
-    }
-    return c.json(outcome.ok)
+})
+
+// What was given comes back as it was given; its shape is that of the request.
+const answer = worksheetAnswer.extend({ inputs: z.record(z.string(), z.unknown()) })
+
+function worksheetOperation(sheet: Worksheet): Operation {
+  const { name, title, summary, example } = sheet
+  return postOperation({
+    path: `/worksheets/${name}`,
+    id: `worksheet-${name}`,
+    title,
+    text: summary,
+    body: rawBody(sheet),
+    shownBody: bodySchema(sheet),
+    response: answer,
+    examples: [{ name: 'invented', title: 'An invented case', body: example }],
+    answer(_, c, { units, ...raw }) {
+      const outcome = runWorksheet(sheet, raw, units)
+      if ('problems' in outcome) {
+        return problemResponse(c, 400, 'invalid-body', outcome.problems)
+      }
+      return c.json(outcome.ok)
+    },
   })
-  return api
 }
 
 /** The body's own keys and no others; each figure is judged afterwards, by its field. */
@@ -43,4 +59,15 @@ function rawBody({ fields }: Worksheet) {
       },
     )
     .transform((body) => body as Record<string, unknown> & { units: 'us' | 'metric' })
+}
+
+/** One operation for each worksheet, and the list of them. */
+export const worksheetOperations: readonly Operation[] = [
+  list,
+  ...WORKSHEETS.map(worksheetOperation),
+]
+
+/** Worksheets are among the operations now; nothing is left to serve here. */
+export function worksheetApi(_deps: AppDeps): Hono {
+  return new Hono()
 }
