@@ -7,29 +7,36 @@ import { problemResponse } from './api/problem-response.ts'
 import { bodyTooLarge } from './api/read-request.ts'
 import { type LimitPassed, requestLimits } from './api/request-limits.ts'
 import { apiRoutes } from './api/routes.ts'
-import { worksheetApi } from './api/worksheets.ts'
 import { errorPage, faultPage } from './pages/error-page.ts'
 import { notFoundPage } from './pages/not-found.ts'
 import { apiPageRoutes } from './site/api-page.ts'
 import { assetRoutes } from './site/assets.ts'
 import { callRoutes } from './site/call.ts'
+import { embedRoutes } from './site/embed.ts'
+import { framedBy } from './site/framed.ts'
 import { guideRoutes } from './site/guide.ts'
 import { securityHeaders } from './site/headers.ts'
 import { readingRoutes } from './site/reading.ts'
 import { viewOf, viewOfQuery } from './site/request-view.ts'
+import { withShops } from './site/shop-sites.ts'
 import { worksheetSite } from './site/worksheets.ts'
 
-/** The whole guide as one fetch handler. It holds no state: a case is in its link. */
+/** The whole guide as one fetch handler, each shop's frame included. It holds no state: a case is in its link. */
 export function createApp(deps: AppDeps): Hono {
+  return withShops(deps, site)
+}
+
+function site(deps: AppDeps): Hono {
   const app = new Hono()
-  app.use(securityHeaders)
+  app.use(securityHeaders(deps.shop?.origins))
+  if (deps.shop) app.use(framedBy(deps.shop, deps))
   app.use('/api/*', apiCors)
   app.use(requestLimits((c, passed) => tooLong(deps, c, passed)))
   app.use(bodyLimit({ maxSize: LARGEST_BODY, onError: (c) => tooLarge(deps, c) }))
   app.get('/healthz', (c) => c.json({ status: 'ok', version: deps.rulebook.version }))
   app.route('/api', apiRoutes(deps))
-  app.route('/api', worksheetApi(deps))
   app.route('/', guideRoutes(deps))
+  app.route('/', embedRoutes(deps))
   app.route('/', callRoutes(deps))
   app.route('/', readingRoutes(deps))
   app.route('/', worksheetSite(deps))

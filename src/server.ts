@@ -6,21 +6,29 @@ import { createApp } from './app.ts'
 import { learnDrawing } from './pages/learn-drawings.ts'
 import { createContent } from './pages/markdown.ts'
 import { readSources } from './pages/source-list.ts'
+import { pngDrawer } from './preview/png.ts'
 import { loadRulebook } from './rulebook/load.ts'
 import { readFolder } from './rulebook/read-folder.ts'
 import { readSettings } from './settings.ts'
+import { loadShops } from './shops/load.ts'
 
 const settings = stopOnError(() => readSettings(process.env, process.cwd()))
 
-const app = stopOnError(() =>
-  createApp({
-    rulebook: loadRulebook(readFolder(settings.rulesFolder)),
+const app = stopOnError(() => {
+  const rulebook = loadRulebook(readFolder(settings.rulesFolder))
+  return createApp({
+    rulebook,
     content: createContent((path) => readText(join(settings.contentFolder, path)), learnDrawing),
     sources: readSources(readFileSync(join(settings.rulesFolder, 'sources.json'), 'utf8')),
     asset: (name) => readAsset(join(settings.assetsFolder, name)),
+    shops: loadShops(readFolder(settings.shopsFolder), rulebook.cost),
+    origin: settings.origin,
+    demoOrigin: settings.demoOrigin,
+    drawPng: pngDrawer(settings.fontsFolder),
+    clock: () => performance.now(),
     log: (entry) => console.error(JSON.stringify(entry)),
-  }),
-)
+  })
+})
 
 const server = serve({ fetch: app.fetch, port: settings.port, hostname: settings.host }, (info) => {
   const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host

@@ -7,6 +7,13 @@ export interface Settings {
   readonly rulesFolder: string
   readonly contentFolder: string
   readonly assetsFolder: string
+  readonly shopsFolder: string
+  /** TrueType fonts for pictures that the server draws. */
+  readonly fontsFolder: string
+  /** The guide's address as the world knows it; undefined when every request says it. */
+  readonly origin: string | undefined
+  /** A second address of this server, for the demonstration shop. */
+  readonly demoOrigin: string | undefined
   /** How long requests under way may take after SIGTERM. */
   readonly drainSeconds: number
 }
@@ -16,7 +23,8 @@ const USUAL_PORT = 3000
 /**
  * Settings from the environment.
  *
- * @param env - `PORT` 0 to 65535 (0 picks a free one), `HOST`, `RULES_DIR`, `CONTENT_DIR`
+ * @param env - `PORT` 0 to 65535 (0 picks a free one), `HOST`, `RULES_DIR`, `CONTENT_DIR`,
+ * `SHOPS_DIR`, `ORIGIN` and `DEMO_ORIGIN` (each such as `https://guide.example`)
  * @param root - folder of the project
  * @throws {RangeError} naming the variable and what would fit
  */
@@ -24,12 +32,17 @@ export function readSettings(
   env: Readonly<Record<string, string | undefined>>,
   root: string,
 ): Settings {
+  const contentFolder = env.CONTENT_DIR || join(root, 'content')
   return {
     host: readHost(env.HOST),
     port: readPort(env.PORT),
     rulesFolder: env.RULES_DIR || join(root, 'rules'),
-    contentFolder: env.CONTENT_DIR || join(root, 'content'),
+    contentFolder,
     assetsFolder: join(root, 'dist', 'assets'),
+    shopsFolder: env.SHOPS_DIR || join(contentFolder, 'shops'),
+    fontsFolder: join(root, 'node_modules', '@expo-google-fonts'),
+    origin: readOrigin('ORIGIN', env.ORIGIN),
+    demoOrigin: readOrigin('DEMO_ORIGIN', env.DEMO_ORIGIN),
     drainSeconds: 10,
   }
 }
@@ -47,6 +60,14 @@ function readHost(text: string | undefined): string {
   if (text === undefined || text === '') return '127.0.0.1'
   if (!/^[\w.:-]{1,253}$/.test(text)) {
     throw new RangeError(`HOST is "${text}"; it must be a host name or an address such as 0.0.0.0`)
+  }
+  return text
+}
+
+function readOrigin(name: string, text: string | undefined): string | undefined {
+  if (text === undefined || text === '') return undefined
+  if (!/^https?:\/\/[a-z0-9.-]+(:\d{1,5})?$/.test(text)) {
+    throw new RangeError(`${name} is "${text}"; it must be such as https://guide.example`)
   }
   return text
 }

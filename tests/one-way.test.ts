@@ -21,13 +21,25 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
   'shop-sheet': ['shared', 'zod', 'mechanics', 'rulebook', 'build', 'facts'],
   'check-in': ['shared', 'zod', 'mechanics', 'rulebook', 'build', 'facts', 'shop-sheet'],
   worksheets: ['shared', 'zod', 'mechanics', 'rulebook', 'build', 'facts'],
+  shops: ['shared', 'rulebook', 'zod'],
+  forum: ['shared', 'rulebook', 'pages'],
+  preview: ['shared', 'pages', 'hono', '@resvg/resvg-js', 'node:path'],
   pages: ['shared', 'rulebook', 'zod', 'hono', 'marked', 'd3-scale', 'd3-shape', 'worksheets'],
   'assess.ts': ['shared', 'rulebook', 'build', 'facts', 'findings', 'call', 'what-if'],
   api: stages('api').concat('assess.ts', 'hono', 'zod'),
-  site: stages('site').concat('assess.ts', 'api', 'pages', 'hono', 'zod'),
+  site: stages('site').concat('assess.ts', 'api', 'pages', 'forum', 'preview', 'hono', 'zod'),
   'app.ts': ['api', 'pages', 'site', 'hono'],
   'settings.ts': ['node:path'],
-  'server.ts': ['app.ts', 'settings.ts', 'pages', 'rulebook', '@hono/node-server', 'node:*'],
+  'server.ts': [
+    'app.ts',
+    'settings.ts',
+    'pages',
+    'rulebook',
+    'shops',
+    'preview',
+    '@hono/node-server',
+    'node:*',
+  ],
   browser: ['shared'],
   tools: ['*'],
 }
@@ -35,7 +47,17 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
 /** Stages that the outside of the arrow may call: all of them, pages included. */
 function stages(_for: 'api' | 'site'): string[] {
   const inner = ['shared', 'mechanics', 'rulebook', 'build', 'facts', 'findings', 'call']
-  return [...inner, 'what-if', 'answers', 'talk', 'shop-sheet', 'check-in', 'worksheets', 'pages']
+  return [
+    ...inner,
+    'what-if',
+    'answers',
+    'talk',
+    'shop-sheet',
+    'check-in',
+    'worksheets',
+    'pages',
+    'shops',
+  ]
 }
 
 const root = fileURLToPath(new URL('..', import.meta.url))

@@ -1,6 +1,7 @@
 import type { Content } from '../pages/markdown.ts'
 import type { SourceRecord } from '../pages/source-list.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import type { Shop } from '../shops/schema.ts'
 
 /** What the app needs from outside: the same on Node and where there is no file system. */
 export interface AppDeps {
@@ -9,6 +10,18 @@ export interface AppDeps {
   readonly sources: readonly SourceRecord[]
   /** A built asset by its hashed name; undefined when there is none. */
   readonly asset: (name: string) => Promise<Uint8Array<ArrayBuffer> | undefined>
+  /** Shops that may show the guide in a frame of their own. */
+  readonly shops: readonly Shop[]
+  /** The one whose frame this app serves; undefined for the guide itself. */
+  readonly shop?: Shop
+  /** The guide's own address as the world knows it, such as `https://guide.example`; from the request when not given. */
+  readonly origin?: string | undefined
+  /** A second address of the same server, on which the demonstration shop stands. */
+  readonly demoOrigin?: string | undefined
+  /** A drawing as PNG; undefined where there is nothing that draws one. */
+  readonly drawPng?: ((svg: string) => Promise<Uint8Array<ArrayBuffer>>) | undefined
+  /** Milliseconds since any fixed moment, to bound how often cards are drawn. */
+  readonly clock: () => number
   /** Writes one structured line of the log; never given answers. */
   readonly log: (entry: Readonly<Record<string, string | number>>) => void
 }

@@ -46,12 +46,12 @@ export function callActions(
   { link, units }: CaseView,
   made: boolean,
   forumHref: string | undefined,
+  shareHref = pageHref('/call', link, units),
 ): Html {
-  const own = pageHref('/call', link, units)
   return html`<nav class="actions" aria-label="With this call">
 ${made ? html`<a class="button primary" href="${pageHref('/sheet', link, units)}">Sheet for the machine shop</a>` : NOTHING}
 <a class="button${made ? '' : ' primary'}" href="${pageHref('/', link, units)}">Change the answers</a>
-<a class="button" href="${own}" data-copy-link>Link to this call</a>
+<a class="button" href="${shareHref}" data-copy-link>Link to this call</a>
 ${forumHref === undefined ? NOTHING : html`<a class="button" href="${forumHref}">Text for a forum</a>`}
 <span class="hint" role="status" data-copy-said></span></nav>`
 }

@@ -1,14 +1,17 @@
 import type { Assessment, RouteReport } from '../../shared/assessment.ts'
+import type { Problem } from '../../shared/problem.ts'
 import { callActions, callHead, contradictions, keyFigures } from './call-head.ts'
 import { assumptions, turningPoints, working } from './call-open.ts'
 import { costSection, whatFollows } from './call-work.ts'
 import { costBars } from './cost-bars.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
-import { page } from './layout.ts'
+import { type Preview, page } from './layout.ts'
+import { linkProblems } from './link-problems.ts'
 import { loadBySpeed } from './load-by-speed.ts'
 import { loadDiagram } from './load-diagram.ts'
 import { capViews, mainCapDrawing } from './main-cap-drawing.ts'
 import { marginBars } from './margin-bars.ts'
+import { type OlderLink, olderLink } from './older-link.ts'
 import { printIn, printSpeed, type Units } from './person-units.ts'
 import { pressureTrace } from './pressure-trace.ts'
 import { type Reach, reachMap } from './reach-map.ts'
@@ -24,6 +27,12 @@ export interface CallView {
   /** The answers as a query string. */
   link: string
   forumHref?: string
+  /** The canonical address of this call, to give away; its own when left out. */
+  shareHref?: string
+  /** Parts of the link that could not be read. */
+  problems?: readonly Problem[]
+  older?: OlderLink | undefined
+  preview?: Preview | undefined
   /** The order of work, strip-down to assembly; without it what must be done is a plain list. */
   steps?: readonly WorkStep[]
 }
@@ -39,6 +48,7 @@ export function callPage(view: CallView): Html {
     link,
     wide: true,
     noindex: true,
+    preview: view.preview,
     scripts: ['copy-link.js'],
     body: html`<article class="call">${callBody(view)}</article>`,
   })
@@ -47,13 +57,13 @@ export function callPage(view: CallView): Html {
 function callBody(view: CallView): Html {
   const { assessment, units, link, forumHref } = view
   const known: CaseView = { units, link }
-  const head = html`${callHead(assessment, known)}${contradictions(assessment, known)}`
+  const head = html`${linkProblems(view.problems ?? [])}${olderLink(view.older)}${callHead(assessment, known)}${contradictions(assessment, known)}`
   const open = html`${assumptions(assessment, known)}${working(assessment, known)}`
   if (assessment.call.confidence === 'withheld') {
-    return html`${head}${callActions(known, false, forumHref)}${dangers(assessment.cautions, known)}${cautions(assessment.cautions, known)}${open}`
+    return html`${head}${callActions(known, false, forumHref, view.shareHref)}${dangers(assessment.cautions, known)}${cautions(assessment.cautions, known)}${open}`
   }
   const { call, routes } = assessment
-  return html`${head}${keyFigures(assessment, known)}${lowered(assessment, units)}${callActions(known, true, forumHref)}
+  return html`${head}${keyFigures(assessment, known)}${lowered(assessment, units)}${callActions(known, true, forumHref, view.shareHref)}
 ${onThisPage(assessment)}
 ${dangers(assessment.cautions, known)}
 ${pictures(view)}
@@ -79,7 +89,7 @@ function onThisPage({ call, turningPoints: points, assumptions: assumed }: Asses
     ['assumed', 'What was assumed', assumed.length > 0],
   ]
   if (call.route === null) return NOTHING
-  return html`<nav class="jump" aria-label="On this page"><ul>${each(
+  return html`<nav class="places" aria-label="On this page"><ul>${each(
     places.filter(([, , isThere]) => isThere),
     ([id, name]) => html`<li><a href="#${id}">${name}</a></li>
 `,

@@ -1,6 +1,7 @@
 import type { Problem } from '../../shared/problem.ts'
 import type { ConversationView } from './conversation-view.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
+import { linkProblems } from './link-problems.ts'
 import { problemWords } from './problem-words.ts'
 import { FIELD_ID } from './question-field.ts'
 
@@ -12,7 +13,7 @@ export function conversationProblems({
 }: ConversationView): Html {
   return html`${question?.problem ? refused(question.problem) : NOTHING}
 ${each(contradictions, ({ title, text }) => html`<div class="notice danger"><h2>${title}</h2><p>${text}</p></div>`)}
-${problems.length > 0 ? brokenLink(problems) : NOTHING}`
+${linkProblems(problems)}`
 }
 
 /** An error summary that leads to the field. */
@@ -21,12 +22,5 @@ function refused(problem: Problem): Html {
 <h2 id="error-title">That answer does not fit yet</h2>
 <p><a href="#${FIELD_ID}">${problemWords(problem)}</a></p>
 <p>Your other answers are kept.</p>
-</div>`
-}
-
-function brokenLink(problems: readonly Problem[]): Html {
-  return html`<div class="notice caution"><h2>Part of this link could not be read</h2>
-<p>The rest is kept. You can answer these again:</p>
-<ul>${each(problems, (problem) => html`<li>${problemWords(problem)}</li>`)}</ul>
 </div>`
 }

@@ -1,5 +1,7 @@
 import type { FactKey } from '../../shared/fact-keys.ts'
 import type { Problem } from '../../shared/problem.ts'
+import type { Preview } from './layout.ts'
+import type { OlderLink } from './older-link.ts'
 import type { UnitSystem } from './page-href.ts'
 
 /** One question that was asked and how it was answered. */
@@ -9,8 +11,10 @@ export interface Exchange {
   readonly question: string
   /** As the person said it. */
   readonly answer: string
-  /** `helper`: taken from a free text message rather than from the question itself. */
+  /** `helper`: set by whoever made the link, a helper or a shop, and not changed since. */
   readonly origin: 'said' | 'unknown' | 'helper'
+  /** Who set it, when its origin is `helper`: "your helper", a shop's name. */
+  readonly setBy?: string | undefined
   readonly changeHref: string
 }
 
@@ -80,6 +84,16 @@ export interface Comparison {
   readonly keepHref: string
 }
 
+/** Whoever set answers of a link before the person opened it. */
+export interface Helper {
+  readonly kind: 'helper' | 'shop'
+  readonly who: string
+  /** Plain text in the helper's own words; '' when there is none. */
+  readonly note: string
+  /** Whether the person has not answered anything yet. */
+  readonly isStart: boolean
+}
+
 export interface ConversationView {
   readonly units: UnitSystem
   /** The present state as a query string. */
@@ -94,6 +108,11 @@ export interface ConversationView {
   readonly contradictions: readonly { readonly title: string; readonly text: string }[]
   /** Parts of the link that could not be read. */
   readonly problems: readonly Problem[]
+  /** Who set some of the answers, or left a note. */
+  readonly helper?: Helper | undefined
+  /** When the link was made with another rulebook: its version, and what has changed since. */
+  readonly older?: OlderLink | undefined
+  readonly preview?: Preview | undefined
   /** Shown on the empty start only. */
   readonly presets: readonly Preset[]
   readonly compare?: Comparison | undefined

@@ -3,9 +3,11 @@ import { conversationProblems } from './conversation-problems.ts'
 import type { ConversationView, Preset } from './conversation-view.ts'
 import { exchangeList, operationNumber } from './exchanges.ts'
 import { heardBack } from './heard.ts'
+import { helperNote } from './helper-note.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { knownChips } from './known-chips.ts'
 import { page } from './layout.ts'
+import { olderLink } from './older-link.ts'
 import { ownWords } from './own-words.ts'
 import { questionForm } from './question-form.ts'
 import { startDrawing } from './start-drawing.ts'
@@ -25,13 +27,15 @@ export function conversationPage(view: ConversationView): Html {
     units: view.units,
     link: view.link,
     wide: true,
-    noindex: !start,
+    noindex: !start || view.helper !== undefined,
+    preview: view.preview,
     scripts: ['conversation.js'],
     body: start ? startBody(view) : talkBody(view),
   })
 }
 
-function isStart({ exchanges, known, heard }: ConversationView): boolean {
+function isStart({ exchanges, known, heard, helper }: ConversationView): boolean {
+  if (helper?.kind === 'shop' && helper.isStart) return heard === undefined
   return (
     exchanges.length === 0 && heard === undefined && !known.some(({ state }) => state === 'said')
   )
@@ -48,7 +52,7 @@ function startBody(view: ConversationView): Html {
 <p class="lede">Keep the caps and bolts, fit studs, pay for steel caps and a line bore, find another block, or ask less of it. Describe the build; the guide works out the loads, the margins and the cost, and says what it had to assume.</p></div>
 ${startDrawing()}
 </div>
-${conversationProblems(view)}
+${conversationProblems(view)}${olderLink(view.older)}${helperNote(view)}
 <div class="start">
 <div class="card start-words">${ownWords(view, true)}</div>
 <div class="card start-question"><p class="kicker">Or take it one question at a time</p>
@@ -62,7 +66,7 @@ function talkBody(view: ConversationView): Html {
 ${atAGlance(view)}
 <div class="split guide">
 <div class="talk card">
-${conversationProblems(view)}
+${conversationProblems(view)}${olderLink(view.older)}${helperNote(view)}
 ${exchangeList(view.exchanges)}
 ${heardBack(view)}
 ${whatIfBeside(view)}

@@ -36,18 +36,19 @@ ${each(exchanges, (exchange, index) => row(exchange, operationNumber(from + inde
 </ol>`
 }
 
-function row({ fact: key, question, answer, origin, changeHref }: Exchange, number: number): Html {
+function row(exchange: Exchange, number: number): Html {
+  const { fact: key, question, answer, changeHref } = exchange
   return html`<li class="exchange">
 <span class="op" aria-hidden="true">${number}</span>
 <p class="asked"><span class="unseen">The guide asked: </span>${question}</p>
-<p class="answered"><span class="unseen">You said: </span><span class="said">${answer}</span>${originWords(origin)}</p>
+<p class="answered"><span class="unseen">You said: </span><span class="said">${answer}</span>${originWords(exchange)}</p>
 <a class="button quiet change" href="${changeHref}" data-guide>Change<span class="unseen"> ${fact(key).short}</span></a>
 </li>
 `
 }
 
-function originWords(origin: Exchange['origin']): Html {
+function originWords({ origin, setBy }: Exchange): Html {
   if (origin === 'unknown') return html` <span class="tag">assumed instead</span>`
-  if (origin === 'helper') return html` <span class="tag">from your words</span>`
+  if (origin === 'helper') return html` <span class="tag">set by ${setBy ?? 'your helper'}</span>`
   return NOTHING
 }

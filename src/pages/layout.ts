@@ -1,6 +1,6 @@
 import { assetHref } from './asset-href.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
-import { pageHref, type UnitSystem } from './page-href.ts'
+import { pageHref, shopPart, type UnitSystem } from './page-href.ts'
 
 export interface PageView {
   readonly title: string
@@ -12,10 +12,22 @@ export interface PageView {
   readonly link: string
   readonly body: Html
   readonly noindex?: boolean
+  /** What a forum shows of a link to this page. */
+  readonly preview?: Preview | undefined
   /** Give the page the whole width; without it prose keeps a readable measure. */
   readonly wide?: boolean
   /** Logical names of scripts, such as `conversation.js`. */
   readonly scripts?: readonly string[]
+}
+
+/** Whole addresses, because whoever shows a preview reads it elsewhere. */
+export interface Preview {
+  /** The page's own canonical address. */
+  readonly url: string
+  /** A PNG of 1200 by 630. */
+  readonly image: string
+  /** What the picture says. */
+  readonly alt: string
 }
 
 const SECTIONS = [
@@ -49,7 +61,8 @@ ${footer(view)}
 `
 }
 
-function head({ title, description, noindex, scripts = [] }: PageView): Html {
+function head(view: PageView): Html {
+  const { title, description, noindex, scripts = [] } = view
   return html`<head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
@@ -58,11 +71,34 @@ function head({ title, description, noindex, scripts = [] }: PageView): Html {
 <meta name="color-scheme" content="light dark">
 <meta name="theme-color" content="#1b3577">
 ${noindex ? html`<meta name="robots" content="noindex">` : NOTHING}
+${view.preview ? previewTags(view, view.preview) : NOTHING}
 ${each(FONTS, fontPreload)}
 <link rel="stylesheet" href="${assetHref('site.css')}">
 <link rel="icon" type="image/svg+xml" href="${assetHref('mark.svg')}">
 ${each(scripts, (name) => html`<script src="${assetHref(name)}" defer></script>`)}
 </head>`
+}
+
+/**
+ * @see The Open Graph protocol, basic and image metadata; a large card also where only the
+ * twitter:card name is read
+ */
+function previewTags(
+  { title, description, noindex }: PageView,
+  { url, image, alt }: Preview,
+): Html {
+  return html`<meta property="og:type" content="website">
+<meta property="og:site_name" content="Mainstay">
+<meta property="og:title" content="${title}">
+<meta property="og:description" content="${description}">
+<meta property="og:url" content="${url}">
+<meta property="og:image" content="${image}">
+<meta property="og:image:type" content="image/png">
+<meta property="og:image:width" content="1200">
+<meta property="og:image:height" content="630">
+<meta property="og:image:alt" content="${alt}">
+<meta name="twitter:card" content="summary_large_image">
+${noindex ? NOTHING : html`<link rel="canonical" href="${url}">`}`
 }
 
 function fontPreload(name: string): Html {
@@ -112,7 +148,7 @@ function footer({ units, link }: PageView): Html {
 <div class="foot-inner">
 <p><strong>Before the guide come</strong> the engine’s service manual, the fastener supplier’s torque, local codes and the judgement of a qualified machinist who has the block in hand.</p>
 <p>Lift a block with rated gear and keep from under it. High-strength fasteners break without warning when over-tightened. Keep clear of an engine that turns. Detonation breaks caps that would hold otherwise.</p>
-<p class="foot-links">An estimate by handbook methods, not a finite-element study: <a href="${pageHref('/method', link, units)}">what it leaves out</a> · <a href="${pageHref('/rules', link, units)}">the rules it decides by</a></p>
+<p class="foot-links">An estimate by handbook methods, not a finite-element study: <a href="${pageHref('/method', link, units)}">what it leaves out</a> · <a href="${pageHref('/rules', link, units)}">the rules it decides by</a>. <a href="${pageHref('/presets', shopPart(link), units)}">Example builds</a> · <a href="/shops">For shops</a> · <a href="/api">API</a></p>
 </div>
 </footer>`
 }

@@ -1,5 +1,6 @@
 import type { ConversationView } from './conversation-view.ts'
 import { type Html, html, NOTHING } from './html.ts'
+import { guideAction, pageHref, shopPart } from './page-href.ts'
 import { caseFields } from './question-form.ts'
 
 const LONGEST_MESSAGE = 2000
@@ -11,7 +12,7 @@ export function ownWords(view: ConversationView, isStart: boolean): Html {
     : 'More figures, a correction, “why?”, “what is a register?”, “what if I stay under 6,000?”'
   const label = isStart ? 'Tell the guide about the build' : 'Or say it in your own words'
   return html`<section class="own-words${isStart ? ' is-start' : ''}" aria-label="Your own words">
-<form method="post" action="/" data-guide>
+<form method="post" action="${guideAction(view.link)}" data-guide>
 ${caseFields(view, view.question?.fact)}
 <div class="field">
 <label for="text">${label}</label>
@@ -26,9 +27,9 @@ ${isStart ? NOTHING : wayBack(view)}
 
 /** Undo is a message like any other, so that it works the same typed, pressed and without script. */
 function wayBack(view: ConversationView): Html {
-  return html`<form class="way-back actions" method="post" action="/" data-guide>
+  return html`<form class="way-back actions" method="post" action="${guideAction(view.link)}" data-guide>
 ${caseFields(view, view.question?.fact)}
 ${view.canUndo === false ? NOTHING : html`<button class="button quiet" type="submit" name="text" value="undo">Take back the last answer</button>`}
-<a class="button quiet" href="/" data-guide>Start over</a>
+<a class="button quiet" href="${pageHref('/', shopPart(view.link), view.units)}" data-guide>Start over</a>
 </form>`
 }

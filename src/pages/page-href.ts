@@ -1,7 +1,18 @@
 export type UnitSystem = 'us' | 'metric'
 
+/** The part of a link that says in which shop's frame a case stands; '' outside of any. */
+export function shopPart(link: string): string {
+  return /(?:^|&)(shop=[a-z0-9-]+)/.exec(link)?.[1] ?? ''
+}
+
+/** Where the guide's forms post to: the guide, or the guide in the same shop's frame. */
+export function guideAction(link: string): string {
+  const shop = shopPart(link)
+  return shop === '' ? '/' : `/embed?${shop}`
+}
+
 /**
- * Address of a page that keeps the case and the person's units.
+ * Address of a page that keeps the case, the shop's frame and the person's units.
  *
  * @param path - such as `/` or `/call`; may end in `#place`
  * @param link - the answers as a query string, without `units` and `ask`
@@ -13,7 +24,8 @@ export function pageHref(
   units: UnitSystem,
   own: Readonly<Record<string, string>> = {},
 ): string {
-  const [bare = '', place] = path.split('#')
+  const [named = '', place] = path.split('#')
+  const bare = named === '/' && shopPart(link) !== '' ? '/embed' : named
   const extra = new URLSearchParams(own)
   // US units are what a link without the word means, so most links stay short.
   if (units === 'metric') extra.set('units', units)

@@ -1,7 +1,7 @@
 import { fact } from '../../shared/fact-keys.ts'
 import type { ConversationView, Question } from './conversation-view.ts'
 import { type Html, html, NOTHING } from './html.ts'
-import { pageHref } from './page-href.ts'
+import { guideAction, pageHref } from './page-href.ts'
 import { questionField } from './question-field.ts'
 
 type Case = Pick<ConversationView, 'link' | 'units'>
@@ -23,7 +23,7 @@ export function questionForm(
 <p class="op-line"><span class="op" aria-hidden="true">${operation}</span><span class="tag">${leftWords(left)}</span></p>
 <h2 id="question" tabindex="-1">${question.ask}</h2>
 <p class="note" id="question-why"><span class="unseen">Why it is asked: </span>${question.why}</p>
-<form method="post" action="/" data-guide>
+<form method="post" action="${guideAction(link)}" data-guide>
 ${caseFields({ link, units }, question.fact)}
 ${questionField(question, units)}
 ${unknown(question)}

@@ -5,25 +5,37 @@ import { assess } from '../assess.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
 import { callPage } from '../pages/call.ts'
 import { errorPage } from '../pages/error-page.ts'
+import { pageHref } from '../pages/page-href.ts'
 import type { WorkStep } from '../pages/work-order.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { type ReachFound, reachOf } from '../what-if/reach.ts'
+import { noteCall } from './framed.ts'
+import { unknownParts } from './link-extras.ts'
+import { olderLinkOf } from './older-link.ts'
 import { type RequestView, viewOf } from './request-view.ts'
+import { canonicalLink, previewOf } from './share.ts'
 
 /** `/call?…`: the call for the answers in the link. */
-export function callRoutes({ rulebook }: AppDeps): Hono {
+export function callRoutes(deps: AppDeps): Hono {
+  const { rulebook } = deps
   const site = new Hono()
   site.get('/call', async (c) => {
     const request = viewOf(rulebook, c)
     const { answers, units, link } = request
     if (Object.keys(answers).length === 0) return c.html(nothingSaid(request), 422)
     const assessment = await assess(rulebook, answers, { system: units })
+    noteCall(c, assessment.call)
     return c.html(
       callPage({
         assessment,
         reach: reach(rulebook, request, assessment),
         units,
         link,
+        forumHref: pageHref('/forum', link, units),
+        shareHref: pageHref('/call', canonicalLink(rulebook, request), units),
+        problems: [...request.problems, ...unknownParts(request.other, ['ask', 'said'])],
+        older: olderLinkOf(rulebook, request.version),
+        preview: previewOf(deps, c, request, '/call'),
         steps: workSteps(rulebook, assessment),
       }),
     )

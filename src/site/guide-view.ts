@@ -10,15 +10,22 @@ import type {
   Heard,
   KnownFact,
 } from '../pages/conversation-view.ts'
-import { pageHref } from '../pages/page-href.ts'
+import type { Preview } from '../pages/layout.ts'
+import { pageHref, shopPart } from '../pages/page-href.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import type { Shop } from '../shops/schema.ts'
 import { callMayShow } from '../talk/call-so-far.ts'
-import { talkToQuery } from '../talk/state.ts'
 import { changedFrom } from '../talk/undo.ts'
+import { helperOf } from './helper-view.ts'
+import { unknownParts } from './link-extras.ts'
+import { olderLinkOf } from './older-link.ts'
 import { questionView, type Refused } from './question-view.ts'
-import type { RequestView } from './request-view.ts'
+import { linkAfter, type RequestView } from './request-view.ts'
 
 export interface GuideExtras {
+  /** The shop in whose frame the guide stands. */
+  readonly shop?: Shop | undefined
+  readonly preview?: Preview | undefined
   /** The earlier answer that the person wants to change. */
   readonly asking?: FactKey | undefined
   readonly refused?: Refused
@@ -40,7 +47,7 @@ export function guideView(
   return {
     units,
     link,
-    exchanges: exchanges(rulebook, answers, hrefFor),
+    exchanges: exchanges(rulebook, request, hrefFor, extras.shop),
     known: [...known(assessment, answers, hrefFor), ...parked(request, hrefFor)],
     question: asked
       ? questionView({ rulebook, content }, request, assessment, asked, extras.refused)
@@ -52,12 +59,15 @@ export function guideView(
     left: assessment.next?.left ?? 0,
     canUndo: request.state.before.size > 0,
     contradictions: assessment.contradictions.map(({ title, text }) => ({ title, text })),
-    problems,
+    problems: [...problems, ...unknownParts(request.other, ['ask', 'said'])],
+    helper: helperOf(request, extras.shop),
+    older: olderLinkOf(rulebook, request.version),
+    preview: extras.preview,
     presets: rulebook.presets.map(({ id, title, summary }) => ({
       id,
       title,
       summary,
-      href: pageHref(`/preset/${id}`, '', units),
+      href: pageHref(`/preset/${id}`, shopPart(link), units),
     })),
   }
 }
@@ -68,9 +78,11 @@ function nextFact({ next }: Assessment): FactKey | undefined {
 
 function exchanges(
   { questions }: Rulebook,
-  answers: Answers,
+  { answers, extras }: RequestView,
   hrefFor: (key: FactKey) => string,
+  shop: Shop | undefined,
 ): Exchange[] {
+  const setBy = shop?.name ?? 'your helper'
   return questions.flatMap(({ fact: key, ask }): Exchange[] => {
     if (!isFactKey(key)) return []
     const answer = answers[key]
@@ -80,7 +92,9 @@ function exchanges(
         fact: key,
         question: ask,
         answer: answer === UNKNOWN ? 'I don’t know' : printAnswer(key, answer),
-        origin: answer === UNKNOWN ? 'unknown' : 'said',
+        ...(extras.by.includes(key)
+          ? { origin: 'helper', setBy }
+          : { origin: answer === UNKNOWN ? 'unknown' : 'said' }),
         changeHref: hrefFor(key),
       },
     ]
@@ -168,14 +182,11 @@ export function comparison(
     ],
     keepHref: pageHref(
       '/',
-      talkToQuery(
-        {
-          answers: supposed.answers,
-          parked: request.state.parked,
-          before: changedFrom(request.answers, supposed.answers),
-        },
-        rulebook.version,
-      ),
+      linkAfter(rulebook, request, {
+        answers: supposed.answers,
+        parked: request.state.parked,
+        before: changedFrom(request.answers, supposed.answers),
+      }),
       request.units,
     ),
   }

@@ -6,17 +6,24 @@ import type { AppDeps } from '../api/deps.ts'
 import { assess } from '../assess.ts'
 import { conversationPage } from '../pages/conversation.ts'
 import { pageHref } from '../pages/page-href.ts'
-import { type TalkState, talkToQuery } from '../talk/state.ts'
+import { firstAnswers } from '../shops/priced-rulebook.ts'
+import type { TalkState } from '../talk/state.ts'
 import { answerTurn, messageTurn } from '../talk/turn.ts'
+import { noteCall } from './framed.ts'
 import { type GuideExtras, guideView } from './guide-view.ts'
 import { heardFrom, isAnswered, saidIn, saidParameters, turnSaid } from './heard-message.ts'
-import { type RequestView, viewOf, viewOfQuery } from './request-view.ts'
+import { linkAfter, type RequestView, setBefore, viewOf, viewOfQuery } from './request-view.ts'
+import { previewOf } from './share.ts'
 
-/** The conversation at `/`, by plain links and form posts. */
-export function guideRoutes(deps: AppDeps): Hono {
+/**
+ * The conversation, by plain links and form posts.
+ *
+ * @param path - `/`, or `/embed` in a shop's frame
+ */
+export function guideRoutes(deps: AppDeps, path: '/' | '/embed' = '/'): Hono {
   const site = new Hono()
-  site.get('/', async (c) => {
-    const request = viewOf(deps.rulebook, c)
+  site.get(path, async (c) => {
+    const request = started(deps, viewOf(deps.rulebook, c))
     const ask = request.other.get('ask')
     const asking = ask && isFactKey(ask) ? ask : undefined
     const text = saidIn(request)
@@ -24,11 +31,12 @@ export function guideRoutes(deps: AppDeps): Hono {
     const turn = turnSaid(deps.rulebook, request.state, text, asking)
     return show(deps, c, request, await heardFrom(deps, request, turn, text, asking))
   })
-  site.post('/', async (c) => {
+  site.post(path, async (c) => {
     const form = new URLSearchParams(await c.req.text())
     const request = viewOfQuery(
       deps.rulebook,
       `${form.get('state') ?? ''}&units=${form.get('units') === 'metric' ? 'metric' : 'us'}`,
+      deps.shop,
     )
     const named = form.get('fact') ?? ''
     const asking = isFactKey(named) ? named : undefined
@@ -38,6 +46,12 @@ export function guideRoutes(deps: AppDeps): Hono {
     return show(deps, c, request, {}, 422)
   })
   return site
+}
+
+/** A shop's frame begins with the answers that the shop knows; anyone can change them. */
+function started({ rulebook, shop }: AppDeps, request: RequestView): RequestView {
+  if (!shop || Object.keys(request.answers).length > 0) return request
+  return setBefore(rulebook, request, firstAnswers(shop))
 }
 
 async function show(
@@ -51,7 +65,9 @@ async function show(
     system: request.units,
     withoutTurningPoints: true,
   })
-  const view = guideView(deps, request, assessment, extras)
+  const preview = previewOf(deps, c, request, '/')
+  const view = guideView(deps, request, assessment, { ...extras, shop: deps.shop, preview })
+  if (view.sofar) noteCall(c, assessment.call)
   return c.html(conversationPage(view), status)
 }
 
@@ -59,12 +75,12 @@ async function show(
 function goOn(
   { rulebook }: AppDeps,
   c: Context,
-  { units }: RequestView,
+  request: RequestView,
   state: TalkState,
   to: { path?: string; own?: Record<string, string> } = {},
 ): Response {
-  const link = talkToQuery(state, rulebook.version)
-  return c.redirect(pageHref(to.path ?? '/', link, units, to.own), 303)
+  const link = linkAfter(rulebook, request, state)
+  return c.redirect(pageHref(to.path ?? '/', link, request.units, to.own), 303)
 }
 
 async function takeAnswer(

@@ -6,8 +6,10 @@ import { createApp } from '../../src/app.ts'
 import { learnDrawing } from '../../src/pages/learn-drawings.ts'
 import { createContent } from '../../src/pages/markdown.ts'
 import { readSources } from '../../src/pages/source-list.ts'
+import { pngDrawer } from '../../src/preview/png.ts'
 import { loadRulebook } from '../../src/rulebook/load.ts'
 import { readFolder } from '../../src/rulebook/read-folder.ts'
+import { loadShops } from '../../src/shops/load.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 
@@ -22,6 +24,9 @@ export function realDeps(): AppDeps & { logged: Readonly<Record<string, string |
     content: createContent((path) => readText(`${root}content/${path}`), learnDrawing),
     sources: readSources(readFileSync(`${root}rules/sources.json`, 'utf8')),
     asset: (name) => readAsset(`${root}dist/assets/${name}`),
+    shops: loadShops(readFolder(`${root}content/shops`), rulebook.cost),
+    drawPng: pngDrawer(`${root}node_modules/@expo-google-fonts`),
+    clock: () => 0,
     log: (entry) => logged.push(entry),
     logged,
   }
