@@ -27,7 +27,17 @@ export function readChoices(
   })
   const standing = readings.filter((reading) => stands(reading, input))
   into.readings.push(...settleRelated(standing, input.scopes))
+  for (const reading of readings) {
+    if (!standing.includes(reading)) into.doubts.push(unstanding(reading, input))
+  }
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
+}
+
+function unstanding({ from, to }: Reading, { scopes }: ChoiceInput): Doubt {
+  const outside = scopes.outside[to - 1] ?? scopes.outside[from]
+  if (outside === 'other') return { from, to, why: 'read as about another engine' }
+  if (outside === 'past') return { from, to, why: 'read as how it used to be' }
+  return { from, to, why: 'read as a wish or a question, not as what is there' }
 }
 
 function choiceReading(

@@ -1,0 +1,74 @@
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { unknownsIn } from './dont-know.ts'
+import type { Findings, Reading } from './findings.ts'
+import { type Intent, intentOf, type Request } from './intents.ts'
+import type { Parts } from './message-parts.ts'
+import { settle } from './settle.ts'
+import { topicOf } from './topics.ts'
+
+/** What a message comes to: one reading a fact at most, what it asks, and about what. */
+export interface Conclusion {
+  readonly readings: readonly Reading[]
+  readonly intent: Intent
+  readonly topic?: string
+}
+
+/** Settle the readings, find the intent, and leave out facts that were only asked about. */
+export function conclude(
+  parts: Parts,
+  asking: FactKey | undefined,
+  findings: Findings,
+): Conclusion {
+  const { tokens, scopes, lexicon, requests } = parts
+  const { settled, corrected } = settleMessage(parts, findings)
+  const unknowns = unknownsIn(tokens, scopes, lexicon, settled, asking)
+  const { intent, request } = intentOf(requests, tokens, {
+    facts: countTold(parts, settled),
+    near: (each) => figuresAfter(each, settled, parts).length,
+    corrected,
+    dontKnow: scopes.markers.some(({ meanings }) => meanings.includes('dontKnow')),
+  })
+  if (intent === 'why' || intent === 'explain') {
+    const about = new Set(request ? saidAfter(request, settled, parts) : [])
+    const topic = (request && topicOf(request, tokens, scopes, lexicon)) ?? asking
+    const readings = settled.filter((reading) => !about.has(reading))
+    return { readings, intent, ...(topic ? { topic } : {}) }
+  }
+  const asked = intent === 'undo' || intent === 'restart' ? [] : unknowns
+  return { readings: [...settled, ...asked], intent }
+}
+
+function settleMessage(
+  { scopes, requests }: Parts,
+  findings: Findings,
+): { settled: Reading[]; corrected: boolean } {
+  const at = scopes.markers
+    .filter(({ meanings }) => meanings.includes('correction'))
+    .map(({ from }) => from)
+  const whatIf = requests.find(({ intent, opens }) => intent === 'what-if' && opens)
+  return settle(findings, { at, ...(whatIf ? { anewFrom: whatIf.from } : {}) })
+}
+
+/** Readings in the sentence of a request, from the request on. */
+function saidAfter(request: Request, settled: readonly Reading[], { scopes }: Parts): Reading[] {
+  return settled.filter(
+    ({ from }) => from >= request.from && scopes.sentence[from] === scopes.sentence[request.from],
+  )
+}
+
+/** Figures after "what is" make it no question of words: "what is my cap margin at 12 psi". */
+function figuresAfter(request: Request, settled: readonly Reading[], parts: Parts): Reading[] {
+  return saidAfter(request, settled, parts).filter(({ key }) => fact(key).kind !== 'choice')
+}
+
+/** Facts told, not counting those that a "why" or "what is" only names. */
+function countTold(parts: Parts, settled: readonly Reading[]): number {
+  const { requests, scopes } = parts
+  const asks = requests.find(
+    ({ intent, opens }) => opens && (intent === 'explain' || intent === 'why'),
+  )
+  if (!asks || figuresAfter(asks, settled, parts).length > 0) return settled.length
+  const elsewhere = ({ from }: Reading): boolean =>
+    scopes.sentence[from] !== scopes.sentence[asks.from]
+  return settled.filter(elsewhere).length
+}

@@ -1,0 +1,15 @@
+import type { Answer } from '../../shared/answers.ts'
+import type { FactKey } from '../../shared/fact-keys.ts'
+import type { Intent } from './intents.ts'
+
+/** What a message says; every fact with the words it came from. */
+export interface Understanding {
+  readonly facts: { readonly [key in FactKey]?: Answer }
+  /** Places in the original message, UTF-16. */
+  readonly spans: readonly { readonly key: FactKey; readonly start: number; readonly end: number }[]
+  readonly intent: Intent
+  /** What "why" or "what is" asks about: a fact key, or a term of the glossary. */
+  readonly topic?: string
+  /** Words that were not used, and why. */
+  readonly unclear: readonly { readonly text: string; readonly why: string }[]
+}
