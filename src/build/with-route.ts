@@ -19,6 +19,10 @@ export function withRoute(build: Build, route: Pick<Route, 'changes'>): Build {
   for (const [name, change] of Object.entries(route.changes)) {
     const key = name as FactKey
     if (studded && key.startsWith('fastener')) continue
+    if (typeof change === 'object' && 'unless' in change && change.unless) {
+      const { fact: decider, in: excepted } = change.unless
+      if (excepted.includes(String(build.facts[decider as FactKey].value))) continue
+    }
     facts[key] = changed(facts[key] as BuildFact, change, (other) => facts[other] as BuildFact)
   }
   return { ...build, facts: facts as Build['facts'] }
@@ -27,6 +31,7 @@ export function withRoute(build: Build, route: Pick<Route, 'changes'>): Build {
 function changed(before: BuildFact, change: Route['changes'][string], lookup: Lookup): BuildFact {
   const { key } = before
   if (typeof change === 'string') return { key, state: 'derived', value: change }
+  if ('to' in change) return { key, state: 'derived', value: change.to }
   if ('formula' in change) {
     const value = within(key, formulas[change.formula](lookup, change.at))
     return { key, state: 'derived', value }
@@ -43,7 +48,10 @@ function changed(before: BuildFact, change: Route['changes'][string], lookup: Lo
   }
 }
 
-function applied(value: number, change: { times: number } | { atLeast: number }): number {
+function applied(
+  value: number,
+  change: { readonly times: number } | { readonly atLeast: number },
+): number {
   return 'times' in change ? value * change.times : Math.max(value, change.atLeast)
 }
 

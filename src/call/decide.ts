@@ -137,16 +137,23 @@ function leastStrength(rulebook: Rulebook, fired: readonly Rule[]): number {
   )
 }
 
+/**
+ * The first route of the ladder that is possible, holds and is strong enough. A
+ * dearer route that changes less than one that was refused for not holding is passed
+ * over: more load would otherwise lead from a stronger route back to a weaker one.
+ */
 async function firstThatHolds(
   ladder: readonly RouteId[],
   look: (id: RouteId) => Promise<RouteVerdict>,
   leastRank: number,
 ): Promise<RouteVerdict | undefined> {
+  let least = leastRank
   for (const id of ladder) {
     const verdict = await look(id)
-    if (verdict.possible && verdict.holds && verdict.trial.route.strength >= leastRank) {
-      return verdict
-    }
+    const { strength } = verdict.trial.route
+    if (!verdict.possible) continue
+    if (!verdict.holds) least = Math.max(least, strength + 1)
+    else if (strength >= least) return verdict
   }
   return undefined
 }

@@ -83,9 +83,9 @@ function unusedFollowOn({ followOn, rules, routes }: Rulebook): string[] {
     ...rules.flatMap(({ outcome }) => (outcome.effect === 'must-do' ? [outcome.id] : [])),
     ...routes.flatMap(itemIds),
   ])
-  return Object.keys(followOn)
-    .filter((id) => !used.has(id))
-    .map((id) => `follow-on.json: ${id}: no rule and no route leads to it`)
+  return Object.entries(followOn)
+    .filter(([id, { always }]) => !always && !used.has(id))
+    .map(([id]) => `follow-on.json: ${id}: no rule and no route leads to it`)
 }
 
 function unusedCosts({ cost, routes }: Rulebook): string[] {

@@ -115,15 +115,17 @@ const spread = z
   .strictObject({ low: z.number(), likely: z.number(), high: z.number() })
   .refine(({ low, likely, high }) => low <= likely && likely <= high, 'low ≤ likely ≤ high')
 
+const oneOf = z.strictObject({ fact: z.string(), in: z.array(z.string()).min(1) })
 const change = z.union([
   z.string(),
-  z.strictObject({ times: z.number().positive() }),
+  /** A choice, but not for builds of some kinds. */
+  z.strictObject({ to: z.string(), unless: oneOf }),
+  z.strictObject({ times: z.number().positive(), unless: oneOf.optional() }),
   z.strictObject({ atLeast: z.number() }),
   /** A formula of the mechanics over the changed build, as in assumptions.json. */
   z.strictObject({ formula: z.enum(['torque-at-proof-share']), at: z.number() }),
 ])
 
-const oneOf = z.strictObject({ fact: z.string(), in: z.array(z.string()).min(1) })
 const itemWhen = z.union([
   oneOf,
   z.strictObject({ all: z.array(oneOf).min(2) }),
