@@ -22,6 +22,22 @@ export function nounOf(
   return undefined
 }
 
+/** What "ones" stands for: the block or caps last spoken of. */
+export function partBefore(
+  mentions: readonly Mention<ChoiceMeaning>[],
+  i: number,
+  input: ChoiceInput,
+): string {
+  for (let j = i - 1; j >= 0; j -= 1) {
+    const mention = mentions[j] as Mention<ChoiceMeaning>
+    for (const meaning of mention.meanings) {
+      const noun = nounOf(meaning, mention, input)
+      if (noun !== undefined && noun !== 'ones') return noun
+    }
+  }
+  return 'ones'
+}
+
 /** The attributes before a part with no other part between, else those after "are", "is", ":". */
 export function attributesOf(
   mentions: readonly Mention<ChoiceMeaning>[],

@@ -1,5 +1,5 @@
 import type { FactKey } from '../../shared/fact-keys.ts'
-import { attributesOf, nounOf } from './attributes.ts'
+import { attributesOf, nounOf, partBefore } from './attributes.ts'
 import type { ChoiceInput } from './choice-input.ts'
 import { isHardware, settleRelated, stands } from './choice-relations.ts'
 import type { Doubt, Findings, Reading } from './findings.ts'
@@ -101,13 +101,14 @@ function nounReadings(
     }
   }
   if (noun === 'other') return readings
+  const part = noun === 'ones' ? partBefore(mentions, i, input) : noun
   for (const other of attributesOf(mentions, i, input)) {
     for (const meaning of other.meanings) {
       if (meaning.kind !== 'attribute' || input.negations.denies(other) || input.priced(mention))
         continue
       const from = Math.min(other.from, mention.from)
       const to = Math.max(other.to, mention.to)
-      for (const [key, value] of Object.entries(meaning.of[noun] ?? {})) {
+      for (const [key, value] of Object.entries(meaning.of[part] ?? {})) {
         readings.push({ key: key as FactKey, answer: value, from, to, strength: 3 })
       }
     }

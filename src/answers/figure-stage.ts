@@ -106,7 +106,7 @@ function readLoose(
       continue
     }
     if (readCorrected(figure, parts, into)) continue
-    if (readByUnit(figure, input, into)) continue
+    if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) continue
     if (figure.unit && readPounds(figure, isBoosted(figure, parts), input, into)) continue
     if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) continue
     if (readSizeBefore(figure, (at) => layouts.has(at), input, into)) continue
@@ -144,6 +144,29 @@ function isPassing(
   if (before?.kind !== 'word' || lexicon.fillers.has(before.text)) return false
   const named = [...choiceMentions, ...figures].some(({ to }) => to === from - 1)
   return !named && tokens[from - 1]?.gap === 'space'
+}
+
+const GRADES: ReadonlyMap<number, string> = new Map([
+  [8.8, 'iso-8.8'],
+  [10.9, 'iso-10.9'],
+  [12.9, 'iso-12.9'],
+])
+
+/** "M12x1.75 10.9", "bolts, 12.9": a strength class right after the fasteners. */
+function readGrade(figure: Figure, { tokens, choiceMentions }: Parts, into: Findings): boolean {
+  const answer = GRADES.get(figure.value)
+  if (!answer || figure.unit || figure.ratio || figure.low !== undefined) return false
+  const at = tokens[figure.from - 1]?.text === ',' ? figure.from - 1 : figure.from
+  const fastened =
+    tokens[at - 1]?.kind === 'thread' ||
+    choiceMentions.some(
+      ({ to, meanings }) =>
+        to === at &&
+        meanings.some((m) => m.kind === 'noun' && (m.noun === 'bolts' || m.noun === 'studs')),
+    )
+  if (!fastened) return false
+  into.readings.push({ key: 'fastenerGrade', answer, ...figureWords(figure), strength: 3 })
+  return true
 }
 
 function isBoosted({ from }: Figure, { choiceMentions, scopes }: Parts): boolean {

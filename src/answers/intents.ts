@@ -138,7 +138,17 @@ const INSISTS = new Set([
   'results',
 ])
 /** What-if words that are one only with something to suppose. */
-const LOOSE_WHAT_IF = new Set(['about', 'assume', 'assuming', 'say', 'take', 'with', 'imagine'])
+const LOOSE_WHAT_IF = new Set([
+  'would',
+  'will',
+  'about',
+  'assume',
+  'assuming',
+  'say',
+  'take',
+  'with',
+  'imagine',
+])
 
 export interface Told {
   /** Facts told outside the sentence of the request. */

@@ -36,7 +36,7 @@ export function plainNumberAt(
     tokens[from]?.kind === 'number' ? digitsAt(tokens, from) : inWordsAt(tokens, from, words)
   if (!read) return undefined
   for (let at = from; at < read.to; at += 1) if (taken(at)) return undefined
-  return scaled(tokens, withParts(tokens, read, words), words)
+  return withIsh(tokens, scaled(tokens, withParts(tokens, read, words), words))
 }
 
 function digitsAt(tokens: readonly Token[], from: number): PlainNumber {
@@ -152,6 +152,11 @@ function withParts(
   const many = count === 'a' || count === 'an' ? 1 : words.ones[count]
   if (many === undefined || many * part >= 1) return number
   return { ...number, value: number.value + many * part, to: number.to + 3, decimal: true }
+}
+
+/** "8-ish": about eight. */
+function withIsh(tokens: readonly Token[], number: PlainNumber): PlainNumber {
+  return tokens[number.to]?.text === 'ish' ? { ...number, to: number.to + 1 } : number
 }
 
 function scaled(

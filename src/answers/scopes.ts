@@ -35,13 +35,8 @@ const TRAILING = new Set([
 /** A question about parts does not say that they are there: "is a girdle better?" */
 const QUESTIONS = new Set([
   'who',
-  'will',
-  'can',
-  'when',
-  'why',
   'whos',
   'which',
-  'where',
   'is',
   'are',
   'does',
@@ -49,12 +44,33 @@ const QUESTIONS = new Set([
   'should',
   'any',
   'anyone',
-  'how',
+])
+/** Words that open a question only before one of these, or before its question mark. */
+const ASKING = new Set([
   'what',
   'whats',
+  'how',
+  'where',
   'wheres',
+  'when',
+  'why',
+  'can',
+  'will',
   'would',
   'could',
+])
+const AUXILIARIES = new Set([
+  'do',
+  'does',
+  'did',
+  'is',
+  'are',
+  'can',
+  'should',
+  'would',
+  'will',
+  'much',
+  'many',
 ])
 const PRONOUNS = new Set(['it', 'its', 'that', 'and', 'which', 'also', 'plus'])
 
@@ -79,7 +95,7 @@ export function scopesOf(
   for (let i = 0; i < tokens.length; i += 1) {
     const opens = i === 0 || sentence[i] !== sentence[i - 1]
     if (i > 0 && opens) newSentence(state, tokens[i] as Token)
-    if (opens) state.planned = QUESTIONS.has(tokens[i]?.text ?? '')
+    if (opens) state.planned = asksAt(i, tokens, sentence)
     else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
     const mention = at.get(i)
     if (mention) apply(mention, state, { tokens, sentence, outside, clause, i })
@@ -88,6 +104,16 @@ export function scopesOf(
     planned[i] = state.planned
   }
   return { outside, planned, sentence, clause, markers }
+}
+
+function asksAt(i: number, tokens: readonly Token[], sentence: readonly number[]): boolean {
+  const word = tokens[i]?.text ?? ''
+  if (QUESTIONS.has(word)) return true
+  if (!ASKING.has(word)) return false
+  if (AUXILIARIES.has(tokens[i + 1]?.text ?? '')) return true
+  let end = i
+  while (end + 1 < tokens.length && sentence[end + 1] === sentence[i]) end += 1
+  return tokens[end]?.text === '?'
 }
 
 /** "Want 600 hp on a two bolt block": past the figure and the "on", the block is there already. */
