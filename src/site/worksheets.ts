@@ -1,6 +1,8 @@
 import { type Context, Hono } from 'hono'
 import type { AppDeps } from '../api/deps.ts'
 import { assess } from '../assess.ts'
+import { buildFromAnswers } from '../build/from-answers.ts'
+import { trialsOf } from '../facts/trials.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
 import { notFoundPage } from '../pages/not-found.ts'
 import { worksheetPage } from '../pages/worksheet.ts'
@@ -66,7 +68,8 @@ async function fromCase(
 ): Promise<Record<string, unknown> | undefined> {
   try {
     const assessment = await assess(rulebook, answers, { system, withoutWhatIf: true })
-    return sheet.fromBuild(assessment)
+    const { loads } = trialsOf(buildFromAnswers(rulebook, answers), rulebook)
+    return sheet.fromBuild({ assessment, loads })
   } catch (error) {
     if (error instanceof DomainError) return undefined
     throw error

@@ -1,4 +1,3 @@
-import type { Assessment } from '../../shared/assessment.ts'
 import { type CapJoint, type CapJointInput, capJoint } from '../mechanics/cap-joint.ts'
 import type { CapJointStiffness } from '../mechanics/cap-joint-stiffness.ts'
 import { indentationPressure, type Material, materialOf } from '../mechanics/materials.ts'
@@ -107,7 +106,7 @@ export const capJointSheet = worksheet({
     'girdle.stiffnessShare': 'girdleShare',
   },
   work,
-  fromBuild: (assessment: Assessment) => capJointFromBuild(assessment),
+  fromBuild: ({ assessment }) => capJointFromBuild(assessment),
 })
 
 /** Materials of both sides of the joint. */

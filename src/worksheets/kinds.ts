@@ -41,6 +41,8 @@ export const KINDS = {
   share: kind('%', '%', [], ''),
   power: kind('hp', 'kW', [], 'W'),
   velocity: kind('ft/min', 'm/s', [], 'm/s'),
+  acceleration: kind('g', 'm/s²', [], 'm/s²'),
+  viscosity: kind('µreyn', 'mPa s', ['cP', 'Pa s'], 'Pa s'),
 } as const satisfies Readonly<Record<string, Kind>>
 export type KindId = keyof typeof KINDS
 
@@ -72,6 +74,12 @@ const MORE: Readonly<Record<string, number>> = {
   kJ: 1000,
   // International table British thermal unit.
   Btu: 1055.05585262,
+  g: 9.80665,
+  'm/s²': 1,
+  µreyn: 6.894757293168361e-3,
+  'mPa s': 1e-3,
+  cP: 1e-3,
+  'Pa s': 1,
   K: 1,
   '°C': 1,
   '°F': 5 / 9,
@@ -105,6 +113,10 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   'lb-in': 'lb in',
   lbf·in: 'lb in',
   lbfin: 'lb in',
+  'm/s2': 'm/s²',
+  mpas: 'mPa s',
+  mpa·s: 'mPa s',
+  pas: 'Pa s',
   '1/f': '1/°F',
   '1/c': '1/K',
   '1/°c': '1/K',
@@ -129,17 +141,19 @@ export function unitOf(id: KindId, text: string): string | undefined {
 /** A figure of a kind in SI: m, m², N, Pa, N/m, rad, K … */
 export function kindToSi(id: KindId, value: number, unit: string): number {
   const zero = id === 'temperature' ? (ZERO[unit] ?? 0) : 0
-  return value * factor(unit) + zero
+  return value * factor(id, unit) + zero
 }
 
 /** Inverse of {@link kindToSi}. */
 export function kindFromSi(id: KindId, value: number, unit: string): number {
   const zero = id === 'temperature' ? (ZERO[unit] ?? 0) : 0
-  return (value - zero) / factor(unit)
+  return (value - zero) / factor(id, unit)
 }
 
-function factor(unit: string): number {
-  const found = Object.hasOwn(MORE, unit) ? MORE[unit] : UNITS[unit]?.inSi
+function factor(id: KindId, unit: string): number {
+  // The letter g is a gram, but for accelerations.
+  const own = Object.hasOwn(MORE, unit) && !(unit === 'g' && id === 'mass')
+  const found = own ? MORE[unit] : UNITS[unit]?.inSi
   if (found === undefined) throw new RangeError(`no unit is written "${unit}"`)
   return found
 }

@@ -1,4 +1,3 @@
-import type { Assessment } from '../../shared/assessment.ts'
 import { type FastenerStrength, fastenerStrength } from '../mechanics/fastener-grades.ts'
 import { proofLoad } from '../mechanics/preload.ts'
 import { tensileStressArea } from '../mechanics/threads.ts'
@@ -10,7 +9,14 @@ import { threadStripping } from './preload-strip.ts'
 import { type PreloadSpread, preloadSpread, type Tightened, tighten } from './preload-tighten.ts'
 import { vdiPreload } from './preload-vdi.ts'
 import type { Print } from './print.ts'
-import { published, type Result, type Step, type Worked, worksheet } from './worksheet.ts'
+import {
+  type BuildSource,
+  published,
+  type Result,
+  type Step,
+  type Worked,
+  worksheet,
+} from './worksheet.ts'
 
 /** Torque to preload and back, its scatter, and the thread that has to hold it. */
 export const preload = worksheet({
@@ -239,7 +245,7 @@ const WAYS: Readonly<Record<string, string>> = {
   stretch: 'stretch-measured',
 }
 
-function fromBuild(assessment: Assessment): Record<string, unknown> {
+function fromBuild({ assessment }: BuildSource): Record<string, unknown> {
   const way = WAYS[String(assessment.build.tightening?.value)]
   return {
     ...buildInputs(assessment, {

@@ -1,10 +1,11 @@
 import { z } from 'zod'
 import { capJointSheet } from './cap-joint.ts'
+import { gasCycleSheet } from './gas-cycle.ts'
 import { preload } from './preload.ts'
 import type { Worksheet } from './worksheet.ts'
 
 /** Every worksheet, in the order a builder meets them. */
-export const WORKSHEETS: readonly Worksheet[] = [preload, capJointSheet]
+export const WORKSHEETS: readonly Worksheet[] = [gasCycleSheet, preload, capJointSheet]
 
 /** A worksheet by its name; undefined when there is none. */
 export function worksheetNamed(name: string): Worksheet | undefined {

@@ -1,4 +1,5 @@
 import type { Assessment, Source } from '../../shared/assessment.ts'
+import type { EngineLoads } from '../facts/engine-loads.ts'
 import type { Fields, Values } from './fields.ts'
 import type { Picture } from './picture.ts'
 import type { Print } from './print.ts'
@@ -40,6 +41,12 @@ export interface Worked {
   readonly picture: Picture
 }
 
+/** A case of the guide: what its pages show, and the loads behind it in SI. */
+export interface BuildSource {
+  readonly assessment: Assessment
+  readonly loads: EngineLoads
+}
+
 /** A group of inputs on the page; the first of a worksheet is open, others may be folded. */
 export interface InputGroup {
   readonly title: string
@@ -60,7 +67,7 @@ export interface Worksheet<F extends Fields = Fields> {
   readonly names: Readonly<Record<string, string>>
   work(values: Values<F>, print: Print): Worked
   /** Inputs taken over from a case of the guide. */
-  fromBuild(assessment: Assessment): Record<string, unknown>
+  fromBuild(source: BuildSource): Record<string, unknown>
 }
 
 /** Keeps the types of the fields for the worksheet's own `work`, and lets the registry list it. */
