@@ -56,9 +56,9 @@ const HABITS: Partial<Record<FactKey, Habit>> = {
   budget: { said: 0.25, from: 0, to: 4000 },
   lineBorePrice: { said: 0.1, from: 600, to: 1400 },
   lineHonePrice: { said: 0.1, from: 150, to: 500 },
-  capsPrice: { said: 0.1, from: 200, to: 450 },
+  capsPrice: { said: 0.15, from: 200, to: 900 },
   studsPrice: { said: 0.1, from: 60, to: 250 },
-  shippingPrice: { said: 0.1, from: 100, to: 600 },
+  shippingPrice: { said: 0.3, from: 100, to: 900 },
   taxRate: { said: 0.1, from: 0, to: 25 },
   shopLineBores: { said: 0.4 },
 }
@@ -104,7 +104,7 @@ function answersTo(key: FactKey, answers: Answers, extra: number): boolean {
 function drawn(entry: Fact, habit: Habit, slip: number, place: number): Answer {
   if (entry.kind === 'thread') return pick(THREADS, place)
   if (entry.kind === 'choice') return pick(Object.keys(choicesOf(entry)), place)
-  const wide = slip < SLIP
+  const wide = slip < SLIP && entry.kind !== 'money'
   const from = wide ? entry.low : (habit.from ?? entry.low)
   const to = wide ? entry.high : (habit.to ?? entry.high)
   const value = Number((from + (to - from) * place).toPrecision(4))
