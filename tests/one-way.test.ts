@@ -26,7 +26,7 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
   preview: ['shared', 'pages', 'hono', '@resvg/resvg-js', 'node:path'],
   pages: ['shared', 'rulebook', 'zod', 'hono', 'marked', 'd3-scale', 'd3-shape', 'worksheets'],
   'assess.ts': ['shared', 'rulebook', 'build', 'facts', 'findings', 'call', 'what-if'],
-  api: stages('api').concat('assess.ts', 'hono', 'zod'),
+  api: stages('api').concat('assess.ts', 'forum', 'hono', 'zod'),
   site: stages('site').concat('assess.ts', 'api', 'pages', 'forum', 'preview', 'hono', 'zod'),
   'app.ts': ['api', 'pages', 'site', 'hono'],
   'settings.ts': ['node:path'],

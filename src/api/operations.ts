@@ -1,5 +1,7 @@
 import { assessOperation } from './assess-operation.ts'
 import { factsOperation, routesOperation } from './catalogue.ts'
+import { compareOperation } from './compare-operation.ts'
+import { forumOperation } from './forum-operation.ts'
 import type { Operation } from './operation.ts'
 import { turnOperation } from './turn-operation.ts'
 import { understandOperation } from './understand.ts'
@@ -10,6 +12,8 @@ export const OPERATIONS: readonly Operation[] = [
   assessOperation,
   understandOperation,
   turnOperation,
+  compareOperation,
+  forumOperation,
   factsOperation,
   routesOperation,
   ...worksheetOperations,

@@ -1,0 +1,112 @@
+import type { Assessment, RouteReport } from '../../shared/assessment.ts'
+import { printMoney } from '../../shared/print.ts'
+import { marginText, spreadText } from '../pages/margin-bars.ts'
+import { weakestMargin } from '../pages/weakest-margin.ts'
+import { asBbcode } from './as-bbcode.ts'
+import { asMarkdown } from './as-markdown.ts'
+import { asPlain } from './as-plain.ts'
+import type { Item, Part, Post, PostTexts } from './post.ts'
+
+/** Assumptions that are named; the link has them all. */
+const MOST_ASSUMED = 6
+
+/** What a post is made from. */
+export interface CallCase {
+  readonly assessment: Assessment
+  /** What the person said, in words, such as "bore 4.03 in". */
+  readonly said: readonly string[]
+  /** Whole address of the call. */
+  readonly href: string
+}
+
+/** A post in the three ways that forums read. */
+export function postTexts(post: Post): PostTexts {
+  return { plain: asPlain(post), markdown: asMarkdown(post), bbcode: asBbcode(post) }
+}
+
+/** The call, the three numbers that decide it, what was assumed, and the link. */
+export function callPost({ assessment, said, href }: CallCase): Post {
+  const { call } = assessment
+  return [
+    { kind: 'heading', text: `Main caps: ${call.title}` },
+    { kind: 'line', text: call.sentence },
+    ...(call.confidence === 'withheld' ? contradictions(assessment) : numbers(assessment)),
+    ...cautions(assessment),
+    { kind: 'line', text: `Build: ${said.join(', ')}.` },
+    ...assumed(assessment),
+    { kind: 'link', text: 'The whole call, with every answer to change', href },
+    {
+      kind: 'line',
+      text: 'An estimate by handbook methods. The service manual, the fastener supplier and the machinist come first.',
+    },
+  ]
+}
+
+function numbers({ routes, call, cost }: Assessment): Part[] {
+  const keep = routes.find(({ id }) => id === 'keep-caps-and-bolts')
+  const called = routes.find(({ id }) => id === call.route)
+  if (!keep || !called) return []
+  const items: Item[] = [
+    marginItem(keep, called),
+    { name: 'Holds in', text: holdsText(keep, called) },
+    { name: 'Likely cost', text: costText(cost) },
+  ]
+  return [{ kind: 'list', items }]
+}
+
+function marginItem(keep: RouteReport, called: RouteReport): Item {
+  const { id, name, spread } = weakestMargin(keep.margins)
+  const after =
+    called.id === keep.id ? '' : `; with the called route ${marginText(called.margins[id].likely)}`
+  return {
+    name: 'Weakest margin as it is',
+    text: `${name.toLowerCase()} ${spreadText(spread)}, 1 is just enough${after}`,
+  }
+}
+
+function holdsText(keep: RouteReport, called: RouteReport): string {
+  const needed = `${called.neededHoldsIn} needed`
+  if (called.id === keep.id) return `${keep.holdsIn} of 100 sampled cases as it is (${needed})`
+  return `${called.holdsIn} of 100 sampled cases with the called route (${needed}), ${keep.holdsIn} as it is`
+}
+
+function costText({ low, likely, high, currency, stake, stakeState }: Assessment['cost']): string {
+  const money = (amount: number): string => printMoney(amount, currency)
+  const how = stakeState === 'said' ? '' : ', assumed'
+  return `${money(likely)} (${money(low)} to ${money(high)}), against ${money(stake)} at stake${how}`
+}
+
+function contradictions({ contradictions: found }: Assessment): Part[] {
+  return [{ kind: 'list', items: found.map(({ title }) => ({ name: '', text: title })) }]
+}
+
+function cautions({ cautions: all }: Assessment): Part[] {
+  const grave = all.filter(({ severity }) => severity !== 'note')
+  if (grave.length === 0) return []
+  const items = grave.map(({ severity, title }) => ({
+    name: severity === 'danger' ? 'Danger' : 'Caution',
+    text: title,
+  }))
+  return [{ kind: 'list', items }]
+}
+
+/** Those first that can still change the call. */
+function assumed({ assumptions }: Assessment): Part[] {
+  if (assumptions.length === 0) return [{ kind: 'line', text: 'Nothing had to be assumed.' }]
+  const byWeight = [...assumptions].sort((a, b) => b.calls.length - a.calls.length)
+  const named = byWeight.slice(0, MOST_ASSUMED)
+  const left = assumptions.length - named.length
+  return [
+    { kind: 'line', text: 'Assumed, because nobody said it:' },
+    {
+      kind: 'list',
+      items: [
+        ...named.map(({ label, text, calls }) => ({
+          name: label,
+          text: calls.length > 1 ? `${text}, and it could still change the call` : text,
+        })),
+        ...(left > 0 ? [{ name: '', text: `and ${left} more that weigh less` }] : []),
+      ],
+    },
+  ]
+}
