@@ -15,8 +15,8 @@ import { type DecideInput, type Decision, decide } from './call/decide.ts'
 import { loadsReport } from './call/loads-report.ts'
 import { lowerTarget } from './call/lower-target.ts'
 import { loweredReport, routeReport } from './call/routes-report.ts'
-import type { EngineLoads } from './facts/engine-loads.ts'
 import { buildFactText, type UnitSystem } from './facts/live-facts.ts'
+import { newMemory } from './facts/memory.ts'
 import { trialsOf } from './facts/trials.ts'
 import { contradictionOf, findingOf, inOrder } from './findings/collect.ts'
 import type { Rulebook } from './rulebook/load.ts'
@@ -49,11 +49,11 @@ export async function assess(
   { system = 'us', withoutWhatIf = false, withoutTurningPoints = false }: AssessOptions = {},
 ): Promise<Assessment> {
   const build = buildFromAnswers(rulebook, answers)
-  const memory = new Map<string, EngineLoads>()
+  const memory = newMemory()
   const trials = trialsOf(build, rulebook, memory)
   const input: DecideInput = { answers, trials, rulebook, run: runRules, system, everyRoute: true }
   const decision = await decide(input)
-  const lowered = lowerTarget(trials, answers, rulebook)
+  const lowered = lowerTarget(trials, answers, rulebook, memory)
   const ask = whatIf(rulebook, memory)
   const now = quickOf(decision, trials.build, await ask(answers))
   const open = withoutWhatIf
@@ -65,7 +65,7 @@ export async function assess(
     version: rulebook.version,
     link: toQuery(answers, rulebook.version),
     build: buildReport(trials.build, answers, system),
-    loads: loadsReport(trials.loads),
+    loads: loadsReport(trials),
     routes: ROUTE_IDS.map((id): RouteReport => {
       const verdict = decision.verdicts.get(id)
       if (!verdict) throw new RangeError(`route ${id} was not looked at`)

@@ -1,6 +1,7 @@
 import type { LoadReport, WorstLoad } from '../../shared/assessment.ts'
-import { most } from '../facts/build-facts.ts'
+import { most, unitLoadOf } from '../facts/build-facts.ts'
 import type { EngineLoads } from '../facts/engine-loads.ts'
+import type { Trials } from '../facts/trials.ts'
 import { capShare } from '../mechanics/cap-share.ts'
 import { loadSweep, type WorstLoad as SweptLoad } from '../mechanics/load-sweep.ts'
 
@@ -9,7 +10,7 @@ const POLAR_STEP = 5
 const TRACE_STEP = 4
 
 /** The loads as the API and the pictures show them: kN, bar, degrees, rounded. */
-export function loadsReport(loads: EngineLoads): LoadReport {
+export function loadsReport({ loads, build }: Pick<Trials, 'loads' | 'build'>): LoadReport {
   const { fullLoads, speeds, sweep } = loads
   const hardest = most(fullLoads, (load) => load.cycle.peakPressure)
   const strongest = most(fullLoads, (load) => load.power)
@@ -51,7 +52,7 @@ export function loadsReport(loads: EngineLoads): LoadReport {
         polar: polar(loads, at, index),
         worstPull: worst(loads, main.worstPull),
         worstSide: worst(loads, main.worstSide),
-        unitLoad: round((main.unitLoad?.peak ?? 0) / 1e6, 2),
+        unitLoad: round(unitLoadOf(build, main.peakLoad.force) / 1e6, 2),
       }
     }),
   }

@@ -2,10 +2,10 @@ import type { Answers } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
 import { type Build, type BuildFact, figureOf } from '../build/build.ts'
 import { most } from '../facts/build-facts.ts'
-import { engineLoads } from '../facts/engine-loads.ts'
 import { buildTable, flat } from '../facts/live-facts.ts'
+import { type Memory, newMemory } from '../facts/memory.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
-import { type Trials, trialsWith } from '../facts/trials.ts'
+import { type Trials, trialsOf } from '../facts/trials.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
 import { tableOf } from './tables.ts'
@@ -33,9 +33,15 @@ const HALVINGS = 6
  * present hardware holds in enough cases and at which no rule of practice asks for
  * more than it has.
  */
-export function lowerTarget(trials: Trials, answers: Answers, rulebook: Rulebook): LoweredTarget {
+export function lowerTarget(
+  trials: Trials,
+  answers: Answers,
+  rulebook: Rulebook,
+  memory: Memory = newMemory(),
+): LoweredTarget {
   const { build } = trials
-  const at = (share: number, speed: number): Attempt => attempt(trials, rulebook, share, speed)
+  const at = (share: number, speed: number): Attempt =>
+    attempt(trials, rulebook, memory, share, speed)
   const ok = (tried: Attempt): boolean =>
     tried.trial.result.holdsIn >= tried.trial.needed && !practiceAsksMore(tried, answers, rulebook)
   const now = at(1, 1)
@@ -76,7 +82,13 @@ function climb(
   return at(from)
 }
 
-function attempt(trials: Trials, rulebook: Rulebook, share: number, speed: number): Attempt {
+function attempt(
+  trials: Trials,
+  rulebook: Rulebook,
+  memory: Memory,
+  share: number,
+  speed: number,
+): Attempt {
   if (share === 1 && speed === 1) return { trials, trial: trials.trial('keep-caps-and-bolts') }
   const { build } = trials
   const lowered = changed(build, {
@@ -84,8 +96,7 @@ function attempt(trials: Trials, rulebook: Rulebook, share: number, speed: numbe
     nitrousPower: floorTo(figureOf(build, 'nitrousPower') * share, 1),
     peakRpm: Math.max(2500, floorTo(figureOf(build, 'peakRpm') * speed, 50)),
   })
-  const loads = engineLoads(lowered, rulebook, trials.loads.calibration)
-  const tried = trialsWith(lowered, loads, rulebook)
+  const tried = trialsOf(lowered, rulebook, memory, trials.loads.calibration)
   return { trials: tried, trial: tried.trial('keep-caps-and-bolts') }
 }
 

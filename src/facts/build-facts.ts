@@ -42,7 +42,7 @@ export function buildFacts(
     ['worstPullMain', worstPull.main + 1],
     ['worstSide', worstSide.force / 1000],
     ['worstSideMain', worstSide.main + 1],
-    ['unitLoad', Math.max(...mains.map((main) => main.unitLoad?.peak ?? 0)) / 1e5],
+    ['unitLoad', Math.max(...mains.map((main) => unitLoadOf(build, main.peakLoad.force))) / 1e5],
     ['peakPressureReached', loads.peakReached],
     ['presentShareOfProof', present.shareOfProof * 100],
     ['stake', figureOf(build, 'invested')],
@@ -61,6 +61,11 @@ export function buildFacts(
     facts.set('powerShortfall', siOf(build, 'targetPower') / loads.reachable)
   }
   return facts
+}
+
+/** Load over the projected area of a main bearing of the build, Pa. */
+export function unitLoadOf(build: Build, force: number): number {
+  return force / (siOf(build, 'mainJournalDiameter') * siOf(build, 'mainBearingWidth'))
 }
 
 function sizes(build: Build, loads: EngineLoads, { joint }: Rulebook): [string, FactValue][] {

@@ -1,85 +1,56 @@
-import { type Build, choiceOf, figureOf, has, siOf } from '../build/build.ts'
+import { fromSi } from '../../shared/units.ts'
+import { type Build, choiceOf, siOf } from '../build/build.ts'
 import { CRANK_LAYOUTS, type LayoutId } from '../mechanics/crank-layouts.ts'
-import type { FuelId } from '../mechanics/fuels.ts'
-import {
-  calibrateToPeakPressure,
-  calibrateToPower,
-  closedThrottle,
-  type FullLoad,
-  fullLoad,
-} from '../mechanics/full-load.ts'
-import type { FullLoadInput, Induction } from '../mechanics/full-load-input.ts'
 import { type LoadCase, type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
 import { type MainLoads, mainLoads } from '../mechanics/main-loads.ts'
+import {
+  emptyMainLoads,
+  type MainLoadsWorkspace,
+  mainLoadsWorkspace,
+} from '../mechanics/main-loads-workspace.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-
-const RPM = Math.PI / 30
-const ATMOSPHERE = 101_325
+import { type CapCases, capCases } from './cap-cases.ts'
+import { type Calibration, type EngineGas, engineGas, gasKey } from './engine-gas.ts'
+import { type LoadScales, loadScales } from './load-scales.ts'
+import { type Memory, newMemory, remembered } from './memory.ts'
 
 /** Everything that the crank train does to the mains, SI. */
-export interface EngineLoads {
+export interface EngineLoads extends EngineGas {
   readonly layout: (typeof CRANK_LAYOUTS)[LayoutId]
-  /** One for each full-load speed, slow to fast; the fastest is the highest engine speed. */
-  readonly fullLoads: readonly FullLoad[]
-  /** rad/s, one for each full load, then the closed-throttle overspeed. */
-  readonly speeds: readonly number[]
+  /** One for each speed. Worked out when they are first read: only reports need them. */
   readonly loads: readonly MainLoads[]
   readonly sweep: LoadSweep
-  /** Pa gauge, after calibration to a target power. */
-  readonly boost: number
-  /** Whether the boost was worked out from the target power. */
-  readonly boostFromTarget: boolean
-  /** Power that the figures can make at most, W; undefined without a target. */
-  readonly reachable: number | undefined
-  readonly targetReached: boolean
-  readonly peakReached: boolean
-  /** What a known power and a measured pressure say of this engine; a changed target keeps them. */
-  readonly calibration: Calibration
-  /** d ln(peak pressure) for each d ln of what is assumed, by fact key. */
-  readonly peakExponents: ReadonlyMap<string, number>
+  readonly scales: LoadScales
+  readonly cases: CapCases
 }
 
-/** How the engine differs from the model's usual one. */
-export interface Calibration {
-  readonly breathingScale: number
-  readonly heatScale: number
-}
-
-/** Facts that the loads rest on; two builds alike in these have the same loads. */
-export const LOAD_FACTS = [
-  'layout',
+/** Facts that the inertia loads rest on besides those of the gas. */
+const MASS_FACTS = ['reciprocatingMass', 'bigEndMass'] as const
+/** Facts whose doubt the sampled loads rest on. */
+const DOUBTED = [
   'bore',
   'stroke',
-  'rodLength',
+  'peakRpm',
   'reciprocatingMass',
   'bigEndMass',
-  'mainJournalDiameter',
-  'mainBearingWidth',
-  'induction',
-  'boost',
-  'peakCylinderPressure',
-  'nitrousPower',
-  'targetPower',
-  'chargeCooling',
-  'fuel',
   'compressionRatio',
-  'peakRpm',
-  'torquePeakRpm',
+  'boost',
+  'nitrousPower',
 ] as const
 
-/** A key under which the loads of a build can be remembered. */
-export function loadsKey(build: Build): string {
-  return LOAD_FACTS.map((key) => {
-    const { value, state } = build.facts[key]
-    return `${state === 'said' || state === 'derived' ? '' : '~'}${String(value)}`
-  }).join('|')
+function loadsKey(build: Build, gas: string): string {
+  const masses = MASS_FACTS.map((key) => build.facts[key].value)
+  const ends = DOUBTED.map((key) => `${build.facts[key].low}/${build.facts[key].high}`)
+  return `${gas}|${masses.join('|')}|${ends.join('|')}`
 }
 
 /**
- * Gas cycle at every full-load speed, load on every main, and the worst of all.
+ * Gas cycle at every full-load speed, load on every main, the worst of all, and what falls on the
+ * caps in every sampled case.
  *
  * @param build - whole build
- * @param rulebook - its load cases and cooler effectiveness
+ * @param rulebook - its load cases, scatter and cooler effectiveness
+ * @param memory - of what was worked out already
  * @param calibration - when the engine is known already; target power and measured pressure are
  *   then not looked at again
  * @throws {DomainError} if a figure is outside the range of the mechanics
@@ -87,130 +58,83 @@ export function loadsKey(build: Build): string {
 export function engineLoads(
   build: Build,
   rulebook: Rulebook,
+  memory: Memory = newMemory(),
   calibration?: Calibration,
 ): EngineLoads {
-  const base = { ...fullLoadInput(build, rulebook), ...calibration }
-  const calibrated = calibration ? asCalibrated(base, calibration) : calibrate(build, base)
-  const speeds = fullLoadSpeeds(build, rulebook)
-  const at = (speed: number): FullLoadInput => ({
-    ...calibrated.input,
-    speed,
-    // Below its torque peak an engine is taken to breathe as well as there: the pull is not
-    // made smaller by a guess at how it breathes low down.
-    torquePeakSpeed: Math.min(base.torquePeakSpeed, speed),
+  const key = gasKey(build, calibration)
+  return remembered(memory.loads, loadsKey(build, key), () => {
+    const gas = remembered(memory.gas, key, () => engineGas(build, rulebook, calibration))
+    return onMains(withBoost(build, gas), gas, rulebook, memory)
   })
-  const fullLoads = speeds.map((speed) => fullLoad(at(speed)))
-  const overspeed = base.highestSpeed * rulebook.loadCases.overspeed
-  const motored = closedThrottle({ ...at(overspeed), highestSpeed: overspeed })
-  const layout = CRANK_LAYOUTS[choiceOf(build, 'layout') as LayoutId]
-  const loadsAt = (speed: number, pressure: Float64Array): MainLoads =>
-    mainLoads({ ...masses(build), layout, speed, pressure })
-  const loads = [
-    ...fullLoads.map((load, index) => loadsAt(speeds[index] as number, load.cycle.pressure)),
-    loadsAt(overspeed, motored.pressure),
-  ]
-  const cases: LoadCase[] = loads.map((_, index) =>
-    index < fullLoads.length ? 'full-load' : 'closed-throttle',
-  )
+}
+
+/** The build with the boost that its target power asks for, if that was worked out. */
+export function withBoost(build: Build, { boostFromTarget, boost: gauge }: EngineGas): Build {
+  if (!boostFromTarget) return build
+  const boost = {
+    key: 'boost' as const,
+    state: 'derived' as const,
+    value: fromSi(gauge, 'psi'),
+    because: 'From the target power.',
+    source: { kind: 'computed' as const, cite: '' },
+  }
+  return { ...build, facts: { ...build.facts, boost } }
+}
+
+function onMains(build: Build, gas: EngineGas, rulebook: Rulebook, memory: Memory): EngineLoads {
+  const id = choiceOf(build, 'layout') as LayoutId
+  const room = roomFor(id, gas.speeds.length)
+  const loads = fill(build, gas, room)
+  const scales = loadScales(build, gas.peakExponents, rulebook, memory)
+  let kept: MainLoads[] | undefined
   return {
-    layout,
-    fullLoads,
-    speeds: [...speeds, overspeed],
-    loads,
-    sweep: loadSweep({ loads, cases, bearing: bearing(build) }),
-    ...calibrated.outcome,
-    peakExponents: exponents(build, at(speeds[0] as number)),
+    ...gas,
+    layout: CRANK_LAYOUTS[id],
+    sweep: loadSweep({ loads, cases: casesOf(gas) }),
+    scales,
+    cases: capCases(loads, scales),
+    get loads() {
+      kept ??= fill(build, gas, makeRoom(id, gas.speeds.length))
+      return kept
+    },
   }
 }
 
-function fullLoadInput(build: Build, rulebook: Rulebook): FullLoadInput {
-  const induction = choiceOf(build, 'induction') as Induction
-  const boosted = induction === 'turbocharged' || induction === 'supercharged'
-  const cooling = choiceOf(build, 'chargeCooling') as 'none' | 'intercooler'
-  const highestSpeed = siOf(build, 'peakRpm')
-  return {
-    bore: siOf(build, 'bore'),
-    stroke: siOf(build, 'stroke'),
-    rodLength: siOf(build, 'rodLength'),
-    compressionRatio: figureOf(build, 'compressionRatio'),
-    cylinders: CRANK_LAYOUTS[choiceOf(build, 'layout') as LayoutId].cylinders.length,
-    speed: Math.min(siOf(build, 'torquePeakRpm'), highestSpeed),
-    torquePeakSpeed: Math.min(siOf(build, 'torquePeakRpm'), highestSpeed),
-    highestSpeed,
-    fuel: choiceOf(build, 'fuel') as FuelId,
-    induction,
-    boost: boosted ? siOf(build, 'boost') : 0,
-    intercoolerEffectiveness: boosted ? rulebook.joint.intercoolerEffectiveness[cooling] : 0,
-    ...(induction === 'nitrous' ? { nitrousPower: siOf(build, 'nitrousPower') } : {}),
-  }
+function casesOf({ speeds, fullLoads }: EngineGas): LoadCase[] {
+  return speeds.map((_, index) => (index < fullLoads.length ? 'full-load' : 'closed-throttle'))
 }
 
-interface Calibrated {
-  input: FullLoadInput
-  outcome: Pick<
-    EngineLoads,
-    'boost' | 'boostFromTarget' | 'reachable' | 'targetReached' | 'peakReached' | 'calibration'
-  >
+/** Scratch and results of one layout's main loads. */
+interface Room {
+  readonly workspace: MainLoadsWorkspace
+  readonly results: MainLoads[]
 }
 
-/** Share of the highest speed at which an engine makes its most power; from memory. */
-const POWER_PEAK = 0.94
+/** One for each layout, filled anew by every engine and read only until the next. */
+const rooms = new Map<LayoutId, Room>()
 
-function calibrate(build: Build, base: FullLoadInput): Calibrated {
-  let input = base
-  const outcome = {
-    boost: base.boost,
-    boostFromTarget: false,
-    reachable: undefined as number | undefined,
-    targetReached: true,
-    peakReached: true,
-    calibration: UNCALIBRATED as Calibration,
+function roomFor(id: LayoutId, speeds: number): Room {
+  let room = rooms.get(id)
+  if (!room || room.results.length < speeds) {
+    room = makeRoom(id, speeds)
+    rooms.set(id, room)
   }
-  if (has(build, 'targetPower')) {
-    const boosted = base.induction === 'turbocharged' || base.induction === 'supercharged'
-    const adjust = boosted && build.facts.boost.state === 'assumed' ? 'boost' : 'breathing'
-    const at = { ...base, speed: POWER_PEAK * base.highestSpeed }
-    const found = calibrateToPower(at, siOf(build, 'targetPower'), adjust)
-    input = { ...input, breathingScale: found.breathingScale, boost: found.boost }
-    outcome.boost = found.boost
-    outcome.boostFromTarget = adjust === 'boost'
-    outcome.reachable = found.reachable
-    outcome.targetReached = found.reached
-    outcome.calibration = { ...outcome.calibration, breathingScale: found.breathingScale }
-  }
-  if (has(build, 'peakCylinderPressure')) {
-    const found = calibrateToPeakPressure(input, siOf(build, 'peakCylinderPressure') + ATMOSPHERE)
-    input = { ...input, heatScale: found.heatScale }
-    outcome.peakReached = found.reached
-    outcome.calibration = { ...outcome.calibration, heatScale: found.heatScale }
-  }
-  return { input, outcome }
+  return room
 }
 
-const UNCALIBRATED: Calibration = { breathingScale: 1, heatScale: 1 }
-
-function asCalibrated(input: FullLoadInput, calibration: Calibration): Calibrated {
-  const outcome = {
-    boost: input.boost,
-    boostFromTarget: false,
-    reachable: undefined,
-    targetReached: true,
-    peakReached: true,
-    calibration,
-  }
-  return { input, outcome }
+function makeRoom(id: LayoutId, speeds: number): Room {
+  const layout = CRANK_LAYOUTS[id]
+  const results = Array.from({ length: speeds }, () => emptyMainLoads(layout))
+  return { workspace: mainLoadsWorkspace(layout), results }
 }
 
-/** Speeds from the torque peak (or the rulebook's lowest, while it is not known) to the highest. */
-function fullLoadSpeeds(build: Build, { loadCases }: Rulebook): number[] {
-  const highest = figureOf(build, 'peakRpm')
-  const known = build.facts.torquePeakRpm.state === 'said'
-  const from = Math.min(known ? figureOf(build, 'torquePeakRpm') : loadCases.fullLoadFrom, highest)
-  const steps = loadCases.fullLoadSpeeds - 1
-  return Array.from({ length: steps + 1 }, (_, step) => {
-    const rpm = from + ((highest - from) * step) / steps
-    return (step === steps ? highest : rpm) * RPM
-  }).filter((speed, index, all) => index === 0 || speed > (all[index - 1] as number))
+/** Load on every main at every speed. */
+function fill(build: Build, gas: EngineGas, { workspace, results }: Room): MainLoads[] {
+  const engine = { ...masses(build), layout: workspace.layout, workspace }
+  return gas.speeds.map((speed, index) => {
+    const pressure = gas.fullLoads[index]?.cycle.pressure ?? gas.motored
+    return mainLoads({ ...engine, speed, pressure, result: results[index] as MainLoads })
+  })
 }
 
 function masses(build: Build) {
@@ -221,34 +145,4 @@ function masses(build: Build) {
     reciprocatingMass: siOf(build, 'reciprocatingMass'),
     bigEndMass: siOf(build, 'bigEndMass'),
   }
-}
-
-function bearing(build: Build) {
-  return {
-    diameter: siOf(build, 'mainJournalDiameter'),
-    width: siOf(build, 'mainBearingWidth'),
-  }
-}
-
-const STEP = 1.05
-
-/** How peak pressure follows what is assumed, by one cycle each with the figure 5 % up. */
-function exponents(build: Build, at: FullLoadInput): Map<string, number> {
-  const found = new Map<string, number>()
-  const assumed = (key: 'compressionRatio' | 'boost' | 'nitrousPower'): boolean =>
-    build.facts[key].state === 'assumed' && figureOf(build, key) > 0
-  let peak = 0
-  const measure = (key: string, input: FullLoadInput): void => {
-    peak ||= fullLoad(at).cycle.peakPressure
-    const ratio = fullLoad(input).cycle.peakPressure / peak
-    found.set(key, Math.max(0, Math.log(ratio) / Math.log(STEP)))
-  }
-  if (assumed('compressionRatio')) {
-    measure('compressionRatio', { ...at, compressionRatio: at.compressionRatio * STEP })
-  }
-  if (assumed('boost')) measure('boost', { ...at, boost: at.boost * STEP })
-  if (assumed('nitrousPower') && at.nitrousPower) {
-    measure('nitrousPower', { ...at, nitrousPower: at.nitrousPower * STEP })
-  }
-  return found
 }

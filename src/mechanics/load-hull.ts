@@ -1,4 +1,4 @@
-import { beyondChord, type Extremes, type Moments } from './moments.ts'
+import type { Extremes, Moments } from './moments.ts'
 
 /** Weights of pull and side push, each in units of its greatest; together of length one. */
 export interface Weight {
@@ -14,53 +14,94 @@ export interface Corner {
 
 /** In units of the greatest pull and side push. */
 const SLIGHT = 2e-4
+const ROUGH = 5e-3
 
 /**
  * Corners of the upper right hull of the moments' (pull, side) at the ratio last looked at, from
- * greatest pull to greatest side push (monotone chain), without those that stand out by less than
- * 0.02 % of the greatest.
+ * greatest pull to greatest side push, without those that stand out by less than 0.02 % of the
+ * greatest from the line between their neighbours (quickhull).
  *
  * @returns at least one corner; the first and last also stand for pull only and side push only
  */
 export function hullCorners(moments: Moments, extremes: Extremes): Corner[] {
-  const { pull, side } = moments
-  const able: number[] = []
-  beyondChord(moments, extremes, 1, (at) => able.push(at))
-  able.sort((a, b) => pull[b]! - pull[a]! || side[b]! - side[a]!)
-  const hull: number[] = []
-  for (const at of able) {
-    if (hull.length > 0 && side[at]! <= side[hull.at(-1)!]!) continue
-    while (hull.length > 1 && !turnsOutward(moments, hull.at(-2)!, hull.at(-1)!, at)) hull.pop()
-    hull.push(at)
-  }
-  const few = simpler(moments, hull)
-  return few.flatMap((at, index) => cornersAt(moments, few, at, index))
+  const hull = hullOf(moments, extremes)
+  return hull.flatMap((at, index) => cornersAt(moments, hull, at, index))
+}
+
+/** Indices of the corners of {@link hullCorners}. */
+export function hullOf(
+  moments: Moments,
+  { pullAt, sideAt }: Extremes,
+  slight: number = SLIGHT,
+): number[] {
+  const { pull, side, count } = moments
+  if (side[sideAt]! <= side[pullAt]!) return [pullAt]
+  if (pull[pullAt]! <= pull[sideAt]!) return [sideAt]
+  const hull = [pullAt]
+  const all: number[] = []
+  for (let at = 0; at < count; at++) all.push(at)
+  between(moments, all, pullAt, sideAt, slight, hull)
+  return [...hull, sideAt]
 }
 
 /**
- * The hull without the corners that stand out from the line between those kept by less than
- * {@link SLIGHT}: split at the corner farthest from the chord, again and again.
+ * Mark the moments on, beyond or near a rough hull at the ratio last looked at.
+ *
+ * @param near - part of the way from nothing to the hull that counts as near
+ * @param marks - set to 1 for each moment that is near; left alone for the others
  */
-function simpler(moments: Moments, hull: readonly number[]): number[] {
-  const first = hull[0]!
-  const last = hull.at(-1)!
-  if (hull.length < 3) return [...hull]
-  const { pull, side } = normal(moments, first, last)
-  const out = (at: number): number =>
-    pull * (moments.pull[at]! - moments.pull[first]!) +
-    side * (moments.side[at]! - moments.side[first]!)
-  const far = hull.reduce((most, at, index) => (out(at) > out(hull[most]!) ? index : most), 0)
-  if (out(hull[far]!) < SLIGHT) return [first, last]
-  const before = simpler(moments, hull.slice(0, far + 1))
-  return [...before, ...simpler(moments, hull.slice(far)).slice(1)]
+export function markNearHull(
+  moments: Moments,
+  extremes: Extremes,
+  near: number,
+  marks: Uint8Array,
+): void {
+  const { pull, side, count } = moments
+  const leastPull = near * pull[extremes.pullAt]!
+  const leastSide = near * side[extremes.sideAt]!
+  for (let at = 0; at < count; at++) {
+    if (pull[at]! >= leastPull || side[at]! >= leastSide) marks[at] = 1
+  }
+  const hull = hullOf(moments, extremes, ROUGH)
+  for (let edge = 1; edge < hull.length; edge++) {
+    const from = hull[edge - 1]!
+    const out = normal(moments, from, hull[edge]!)
+    const least = near * (out.pull * pull[from]! + out.side * side[from]!)
+    for (let at = 0; at < count; at++) {
+      if (out.pull * pull[at]! + out.side * side[at]! >= least) marks[at] = 1
+    }
+  }
 }
 
-/** Whether the middle of three, in order of falling pull and rising side push, stands out. */
-function turnsOutward({ pull, side }: Moments, from: number, middle: number, to: number): boolean {
-  const cross =
-    (pull[middle]! - pull[from]!) * (side[to]! - side[from]!) -
-    (side[middle]! - side[from]!) * (pull[to]! - pull[from]!)
-  return cross > 0
+/** Add the corners between two, in order: the one farthest out splits the rest in two. */
+function between(
+  moments: Moments,
+  among: readonly number[],
+  first: number,
+  last: number,
+  slight: number,
+  hull: number[],
+): void {
+  const { pull, side } = moments
+  const out = normal(moments, first, last)
+  const line = out.pull * pull[first]! + out.side * side[first]!
+  const beyond: number[] = []
+  let far = first
+  let most = slight
+  for (let index = 0; index < among.length; index++) {
+    const at = among[index]!
+    const stands = out.pull * pull[at]! + out.side * side[at]! - line
+    if (stands <= 0) continue
+    beyond.push(at)
+    if (stands > most) {
+      most = stands
+      far = at
+    }
+  }
+  if (far === first) return
+  between(moments, beyond, first, far, slight, hull)
+  hull.push(far)
+  between(moments, beyond, far, last, slight, hull)
 }
 
 /** A corner between the normals of its two edges; at the ends also along the axis. */

@@ -1,7 +1,6 @@
 import { pressedPart, pullOf } from './cap-share.ts'
 import { DomainError, requireWithin } from './domain-error.ts'
 import { CYCLE, type MainLoads } from './main-loads.ts'
-import { decidingPoints, type MarginPoint, marginPoints } from './margin-points.ts'
 
 /** What the engine is doing while it turns at a speed. */
 export type LoadCase = 'full-load' | 'closed-throttle'
@@ -43,7 +42,6 @@ export interface MainSweep {
   meanLoad: number
   /** Load over projected area D·L, Pa, where the bearing's sizes are given. */
   unitLoad?: { peak: number; mean: number }
-  points: MarginPoint[]
 }
 
 /** Every main, and the worst of all. */
@@ -51,17 +49,13 @@ export interface LoadSweep {
   worstPull: WorstLoad
   worstSide: WorstLoad
   mains: MainSweep[]
-  /** The margin points of all mains together. */
-  points: MarginPoint[]
-  /** Those of them that decide for the engine as a whole, where every main is held alike. */
-  decidingPoints: MarginPoint[]
 }
 
 /**
  * Find where a crank pulls and pushes its main caps hardest, over all speeds and load cases.
  *
  * @param input - loads with arrays of their own: not from one shared workspace
- * @returns for each main the greatest pull, side push and bearing load, and the margin points
+ * @returns for each main the greatest pull, side push and bearing load
  * @throws {DomainError} if there are no loads, or their numbers of mains or cases differ
  */
 export function loadSweep(input: LoadSweepInput): LoadSweep {
@@ -69,13 +63,10 @@ export function loadSweep(input: LoadSweepInput): LoadSweep {
   const mains = Array.from({ length: input.loads[0]!.mains }, (_, main) => sweepMain(input, main))
   const worst = (of: (main: MainSweep) => WorstLoad): WorstLoad =>
     mains.map(of).reduce((most, next) => (next.force > most.force ? next : most))
-  const points = mains.flatMap((main) => main.points)
   return {
     worstPull: worst((main) => main.worstPull),
     worstSide: worst((main) => main.worstSide),
     mains,
-    points,
-    decidingPoints: decidingPoints(points),
   }
 }
 
@@ -116,6 +107,8 @@ function sweepMain(input: LoadSweepInput, main: number): MainSweep {
     scanCap(load, main, start, 1, pull, side)
     if (load.splitCase) scanCap(load, main, start, -1, pull, side)
   })
+  // Looked for by its square.
+  peak.value = Math.sqrt(Math.max(0, peak.value))
   const named = (running: Running): WorstLoad => nameWorst(input, main, running)
   const sweep: MainSweep = {
     main,
@@ -123,7 +116,6 @@ function sweepMain(input: LoadSweepInput, main: number): MainSweep {
     worstSide: named(side),
     peakLoad: named(peak),
     meanLoad,
-    points: marginPoints(input.loads, main),
   }
   if (input.bearing) sweep.unitLoad = unitLoad(sweep, input.bearing)
   return sweep
@@ -149,7 +141,7 @@ function nameWorst(input: LoadSweepInput, main: number, { value, at, half }: Run
   }
 }
 
-/** Greatest size of the load, and its mean over the cycle as the result, N. */
+/** Square of the greatest size of the load; its mean over the cycle as the result, N. */
 function scanLoad(load: MainLoads, main: number, start: number, peak: Running): number {
   const gasX = load.gasX[main]!
   const gasY = load.gasY[main]!
@@ -159,10 +151,10 @@ function scanLoad(load: MainLoads, main: number, start: number, peak: Running): 
   for (let index = 0; index < CYCLE; index++) {
     const x = gasX[index]! + inertiaX[index]!
     const y = gasY[index]! + inertiaY[index]!
-    const force = Math.sqrt(x * x + y * y)
-    sum += force
-    if (force > peak.value) {
-      peak.value = force
+    const square = x * x + y * y
+    sum += Math.sqrt(square)
+    if (square > peak.value) {
+      peak.value = square
       peak.at = start + index
     }
   }

@@ -1,13 +1,11 @@
-import { type CounterweightShare, counterweightMass } from './counterweights.ts'
+import type { CounterweightShare } from './counterweights.ts'
 import type { CrankLayout } from './crank-layouts.ts'
-import { COSINE, fillCrankShape, SINE } from './crank-train.ts'
+import { fillCrankShape } from './crank-train.ts'
 import { DomainError, requireWithin } from './domain-error.ts'
-import {
-  type ForceArrays,
-  type MainLoadsWorkspace,
-  mainLoadsWorkspace,
-} from './main-loads-workspace.ts'
+import { fillUnitInertia } from './main-inertia.ts'
+import { type MainLoadsWorkspace, mainLoadsWorkspace } from './main-loads-workspace.ts'
 import { boreArea, rodRatio } from './slider-crank.ts'
+import { addWindow, shareOut } from './throw-sums.ts'
 
 /** Samples of a four-stroke cycle: one for each degree of two turns. */
 export const CYCLE = 720
@@ -146,65 +144,9 @@ function fillGas(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
   workspace.throws.forEach(({ gas }, index) => {
     gasX[index]!.set(gas[0]!.x)
     gasY[index]!.set(gas[0]!.y)
-    for (let other = 1; other < gas.length; other++) add(gasX[index]!, gasY[index]!, gas[other]!)
-  })
-}
-
-/** Inertia of every main at 1 rad/s, unless the workspace holds that of the same figures. */
-function fillUnitInertia(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
-  const share = input.counterweightShare ?? input.layout.counterweightShare
-  const front = input.frontShare ?? 0.5
-  const figures = [
-    input.stroke / 2,
-    workspace.shape.ratio,
-    input.reciprocatingMass,
-    input.bigEndMass,
-    input.pinMass ?? 0,
-    share.rotating,
-    share.reciprocating,
-    front,
-  ]
-  const { of, x, y } = workspace.unitInertia
-  if (figures.every((figure, index) => figure === of[index])) return
-  fillBankInertia(input, workspace)
-  sumThrowInertia(input, workspace, share)
-  shareOut(workspace.throwLoads.inertiaX, x, front)
-  shareOut(workspace.throwLoads.inertiaY, y, front)
-  of.set(figures)
-}
-
-/** Inertia on the pin of one cylinder of each bank, at 1 rad/s; see {@link fillGas} for u and v. */
-function fillBankInertia(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
-  const { rodTangent, acceleration } = workspace.shape
-  const reciprocating = (input.reciprocatingMass * input.stroke) / 2
-  const bigEnd = (input.bigEndMass * input.stroke) / 2
-  for (const { sine, cosine, inertia } of workspace.banks) {
-    const { x, y } = inertia
-    for (let index = 0; index < TURN; index++) {
-      const pull = reciprocating * acceleration[index]!
-      const u = pull + bigEnd * COSINE[index]!
-      const v = bigEnd * SINE[index]! - pull * rodTangent[index]!
-      x[index] = u * sine + v * cosine
-      y[index] = u * cosine - v * sine
+    for (let other = 1; other < gas.length; other++) {
+      addWindow(gasX[index]!, gasY[index]!, gas[other]!)
     }
-    x.copyWithin(TURN, 0, TURN)
-    y.copyWithin(TURN, 0, TURN)
-  }
-}
-
-/** Inertia of every throw at 1 rad/s: its cylinders and its counterweights. */
-function sumThrowInertia(
-  input: MainLoadsInput,
-  workspace: MainLoadsWorkspace,
-  share: CounterweightShare,
-): void {
-  const { inertiaX, inertiaY } = workspace.throwLoads
-  const pinMass = input.pinMass ?? 0
-  workspace.throws.forEach((one, index) => {
-    const against = counterweightMass({ ...input, pinMass, cylinders: one.facing }, share)
-    const turning = ((pinMass - against) * input.stroke) / 2
-    fillTurning(inertiaX[index]!, inertiaY[index]!, turning, one.degrees)
-    for (const window of one.inertia) add(inertiaX[index]!, inertiaY[index]!, window)
   })
 }
 
@@ -217,45 +159,6 @@ function scaleOver(unit: Float64Array[], mains: Float64Array[], squared: number)
       const force = squared * from[index]!
       into[index] = force
       into[index + TURN] = force
-    }
-  }
-}
-
-/** A force of constant size that turns with the crank, outward if positive. */
-function fillTurning(x: Float64Array, y: Float64Array, force: number, degrees: number): void {
-  let at = degrees
-  for (let index = 0; index < TURN; index++) {
-    x[index] = force * SINE[at]!
-    y[index] = force * COSINE[at]!
-    at = at + 1 === TURN ? 0 : at + 1
-  }
-}
-
-function add(x: Float64Array, y: Float64Array, window: ForceArrays): void {
-  const { x: moreX, y: moreY } = window
-  for (let index = 0; index < x.length; index++) {
-    x[index] = x[index]! + moreX[index]!
-    y[index] = y[index]! + moreY[index]!
-  }
-}
-
-/** Hand each throw's load to the mains beside it. */
-function shareOut(throws: Float64Array[], mains: Float64Array[], front: number): void {
-  const rear = 1 - front
-  const last = throws.length
-  const length = throws[0]!.length
-  for (let main = 0; main <= last; main++) {
-    const into = mains[main]!
-    const before = throws[main - 1]
-    const after = throws[main]
-    if (before && after) {
-      for (let index = 0; index < length; index++) {
-        into[index] = rear * before[index]! + front * after[index]!
-      }
-    } else {
-      const only = (after ?? before)!
-      const part = after ? front : rear
-      for (let index = 0; index < length; index++) into[index] = part * only[index]!
     }
   }
 }

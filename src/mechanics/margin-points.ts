@@ -1,22 +1,16 @@
-import { coverFan, RATIOS } from './fan-cover.ts'
+import { coarseLook, degreesAround } from './coarse-look.ts'
+import { coverFan } from './fan-cover.ts'
+import { markNearHull } from './load-hull.ts'
 import type { MainLoads } from './main-loads.ts'
-import {
-  addMoment,
-  beyondChord,
-  emptyMoments,
-  type Moments,
-  pickMoments,
-  shareAt,
-} from './moments.ts'
+import { type Moments, pickMoments, shareAt } from './moments.ts'
+import { type RatioRange, ratiosOver, WHOLE_RANGE } from './ratio-range.ts'
 
-export { SCALE_RANGE } from './fan-cover.ts'
-
-/** Most points kept for one main. */
+/** Most points kept for an engine. */
 export const MOST_POINTS = 64
 
 /**
- * One moment at which a main may be at its worst: gas and inertia load, N, apart. The load on the
- * cap at scales g and m is capShare(g·gasX + m·inertiaX, g·gasY + m·inertiaY).
+ * One moment at which the engine may be at its worst: gas and inertia load on one main, N, apart.
+ * The load on the cap at scales g and m is capShare(g·gasX + m·inertiaX, g·gasY + m·inertiaY).
  */
 export interface MarginPoint {
   main: number
@@ -35,15 +29,16 @@ export interface MarginPoint {
   half: 1 | -1
 }
 
-/** Every this many degrees in the first look at a cycle; odd. */
-const STRIDE = 5
-/** The first look: at which ratios, and how near to the hull a moment must come to go on. */
-const FIRST = { ratios: RATIOS.filter((_, index) => index % 8 === 0), near: 0.95 }
+/** The first look: ratios how far apart, and how near to the hull a moment must come to go on. */
+const FIRST = { step: 1.5, near: 0.97 }
 /** The close look: at more ratios, so that a narrower band loses nothing between them. */
-const CLOSE = { ratios: RATIOS.filter((_, index) => index % 4 === 0), near: 0.96 }
+const CLOSE = { step: 1.22, near: 0.99 }
+/** Ratios at which the points kept must stand for all moments. */
+const COVER_STEP = 1.16
 
 /**
- * The few moments that decide a main's margins at every scale of gas and inertia.
+ * The few moments of all mains that decide the margins of an engine whose mains are held alike, at
+ * every scale of gas and inertia within a range of their ratio.
  *
  * A margin that falls as pull and side push grow, along straight lines in (pull, side), is least
  * at a corner of the upper right hull of all moments' (pull, side). So do separation, which goes
@@ -57,77 +52,34 @@ const CLOSE = { ratios: RATIOS.filter((_, index) => index % 4 === 0), near: 0.96
  * left of the clamp.
  *
  * @param loads - one set for each speed and load case
- * @param main - index of the main
+ * @param range - of the gas scale over the inertia scale; default all that sampling allows
  * @returns 1 to 64 points; 5 to 25 as a rule
  */
-export function marginPoints(loads: readonly MainLoads[], main: number): MarginPoint[] {
-  const moments = closeLook(loads, main, firstLook(loads, main))
-  return coverFan(moments, MOST_POINTS).map((at) => pointAt(moments, at, main))
+export function marginPoints(
+  loads: readonly MainLoads[],
+  range: RatioRange = WHOLE_RANGE,
+): MarginPoint[] {
+  const first = ratiosOver(range, FIRST.step)
+  const looks = nearHull(coarseLook(loads, first, FIRST.near), first, FIRST.near)
+  const close = ratiosOver(range, CLOSE.step)
+  const moments = nearHull(degreesAround(loads, looks), close, CLOSE.near)
+  const kept = coverFan(moments, ratiosOver(range, COVER_STEP), MOST_POINTS)
+  return kept.map((at) => pointAt(moments, at))
 }
 
-/**
- * Of the points of all mains, those that decide for the engine as a whole, where every main is
- * held alike: enough to find the worst main's margins at every scale.
- *
- * @param points - margin points of every main
- * @returns 1 to 64 of them
- */
-export function decidingPoints(points: readonly MarginPoint[]): MarginPoint[] {
-  const moments = emptyMoments(points.length)
-  for (const point of points) {
-    const at = moments.count++
-    moments.gasX[at] = point.gasX
-    moments.gasY[at] = point.gasY
-    moments.inertiaX[at] = point.inertiaX
-    moments.inertiaY[at] = point.inertiaY
-  }
-  return coverFan(moments, MOST_POINTS).map((at) => points[at]!)
-}
-
-/** Every fifth degree of every load, and of a split case both halves. */
-function firstLook(loads: readonly MainLoads[], main: number): Moments {
-  const halves = loads[0]!.splitCase ? 2 : 1
-  const moments = emptyMoments((halves * loads.length * 720) / STRIDE)
-  for (let flat = 0; flat < loads.length * 720; flat += STRIDE) {
-    addMoment(moments, loads, main, flat, 1)
-    if (halves === 2) addMoment(moments, loads, main, flat, -1)
-  }
-  return moments
-}
-
-/** Indices of the moments that come near the hull at some ratio of a look. */
-function nearHull(moments: Moments, look: typeof FIRST): number[] {
-  const near = new Uint8Array(moments.count)
-  for (const ratio of look.ratios) {
-    beyondChord(moments, shareAt(moments, ratio), look.near, (at) => {
-      near[at] = 1
-    })
-  }
+/** Of some moments, those that come near the hull at some ratio. */
+function nearHull(moments: Moments, ratios: readonly number[], near: number): Moments {
+  const marks = new Uint8Array(moments.count)
+  for (const ratio of ratios) markNearHull(moments, shareAt(moments, ratio), near, marks)
   const found: number[] = []
-  for (let at = 0; at < moments.count; at++) if (near[at] === 1) found.push(at)
-  return found
+  for (let at = 0; at < moments.count; at++) if (marks[at] === 1) found.push(at)
+  return pickMoments(moments, found)
 }
 
-/** Every degree around those moments of the first look that come near the hull. */
-function closeLook(loads: readonly MainLoads[], main: number, first: Moments): Moments {
-  const near = nearHull(first, FIRST)
-  const moments = emptyMoments(STRIDE * near.length)
-  const reach = (STRIDE - 1) / 2
-  for (const at of near) {
-    const flat = first.flat[at]!
-    const degree = flat % 720
-    for (let step = -reach; step <= reach; step++) {
-      const index = flat - degree + ((degree + step + 720) % 720)
-      addMoment(moments, loads, main, index, first.half[at]!)
-    }
-  }
-  return pickMoments(moments, nearHull(moments, CLOSE))
-}
-
-function pointAt(moments: Moments, at: number, main: number): MarginPoint {
+function pointAt(moments: Moments, at: number): MarginPoint {
   const flat = moments.flat[at]!
   return {
-    main,
+    main: moments.main[at]!,
     speedIndex: Math.floor(flat / 720),
     angle: ((flat % 720) * Math.PI) / 180,
     gasX: moments.gasX[at]!,

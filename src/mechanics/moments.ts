@@ -1,9 +1,10 @@
 import { pullOf } from './cap-share.ts'
 import type { MainLoads } from './main-loads.ts'
 
-/** Moments of one main in flat arrays, for loops that do not allocate. Forces in N. */
+/** Moments of the mains in flat arrays, for loops that do not allocate. Forces in N. */
 export interface Moments {
   count: number
+  main: Int8Array
   /** Index into the sweep's loads × 720 + degree. */
   flat: Int32Array
   /** 1, or −1 for the upper half of a split case, whose forces are reversed. */
@@ -33,6 +34,7 @@ export function emptyMoments(room: number): Moments {
   const numbers = (): Float64Array => new Float64Array(room)
   return {
     count: 0,
+    main: new Int8Array(room),
     flat: new Int32Array(room),
     half: new Int8Array(room),
     gasX: numbers(),
@@ -55,6 +57,7 @@ export function addMoment(
   const load = loads[(flat / 720) | 0]!
   const index = flat % 720
   const at = moments.count++
+  moments.main[at] = main
   moments.flat[at] = flat
   moments.half[at] = half
   moments.gasX[at] = half * load.gasX[main]![index]!
@@ -68,6 +71,7 @@ export function pickMoments(moments: Moments, among: readonly number[]): Moments
   const few = emptyMoments(among.length)
   for (const at of among) {
     const to = few.count++
+    few.main[to] = moments.main[at]!
     few.flat[to] = moments.flat[at]!
     few.half[to] = moments.half[at]!
     few.gasX[to] = moments.gasX[at]!
@@ -127,27 +131,4 @@ export function partNearly(across: number, y: number): number {
   const turn = (ratio * series) / Math.PI
   const fromUp = steep ? 0.5 - turn : turn
   return y < 0 ? 1 - fromUp : fromUp
-}
-
-/**
- * Moments on or beyond the straight line, in (pull, side), from that of greatest pull to that of
- * greatest side push, drawn in by a factor: all corners of the upper right hull are among them.
- *
- * @param within - 1 for the line itself; less to take in what comes near it or near an end
- */
-export function beyondChord(
-  { count, pull, side }: Moments,
-  { pullAt, sideAt }: Extremes,
-  within: number,
-  mark: (at: number) => void,
-): void {
-  const pullWeight = side[sideAt]! - side[pullAt]!
-  const sideWeight = pull[pullAt]! - pull[sideAt]!
-  const least = within * (pullWeight * pull[pullAt]! + sideWeight * side[pullAt]!)
-  const leastPull = within * pull[pullAt]!
-  const leastSide = within * side[sideAt]!
-  for (let at = 0; at < count; at++) {
-    const beyond = pullWeight * pull[at]! + sideWeight * side[at]! >= least
-    if (beyond || pull[at]! >= leastPull || side[at]! >= leastSide) mark(at)
-  }
 }

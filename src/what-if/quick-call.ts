@@ -3,8 +3,8 @@ import type { RouteId } from '../../shared/assessment.ts'
 import type { Build } from '../build/build.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
 import { decide } from '../call/decide.ts'
-import type { EngineLoads } from '../facts/engine-loads.ts'
-import { type LoadsMemory, trialsOf } from '../facts/trials.ts'
+import { type Memory, newMemory } from '../facts/memory.ts'
+import { trialsOf } from '../facts/trials.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
 
@@ -21,13 +21,10 @@ export interface QuickCall {
 export type AskWhatIf = (answers: Answers) => Promise<QuickCall>
 
 /**
- * @param memory - loads worked out already
+ * @param memory - of what was worked out already
  * @returns a function that answers what-ifs against one rulebook, and forgets when it is dropped
  */
-export function whatIf(
-  rulebook: Rulebook,
-  memory: LoadsMemory = new Map<string, EngineLoads>(),
-): AskWhatIf {
+export function whatIf(rulebook: Rulebook, memory: Memory = newMemory()): AskWhatIf {
   return async (answers) => {
     const trials = trialsOf(buildFromAnswers(rulebook, answers), rulebook, memory)
     const decision = await decide({

@@ -2,7 +2,7 @@ import { type Answers, withAnswer } from '../../shared/answers.ts'
 import type { RouteId } from '../../shared/assessment.ts'
 import { type Build, choiceOf, figureOf } from '../build/build.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
-import type { EngineLoads } from '../facts/engine-loads.ts'
+import { newMemory } from '../facts/memory.ts'
 import { trialsOf } from '../facts/trials.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 
@@ -31,7 +31,7 @@ export function reachOf(
   routes: readonly RouteId[],
   rulebook: Rulebook,
 ): ReachFound {
-  const memory = new Map<string, EngineLoads>()
+  const memory = newMemory()
   const here = { rpm: figureOf(build, 'peakRpm'), boost: figureOf(build, 'boost') }
   const speeds = speedsAround(here.rpm)
   const columns = speeds.map((rpm) => {

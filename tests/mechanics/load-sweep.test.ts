@@ -100,13 +100,6 @@ describe('loadSweep', () => {
     expect(loadSweep({ loads }).mains[0]!.unitLoad).toBeUndefined()
   })
 
-  it('sees both halves of a split case alike in a symmetric engine', () => {
-    const sweep = loadSweep({ loads: loadsOf(CRANK_LAYOUTS['flat-6']) })
-    expect(sweep.points.some((point) => point.half === -1)).toBe(true)
-    expect(sweep.points.some((point) => point.half === 1)).toBe(true)
-    expect(loadSweep({ loads: loadsOf(V8) }).points.every((point) => point.half === 1)).toBe(true)
-  })
-
   it('refuses loads that do not belong together', () => {
     expect(() => loadSweep({ loads: [] })).toThrow(DomainError)
     const mixed = [...loadsOf(V8), ...loadsOf(CRANK_LAYOUTS['inline-6'])]

@@ -1,0 +1,89 @@
+import type { Build } from '../build/build.ts'
+import { triangularQuantile } from '../mechanics/distributions.ts'
+import { lowDiscrepancy } from '../mechanics/low-discrepancy.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import { type Memory, remembered } from './memory.ts'
+
+/** Every name has a column of its own, whatever else is drawn, so that draws never shift. */
+const COLUMNS = [
+  'gasForce',
+  'inertiaForce',
+  'preload',
+  'faceFriction',
+  'registerInterference',
+  'embedding',
+  'capStrength',
+  'threadStrength',
+  'bore',
+  'stroke',
+  'peakRpm',
+  'reciprocatingMass',
+  'bigEndMass',
+  'capBoltSpan',
+  'capHeight',
+  'capWidth',
+  'mainJournalDiameter',
+  'fastenerTorque',
+  'registerHeight',
+  'compressionRatio',
+  'boost',
+  'nitrousPower',
+] as const
+
+const cubes = new Map<string, Float64Array>()
+
+function cube(count: number, seed: number): Float64Array {
+  return remembered(cubes, `${count}/${seed}`, () => lowDiscrepancy(count, COLUMNS.length, seed))
+}
+
+/** Low, likely and high of something drawn. */
+export interface Ends {
+  readonly low: number
+  readonly likely: number
+  readonly high: number
+}
+
+/**
+ * The values of one uncertain figure over the sampled cases, the likely one first.
+ *
+ * @throws {RangeError} if the name has no column among the sampled figures
+ */
+export function drawn(name: string, ends: Ends, rulebook: Rulebook, memory: Memory): Float64Array {
+  const { low, likely, high } = ends
+  const key = `${name}/${low}/${likely}/${high}`
+  return remembered(memory.draws, key, () => draw(name, ends, rulebook))
+}
+
+function draw(name: string, ends: Ends, { loadCases }: Rulebook): Float64Array {
+  const { samples: count, seed } = loadCases
+  const column = (COLUMNS as readonly string[]).indexOf(name)
+  if (column < 0) throw new RangeError(`"${name}" has no column among the sampled figures`)
+  const uniform = cube(count, seed)
+  const certain = ends.low === ends.high
+  const values = new Float64Array(count + 1)
+  values[0] = ends.likely
+  for (let row = 0; row < count; row++) {
+    const chance = uniform[row * COLUMNS.length + column]!
+    values[row + 1] = certain ? ends.likely : triangularQuantile(chance, ends)
+  }
+  return values
+}
+
+/** The spread of an item of rules/scatter.json for a build; undefined where it has none. */
+export function scatterOf(
+  item: Rulebook['scatter'][number],
+  build: Build,
+): { low: number; likely: number; high: number } | undefined {
+  const { take } = item
+  if (!('by' in take)) return take
+  return take.cases[String(build.facts[take.by as keyof Build['facts']].value)]
+}
+
+/** An assumed figure's ends over its likely value. A said one scatters only as far as its own low and high. */
+export function doubt(build: Build, key: string): Ends | undefined {
+  const fact = build.facts[key as keyof Build['facts']]
+  if (typeof fact.value !== 'number' || fact.value <= 0) return undefined
+  const { value, low = value, high = value } = fact
+  if (low === value && high === value) return undefined
+  return { low: low / value, likely: 1, high: high / value }
+}
