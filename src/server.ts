@@ -5,11 +5,13 @@ import { serve } from '@hono/node-server'
 import { createApp } from './app.ts'
 import { learnDrawing } from './pages/learn-drawings.ts'
 import { createContent } from './pages/markdown.ts'
+import { printFonts } from './pages/print-fonts.ts'
 import { readSources } from './pages/source-list.ts'
 import { pngDrawer } from './preview/png.ts'
 import { loadRulebook } from './rulebook/load.ts'
 import { readFolder } from './rulebook/read-folder.ts'
 import { readSettings } from './settings.ts'
+import { loadShopRules } from './shop-sheet/shop-rules.ts'
 import { loadShops } from './shops/load.ts'
 
 const settings = stopOnError(() => readSettings(process.env, process.cwd()))
@@ -25,6 +27,8 @@ const app = stopOnError(() => {
     origin: settings.origin,
     demoOrigin: settings.demoOrigin,
     drawPng: pngDrawer(settings.fontsFolder),
+    shopRules: loadShopRules(readFolder(settings.rulesFolder)),
+    printFonts: printFonts((path) => readFileSync(join(settings.fontsFolder, path))),
     clock: () => performance.now(),
     log: (entry) => console.error(JSON.stringify(entry)),
   })

@@ -1,6 +1,8 @@
 import type { Content } from '../pages/markdown.ts'
+import type { PrintFonts } from '../pages/pdf-pen.ts'
 import type { SourceRecord } from '../pages/source-list.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import type { ShopRules } from '../shop-sheet/shop-rules.ts'
 import type { Shop } from '../shops/schema.ts'
 
 /** What the app needs from outside: the same on Node and where there is no file system. */
@@ -20,6 +22,10 @@ export interface AppDeps {
   readonly demoOrigin?: string | undefined
   /** A drawing as PNG; undefined where there is nothing that draws one. */
   readonly drawPng?: ((svg: string) => Promise<Uint8Array<ArrayBuffer>>) | undefined
+  /** Limits, gauges and what is often forgotten, for the shop sheet and the check-in. */
+  readonly shopRules: ShopRules
+  /** Faces of printed sheets. */
+  readonly printFonts: PrintFonts
   /** Milliseconds since any fixed moment, to bound how often cards are drawn. */
   readonly clock: () => number
   /** Writes one structured line of the log; never given answers. */

@@ -80,7 +80,7 @@ function clearanceRow(sheet: SheetCase, unit: string): Pair {
     label,
     value: null,
     unit,
-    note: `${each} (${shortSource({ cite: '', ...rule.source })})`,
+    note: `${each} (${shortSource(rule.source)})`,
   }
 }
 

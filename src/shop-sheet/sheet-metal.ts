@@ -21,7 +21,7 @@ export function metal(sheet: SheetCase): SheetSection | undefined {
     {
       kind: 'text',
       tone: 'note',
-      text: `${because} Usual for the hone on the diameter: ${isBored ? stock : `at most ${ruleLength(honeLimit, unit, sheet)}`} (${shortSource({ cite: '', ...source })}).`,
+      text: `${because} Usual for the hone on the diameter: ${isBored ? stock : `at most ${ruleLength(honeLimit, unit, sheet)}`} (${shortSource(source)}).`,
     },
   ]
   return { id: 'metal', title: 'What to bore, what to hone, how much', blocks }

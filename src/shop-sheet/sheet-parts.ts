@@ -56,7 +56,7 @@ function forgottenRow(part: PartRule, sheet: SheetCase): string[] {
     money(part.price?.low),
     money(part.price?.likely),
     money(part.price?.high),
-    part.kind === 'check' ? 'A check, no price' : shortSource({ cite: '', ...part.source }),
+    part.kind === 'check' ? 'A check, no price' : shortSource(part.source),
   ]
 }
 

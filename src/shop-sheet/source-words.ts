@@ -9,6 +9,12 @@ const WORDS: Readonly<Record<Source['kind'], string>> = {
 }
 
 /** Where a limit is from, in a few words. */
-export function shortSource({ kind, cite }: Source): string {
+export function shortSource({
+  kind,
+  cite = '',
+}: {
+  kind: Source['kind']
+  cite?: string | undefined
+}): string {
   return [WORDS[kind], cite].filter((word) => word !== '').join(': ') || 'as you said'
 }

@@ -5,10 +5,12 @@ import type { AppDeps } from '../../src/api/deps.ts'
 import { createApp } from '../../src/app.ts'
 import { learnDrawing } from '../../src/pages/learn-drawings.ts'
 import { createContent } from '../../src/pages/markdown.ts'
+import { printFonts } from '../../src/pages/print-fonts.ts'
 import { readSources } from '../../src/pages/source-list.ts'
 import { pngDrawer } from '../../src/preview/png.ts'
 import { loadRulebook } from '../../src/rulebook/load.ts'
 import { readFolder } from '../../src/rulebook/read-folder.ts'
+import { loadShopRules } from '../../src/shop-sheet/shop-rules.ts'
 import { loadShops } from '../../src/shops/load.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -26,6 +28,10 @@ export function realDeps(): AppDeps & { logged: Readonly<Record<string, string |
     asset: (name) => readAsset(`${root}dist/assets/${name}`),
     shops: loadShops(readFolder(`${root}content/shops`), rulebook.cost),
     drawPng: pngDrawer(`${root}node_modules/@expo-google-fonts`),
+    shopRules: loadShopRules(readFolder(`${root}rules`)),
+    printFonts: printFonts((path) =>
+      readFileSync(`${root}node_modules/@expo-google-fonts/${path}`),
+    ),
     clock: () => 0,
     log: (entry) => logged.push(entry),
     logged,

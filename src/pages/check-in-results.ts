@@ -1,0 +1,79 @@
+import type { CheckInReport } from '../check-in/check-in.ts'
+import type { Judged } from '../check-in/judge.ts'
+import type { Worked } from '../check-in/measure-case.ts'
+import { shortSource } from '../shop-sheet/source-words.ts'
+import { verdictBadge } from './check-in-verdict.ts'
+import { each, type Html, html, NOTHING } from './html.ts'
+
+/** Every main with its verdict, and all figures behind it. */
+export function mainResults({ mains }: CheckInReport): Html {
+  const measured = mains.filter(({ judged, worked }) => judged.length + worked.length > 0)
+  if (measured.length === 0) return NOTHING
+  return html`<section aria-labelledby="each-main"><h2 id="each-main">Each main</h2>
+${each(
+  measured,
+  ({
+    main,
+    verdict,
+    reasons,
+    judged,
+    worked,
+    missing,
+  }) => html`<details class="main-result"${verdict === 'pass' ? NOTHING : html` open`}><summary><span class="main-name">Main ${main}</span> ${verdictBadge(verdict)}</summary>
+${each(reasons, (reason) => html`<p>${reason}</p>`)}
+${judgedTable(`Main ${main} against its limits`, judged)}
+${workedList(worked)}
+${missing.length === 0 ? NOTHING : html`<p class="soft">Not measured, or not complete: ${missing.join(', ')}.</p>`}
+</details>`,
+)}</section>`
+}
+
+/** What concerns the whole engine. */
+export function wholeResults({ whole }: CheckInReport): Html {
+  if (whole.length === 0) return NOTHING
+  return html`<section aria-labelledby="whole"><h2 id="whole">The row, and what moved with it</h2>
+${each(
+  whole,
+  ({
+    id,
+    title,
+    judged,
+    worked,
+  }) => html`<section class="whole-result" aria-labelledby="whole-${id}"><h3 id="whole-${id}">${title}</h3>
+${judgedTable(title, judged)}
+${each(
+  judged.filter(({ verdict }) => verdict !== 'pass'),
+  ({ reason }) => html`<p>${reason}</p>`,
+)}
+${workedList(worked)}</section>`,
+)}</section>`
+}
+
+function judgedTable(caption: string, judged: readonly Judged[]): Html {
+  if (judged.length === 0) return NOTHING
+  return html`<div class="table-scroll" role="region" aria-label="${caption}" tabindex="0"><table class="judged">
+<caption class="unseen">${caption}</caption>
+<thead><tr><th scope="col">Measure</th><th scope="col" class="number">Found</th><th scope="col">Limit</th><th scope="col" class="number">Gauge</th><th scope="col">Verdict</th><th scope="col">Limit from</th></tr></thead>
+<tbody>${each(
+    judged,
+    ({
+      title,
+      text,
+      limit,
+      uncertainty,
+      verdict,
+      source,
+      because,
+    }) => html`<tr><th scope="row">${title}</th><td class="number">${text}</td><td>${limit === '' ? 'not known' : limit}</td><td class="number">${uncertainty}</td><td>${verdictBadge(verdict)}</td><td>${limit === '' ? 'Service data' : shortSource(source)}. <span class="soft">${because}</span></td></tr>
+`,
+  )}</tbody></table></div>`
+}
+
+function workedList(worked: readonly Worked[]): Html {
+  if (worked.length === 0) return NOTHING
+  return html`<dl class="pairs worked">${each(
+    worked,
+    ({ label, text }) => html`<dt>${label}</dt><dd class="figure-text">${text}</dd>
+`,
+  )}</dl>`
+}

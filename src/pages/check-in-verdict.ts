@@ -1,0 +1,75 @@
+import type { MainReport } from '../check-in/check-in.ts'
+import type { Verdict } from '../check-in/judge.ts'
+import type { Suspect } from '../check-in/suspects.ts'
+import { VERDICT_WORDS } from '../check-in/verdicts.ts'
+import { measuredQuery } from '../shop-sheet/link-code.ts'
+import type { CheckInView } from './check-in.ts'
+import { mainsDrawing } from './check-in-drawing.ts'
+import { each, type Html, html, NOTHING } from './html.ts'
+import { fieldId } from './measured-fields.ts'
+import { pageHref } from './page-href.ts'
+
+const TONE: Readonly<Record<Verdict, string>> = {
+  pass: 'good',
+  'look-again': 'caution',
+  'send-back': 'danger',
+}
+
+export function verdictBadge(verdict: Verdict | null): Html {
+  return verdict === null
+    ? html`<span class="badge plain">Not judged</span>`
+    : html`<span class="badge ${TONE[verdict]}">${VERDICT_WORDS[verdict]}</span>`
+}
+
+/** The verdict on the block, why, a picture of the mains, and what has to be cleared up first. */
+export function verdictPanel(view: CheckInView): Html {
+  const { report } = view
+  const { overall, mains } = report
+  const isBlank = overall.verdict === null && report.suspects.length + report.wrong.length === 0
+  if (isBlank)
+    return html`<p class="soft" id="verdict">Nothing is measured yet. The verdict appears here.</p>`
+  return html`<section class="verdict" aria-labelledby="verdict">
+<div class="notice ${overall.verdict === null ? 'plain' : TONE[overall.verdict]}"><h2 id="verdict">${overall.title}</h2>
+${overall.reasons.length === 0 ? NOTHING : html`<ul>${each(overall.reasons, (reason) => html`<li>${reason}</li>`)}</ul>`}
+${openMains(mains)}</div>
+${questions(view)}
+${wrongReadings(view)}
+${mainsDrawing(report, view.units)}
+${report.notes.length === 0 ? NOTHING : html`<ul class="soft">${each(report.notes, (note) => html`<li>${note}</li>`)}</ul>`}
+</section>`
+}
+
+function openMains(mains: readonly MainReport[]): Html {
+  const open = mains.filter(({ missing }) => missing.includes('housing bore'))
+  if (open.length === 0 || open.length === mains.length) return NOTHING
+  return html`<p class="soft">Housing not measured, or in question: main ${open.map(({ main }) => main).join(', ')}.</p>`
+}
+
+/** Each likely slip as a question, with one press to take what was meant. */
+function questions(view: CheckInView): Html {
+  const { suspects } = view.report
+  if (suspects.length === 0) return NOTHING
+  return html`<div class="notice caution"><h3>Is this what the gauge said?</h3><ul class="suspects">${each(
+    suspects,
+    (one) =>
+      html`<li><p><a href="#${fieldId(one.fields[0] ?? '')}">${one.label}</a>: <span class="figure-text">${one.typed}</span>. ${one.question}${one.leftOut ? ' It is left out until then.' : ''}</p>${instead(one, view)}</li>`,
+  )}</ul></div>`
+}
+
+function instead({ instead: other }: Suspect, { measured, link, units }: CheckInView): Html {
+  if (!other) return NOTHING
+  const changed = {
+    unit: other.unit ?? measured.unit,
+    fields: { ...measured.fields, ...other.fields },
+  }
+  const full = [link, measuredQuery(changed)].filter((part) => part !== '').join('&')
+  const text = other.unit
+    ? `Yes, all figures are in ${other.unit}`
+    : `Yes, take ${Object.values(other.fields ?? {}).join(', ')}`
+  return html`<p><a class="button screen-only" data-instead href="${pageHref('/check-in', full, units)}">${text}</a></p>`
+}
+
+function wrongReadings({ report }: CheckInView): Html {
+  if (report.wrong.length === 0) return NOTHING
+  return html`<div class="notice danger"><h3>Not read</h3><ul>${each(report.wrong, ({ field, label, text }) => html`<li><a href="#${fieldId(field)}">${label}</a>: ${text}.</li>`)}</ul></div>`
+}
