@@ -12,12 +12,14 @@ import { notFoundPage } from './pages/not-found.ts'
 import { apiPageRoutes } from './site/api-page.ts'
 import { assetRoutes } from './site/assets.ts'
 import { callRoutes } from './site/call.ts'
+import { checkInRoutes } from './site/check-in.ts'
 import { embedRoutes } from './site/embed.ts'
 import { framedBy } from './site/framed.ts'
 import { guideRoutes } from './site/guide.ts'
 import { securityHeaders } from './site/headers.ts'
 import { readingRoutes } from './site/reading.ts'
 import { viewOf, viewOfQuery } from './site/request-view.ts'
+import { sheetRoutes } from './site/sheet.ts'
 import { withShops } from './site/shop-sites.ts'
 import { worksheetSite } from './site/worksheets.ts'
 
@@ -38,6 +40,8 @@ function site(deps: AppDeps): Hono {
   app.route('/', guideRoutes(deps))
   app.route('/', embedRoutes(deps))
   app.route('/', callRoutes(deps))
+  app.route('/', sheetRoutes(deps))
+  app.route('/', checkInRoutes(deps))
   app.route('/', readingRoutes(deps))
   app.route('/', worksheetSite(deps))
   app.route('/', apiPageRoutes(deps))
