@@ -1,5 +1,6 @@
 import { type Context, Hono } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
+import { problemOfDomain } from './api/assess-safely.ts'
 import { apiCors } from './api/cors.ts'
 import type { AppDeps } from './api/deps.ts'
 import { LARGEST_BODY } from './api/json-body.ts'
@@ -7,6 +8,7 @@ import { problemResponse } from './api/problem-response.ts'
 import { bodyTooLarge } from './api/read-request.ts'
 import { type LimitPassed, requestLimits } from './api/request-limits.ts'
 import { apiRoutes } from './api/routes.ts'
+import { DomainError } from './mechanics/domain-error.ts'
 import { errorPage, faultPage } from './pages/error-page.ts'
 import { notFoundPage } from './pages/not-found.ts'
 import { apiPageRoutes } from './site/api-page.ts'
@@ -51,7 +53,9 @@ function site(deps: AppDeps): Hono {
     const { units, link } = viewOf(deps.rulebook, c)
     return c.html(notFoundPage({ units, link, path: c.req.path }), 404)
   })
-  app.onError((error, c) => fault(deps, error, c))
+  app.onError((error, c) =>
+    error instanceof DomainError ? outsideTheModel(deps, error, c) : fault(deps, error, c),
+  )
   return app
 }
 
@@ -73,6 +77,24 @@ function tooLong(deps: AppDeps, c: Context, passed: LimitPassed): Response | Pro
   const { units, link } = viewOfQuery(deps.rulebook, '')
   const text = 'The address or the headers of this request are longer than any case can make them.'
   return c.html(errorPage({ units, link, path: '/', title: 'That is too long', text }), status)
+}
+
+/**
+ * Answers that fit one by one and are no engine together: theirs to mend. Their link is
+ * kept, and the guide's own questions are one step back.
+ */
+function outsideTheModel(
+  { rulebook }: AppDeps,
+  error: DomainError,
+  c: Context,
+): Response | Promise<Response> {
+  if (isApi(c)) return problemResponse(c, 422, 'outside-the-model', [problemOfDomain(error)])
+  const { units, link } = viewOf(rulebook, c)
+  const title = 'These answers make no engine that the guide can reckon with'
+  const text =
+    'Each of them may be right, but together they leave what the equations cover. Look first at the figures that are far from usual; everything you said is still in the link.'
+  const problems = [problemOfDomain(error)]
+  return c.html(errorPage({ units, link, path: c.req.path, title, text, problems }), 422)
 }
 
 /** A fault of ours: the log gets its kind and place, the person nothing of its cause. */

@@ -28,7 +28,7 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
   'assess.ts': ['shared', 'rulebook', 'build', 'facts', 'findings', 'call', 'what-if'],
   api: stages('api').concat('assess.ts', 'forum', 'hono', 'zod'),
   site: stages('site').concat('assess.ts', 'api', 'pages', 'forum', 'preview', 'hono', 'zod'),
-  'app.ts': ['api', 'pages', 'site', 'hono'],
+  'app.ts': ['mechanics', 'api', 'pages', 'site', 'hono'],
   'settings.ts': ['node:path'],
   'server.ts': [
     'app.ts',

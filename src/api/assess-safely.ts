@@ -1,7 +1,7 @@
 import type { Context } from 'hono'
 import type { Answers } from '../../shared/answers.ts'
 import type { Assessment } from '../../shared/assessment.ts'
-import { describeFound } from '../../shared/problem.ts'
+import { describeFound, type Problem } from '../../shared/problem.ts'
 import { type AssessOptions, assess } from '../assess.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
 import type { Rulebook } from '../rulebook/load.ts'
@@ -21,14 +21,18 @@ export async function assessOrRefuse(
     return { ok: await assess(rulebook, answers, options) }
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
-    const { argument, found, fits } = error
-    const problem = {
-      field: argument,
-      code: 'out-of-range',
-      found: describeFound(found),
-      fits: `together with the other answers it must be ${fits}`,
-    } as const
+    const problem = problemOfDomain(error)
     const refusal = problemResponse(c, 422, 'outside-the-model', [problem], { kept: { answers } })
     return { refusal }
+  }
+}
+
+/** The refusal of an equation as a problem; figures are in the equation's own SI units. */
+export function problemOfDomain({ argument, found, fits }: DomainError): Problem {
+  return {
+    field: argument,
+    code: 'out-of-range',
+    found: describeFound(typeof found === 'number' ? Number(found.toPrecision(6)) : found),
+    fits: `together with the other answers it must be ${fits}`,
   }
 }
