@@ -1,9 +1,7 @@
-import { Hono } from 'hono'
 import { z } from 'zod'
 import { runWorksheet } from '../worksheets/input.ts'
 import { bodySchema, unitSystem, WORKSHEETS, worksheetAnswer } from '../worksheets/registry.ts'
 import type { Worksheet } from '../worksheets/worksheet.ts'
-import type { AppDeps } from './deps.ts'
 import { getOperation, type Operation, postOperation } from './operation.ts'
 import { problemResponse } from './problem-response.ts'
 
@@ -66,8 +64,3 @@ export const worksheetOperations: readonly Operation[] = [
   list,
   ...WORKSHEETS.map(worksheetOperation),
 ]
-
-/** Worksheets are among the operations now; nothing is left to serve here. */
-export function worksheetApi(_deps: AppDeps): Hono {
-  return new Hono()
-}
