@@ -3,6 +3,13 @@ import type { ChoiceMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import { longestAt } from './phrases.ts'
 
+/** The parts that the phrases of a choice may end on. */
+const TAILS: Readonly<Record<string, readonly string[]>> = {
+  capFastening: ['caps', 'block'],
+  skirt: ['caps', 'block'],
+  fastenerGrade: ['bolts', 'studs'],
+}
+
 /** A part, or the part that a choice names: the block of "inline six", the caps of "two bolt caps". */
 export function nounOf(
   meaning: ChoiceMeaning,
@@ -13,11 +20,12 @@ export function nounOf(
   if (meaning.kind !== 'choice') return undefined
   if (meaning.fact === 'layout') return 'block'
   if (meaning.fact === 'capHistory' && tokens[from]?.text === 'caps') return 'caps'
-  if (meaning.fact !== 'capFastening' && meaning.fact !== 'skirt') return undefined
+  const parts = TAILS[meaning.fact]
+  if (!parts) return undefined
   for (let at = from + 1; at < to; at += 1) {
     const tail = longestAt(lexicon.choices, tokens, at)
     const noun = tail?.to === to ? tail.meanings.find(({ kind }) => kind === 'noun') : undefined
-    if (noun?.kind === 'noun' && (noun.noun === 'caps' || noun.noun === 'block')) return noun.noun
+    if (noun?.kind === 'noun' && parts.includes(noun.noun)) return noun.noun
   }
   return undefined
 }

@@ -76,6 +76,7 @@ function joined(tokens: readonly Token[], a: Figure, b: Figure, named: boolean):
     return false
   if (b.from !== a.to + 1) return false
   const between = tokens[a.to]?.text ?? ''
+  if (between === '/' && a.decimal && b.decimal && !a.unit && !b.unit) return true
   return BY.has(between) || (named && (between === 'and' || between === '/' || between === ','))
 }
 

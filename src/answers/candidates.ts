@@ -28,10 +28,15 @@ export function candidateFor(
   money: MoneyContext,
 ): Candidate | undefined {
   const entry = fact(key)
-  if (figure.negative || figure.unit?.kind === 'over' || figure.unit?.kind === 'wheel')
+  if (figure.unusable || figure.unit?.kind === 'over' || figure.unit?.kind === 'wheel')
     return undefined
   if (entry.kind === 'money') return moneyCandidate(key, figure, money)
-  if (figure.unit?.kind === 'money') return undefined
+  if (figure.unit?.kind === 'money') {
+    // "Spins eight grand".
+    return entry.kind === 'speed' && figure.unit.grand
+      ? withUnit(key, figure, 'rpm', true)
+      : undefined
+  }
   if (entry.kind === 'number')
     return figure.unit || figure.scaled ? undefined : checked(key, spread(figure), figure.ratio)
   if (figure.ratio || !isQuantity(entry)) return undefined

@@ -9,13 +9,22 @@ const SHOP_SAYS = new Set<FactKey>(['websAllowFourBolt', 'shopLineBores'])
 const HARDWARE = new Set(['caps', 'fasteners'])
 
 /** Whether a reading says what is, and of this engine. */
-export function stands(reading: Reading, { scopes, whatIf }: ChoiceInput): boolean {
+export function stands(reading: Reading, input: ChoiceInput): boolean {
+  const { scopes, whatIf } = input
   const outside = scopes.outside[reading.to - 1] ?? scopes.outside[reading.from]
   if (outside === 'other') return SHOP_SAYS.has(reading.key)
   if (outside === 'past') return false
   if (whatIf) return true
   if (outside === 'hypothetical') return false
+  if (isWondered(reading, input)) return false
   return !(isHardware(reading.key) && scopes.planned[reading.from])
+}
+
+/** "Iron caps? Not sure": a few words with a question mark right after them. */
+function isWondered({ from, to }: Reading, { tokens, scopes }: ChoiceInput): boolean {
+  return (
+    tokens[to]?.text === '?' && (from < 3 || scopes.sentence[from - 3] !== scopes.sentence[from])
+  )
 }
 
 /** Whether a fact is of what holds the crank today. */

@@ -75,10 +75,26 @@ function useOf(
   if (meaning.notBeside && wordsSince(meaning.notBeside, mention.from, input) !== undefined) {
     return undefined
   }
+  if (isForeign(mention, meaning.fact, input)) return undefined
   const fits = 'answer' in candidate
   const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }
   return { score: (fits ? base : base - 4.5) - 0.1 * far, use }
+}
+
+/** Facts whose one-word names other parts share: "spark plug torque", "big end bore". */
+const SHARED = new Set<FactKey>(['bore', 'stroke', 'fastenerTorque', 'mainJournalDiameter'])
+
+/** Whether a word that the vocabulary does not know stands right before a shared name. */
+function isForeign(
+  { from, to }: Mention<FigureMeaning>,
+  key: FactKey,
+  { tokens, lexicon }: PairingInput,
+): boolean {
+  if (to !== from + 1 || !SHARED.has(key)) return false
+  const [name, before] = [tokens[from], tokens[from - 1]]
+  if (before?.kind !== 'word' || (name?.gap !== 'space' && name?.gap !== 'hyphen')) return false
+  return !lexicon.speller.known.has(before.text) && !lexicon.fillers.has(before.text)
 }
 
 /** How many words back in the sentence one of these stands, or undefined when none does. */

@@ -16,7 +16,7 @@ export interface Figure {
   readonly inWords: boolean
   readonly decimal: boolean
   readonly thousandths: boolean
-  readonly negative: boolean
+  readonly unusable: boolean
   /** "from 9 to 10": which could be a change as well as a range. */
   readonly afterFrom: boolean
   readonly from: number
@@ -90,7 +90,7 @@ function readRest(
 }
 
 function one(number: PlainNumber): Bare {
-  const { value, to, scaled, inWords, decimal, thousandths, negative, otherValue } = number
+  const { value, to, scaled, inWords, decimal, thousandths, unusable, otherValue } = number
   const other = otherValue === undefined ? {} : { otherValue }
   return {
     value,
@@ -99,7 +99,7 @@ function one(number: PlainNumber): Bare {
     inWords,
     decimal,
     thousandths,
-    negative,
+    unusable,
     ratio: false,
     ...other,
     ...money(number),
@@ -107,7 +107,7 @@ function one(number: PlainNumber): Bare {
 }
 
 function money(number: PlainNumber): { unit?: FoundUnit } {
-  return number.money ? { unit: { kind: 'money', to: number.to } } : {}
+  return number.money ? { unit: { kind: 'money', grand: true, to: number.to } } : {}
 }
 
 function withUnit(figure: Bare, unit: FoundUnit | undefined): Bare {
@@ -150,7 +150,8 @@ function spreadAt(
   if (!(low < second.value) || low * 4 < second.value) return undefined
   const value = roundAway((low + second.value) / 2)
   const to = ratioEnd ?? after?.to ?? second.to
-  const found = after ?? unit ?? (second.money ? { kind: 'money' as const, to } : undefined)
+  const found =
+    after ?? unit ?? (second.money ? { kind: 'money' as const, grand: true, to } : undefined)
   const range = {
     ...one(second),
     value,
@@ -159,7 +160,7 @@ function spreadAt(
     ratio: ratioEnd !== undefined,
     to,
   }
-  const { otherValue: _, ...plain } = { ...range, negative: first.negative }
+  const { otherValue: _, ...plain } = { ...range, unusable: first.unusable }
   return withUnit({ ...plain, decimal: first.decimal || second.decimal }, found)
 }
 
@@ -186,7 +187,7 @@ function secondAt(
   if (joiner.gap === 'hyphen' || joiner.gap === 'dash' || joiner.gap === 'minus') {
     if (joiner.kind !== 'number') return undefined
     const number = plainNumberAt(tokens, end, reader.words, taken)
-    return number && { ...number, negative: false }
+    return number && { ...number, unusable: false }
   }
   if (joiner.text === 'to' && tokens[first.from - 1]?.text === 'go') return undefined
   if (!reader.words.rangeWords.includes(joiner.text)) return undefined

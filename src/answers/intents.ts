@@ -1,6 +1,6 @@
 import type { IntentName, Lexicon } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
-import type { Scopes } from './scopes.ts'
+import { type Scopes, TRAILING } from './scopes.ts'
 import type { Token } from './tokens.ts'
 
 export type Intent =
@@ -99,7 +99,7 @@ const LEADS = new Set([
 export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
   return mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
     mention.meanings.flatMap((intent) =>
-      intent === 'none'
+      intent === 'none' || (intent === 'what-if' && isMusing(mention, tokens, scopes))
         ? []
         : [
             {
@@ -111,6 +111,15 @@ export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: S
             },
           ],
     ),
+  )
+}
+
+/** "If I go to 15 psi later I'd add studs": a thought about some day, no question. */
+function isMusing(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
+  if (tokens[mention.from]?.text !== 'if') return false
+  const sentence = tokens.filter((_, at) => scopes.sentence[at] === scopes.sentence[mention.from])
+  return (
+    !sentence.some(({ text }) => text === '?') && sentence.some(({ text }) => TRAILING.has(text))
   )
 }
 

@@ -6,6 +6,8 @@ import type { ChoiceMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import { longestAt } from './phrases.ts'
 
+/** Parts that a lone word may be said of. */
+const OWNERS = new Set(['caps', 'block', 'bolts', 'studs'])
 /** "They're gray iron": said of the caps spoken of before. */
 const THEY = new Set(['they', 'theyre', 'these', 'those'])
 
@@ -38,8 +40,9 @@ export function aloneReadings(
   )
   const noun = nouns.find((found) => found !== undefined) ?? 'block'
   const near = before && scopes.clause[before.from] === (scopes.clause[from] ?? 0) - 1
-  if (near && isNoun(before) && noun !== 'caps' && noun !== 'block') return []
-  const target = noun === 'caps' && (near || pointed) ? 'caps' : 'block'
+  if (near && isNoun(before) && !OWNERS.has(noun)) return []
+  const fastener = near && (noun === 'bolts' || noun === 'studs') ? noun : undefined
+  const target = fastener ?? (noun === 'caps' && (near || pointed) ? 'caps' : 'block')
   if (pointed && target !== 'caps') return []
   if (speaksOfOther(from, input)) return []
   return mention.meanings.flatMap((meaning) =>

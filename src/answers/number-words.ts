@@ -5,6 +5,8 @@ import type { NumberVocabulary } from './vocabulary.ts'
 export interface WordNumber {
   readonly value: number
   readonly next: number
+  /** Words in a row that make no one number: "four one six". */
+  readonly unsure?: boolean
 }
 
 /**
@@ -19,8 +21,41 @@ export function wordNumberAt(
 ): WordNumber | undefined {
   const leading = belowHundred(tokens, from, words)
   if (!leading) return undefined
-  const grown = withScales(tokens, leading, words)
-  return withPoint(tokens, grown, words)
+  const thousandths = withOh(tokens, leading, words)
+  if (thousandths) return thousandths
+  const number = withPoint(tokens, withScales(tokens, leading, words), words)
+  return withRun(tokens, number, words)
+}
+
+/** "Four oh thirty", as the trade says 4.030. */
+function withOh(
+  tokens: readonly Token[],
+  leading: WordNumber,
+  words: NumberVocabulary,
+): WordNumber | undefined {
+  if (leading.value > 9 || wordAt(tokens, leading.next) !== 'oh') return undefined
+  const tail = belowHundred(tokens, leading.next + 1, words)
+  if (!tail || tail.value < 10) return undefined
+  return { value: Number((leading.value + tail.value / 1000).toFixed(3)), next: tail.next }
+}
+
+/** "Ten five to one" is 10.5; any other run of number words is no one number. */
+function withRun(
+  tokens: readonly Token[],
+  number: WordNumber,
+  words: NumberVocabulary,
+): WordNumber {
+  let more = belowHundred(tokens, number.next, words)
+  if (!more) return number
+  const [to, one] = [wordAt(tokens, more.next), wordAt(tokens, more.next + 1)]
+  const ratio = to === 'to' && one === 'one' && number.value >= 6 && number.value <= 18
+  if (ratio && more.value < 10) return { value: number.value + more.value / 10, next: more.next }
+  let next = number.next
+  while (more) {
+    next = more.next
+    more = belowHundred(tokens, next, words)
+  }
+  return { value: number.value, next, unsure: true }
 }
 
 function belowHundred(

@@ -16,7 +16,7 @@ export interface PlainNumber {
   readonly decimal: boolean
   /** "1.200": three decimals, which with money may be a thousand. */
   readonly thousandths: boolean
-  readonly negative: boolean
+  readonly unusable: boolean
 }
 
 /**
@@ -48,7 +48,7 @@ function digitsAt(tokens: readonly Token[], from: number): PlainNumber {
     inWords: false,
     decimal: token.decimal ?? false,
     thousandths: /^[1-9]\d{0,2}\.\d{3}$/.test(token.text),
-    negative: token.gap === 'minus' && tokens[from - 1]?.kind !== 'number',
+    unusable: token.gap === 'minus' && tokens[from - 1]?.kind !== 'number',
   }
   const alone = fractionAt(tokens, from)
   if (alone !== undefined) return { ...base, value: alone, to: from + 3, decimal: true }
@@ -87,7 +87,7 @@ function inWordsAt(
     money: false,
     decimal: false,
     thousandths: false,
-    negative: false,
+    unusable: false,
   }
   const inch = partOfInch(tokens, from, rest, words)
   if (inch) return inch
@@ -95,12 +95,17 @@ function inWordsAt(
     (first.text === 'a' ? anScale(tokens, from, words) : undefined) ??
     wordNumberAt(tokens, from, words)
   if (!read) return undefined
-  return { ...rest, value: read.value, to: read.next, inWords: true }
+  const unusable = 'unsure' in read && read.unsure === true
+  const decimal = !Number.isInteger(read.value)
+  return { ...rest, unusable, decimal, value: read.value, to: read.next, inWords: true }
 }
 
 type Rest = Omit<PlainNumber, 'value' | 'to' | 'inWords'>
 
-/** "half inch", "three eighths of an inch", "an inch": parts of an inch in words. */
+/** Units that people halve in words. */
+const HALVED = new Set(['inch', 'bar', 'litre', 'liter', 'pound'])
+
+/** "half inch", "half a bar", "three eighths of an inch", "an inch": parts of an inch in words. */
 function partOfInch(
   tokens: readonly Token[],
   from: number,
@@ -120,7 +125,7 @@ function partOfInch(
   if (text(unit) === 'of') unit += 1
   if (text(unit) === 'a' || text(unit) === 'an') unit += 1
   const value = (counted ?? 1) * part
-  if (text(unit) !== 'inch' || value >= 1) return undefined
+  if (!HALVED.has(text(unit)) || value >= 1) return undefined
   return { ...rest, value, to: unit, inWords: true, decimal: true }
 }
 

@@ -195,7 +195,7 @@ export function readSizeBefore(
   if (figure.unit || figure.ratio || figure.scaled || figure.inWords || figure.low !== undefined)
     return false
   const next = input.tokens[figure.to]
-  if (next?.gap !== 'space') return false
+  if (next?.gap !== 'space' || input.tokens[figure.from - 1]?.text === '/') return false
   const sized = layoutAt(figure.to) || SIZE_WORDS.has(next.text)
   const cubic = !figure.decimal && figure.value >= 90 && figure.value <= 900
   const litres = figure.decimal && figure.value >= 0.6 && figure.value <= 10

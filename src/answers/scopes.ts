@@ -19,7 +19,7 @@ export interface Scopes {
 /** Hypotheticals that hold to the end of their sentence, not only of their clause. */
 const TO_SENTENCE_END = new Set(['if', 'whether', 'vs', 'versus', 'unless'])
 /** Hypotheticals that are said after what they are about. */
-const TRAILING = new Set([
+export const TRAILING = new Set([
   'someday',
   'some day',
   'one day',

@@ -8,7 +8,13 @@ import type { NumberVocabulary, UnitVocabulary } from './vocabulary.ts'
 export type FoundUnit =
   | { readonly kind: 'unit'; readonly symbol: string; readonly to: number }
   /** Money; the currency when it was said. */
-  | { readonly kind: 'money'; readonly currency?: string; readonly to: number }
+  | {
+      readonly kind: 'money'
+      readonly currency?: string
+      /** Said only by "grand", which is also a thousand rpm. */
+      readonly grand?: boolean
+      readonly to: number
+    }
   /** ".030 over", "30 thou over". */
   | { readonly kind: 'over'; readonly unit: 'in' | 'mm'; readonly to: number }
   | { readonly kind: 'shot'; readonly unit: 'hp' | 'kW'; readonly to: number }
@@ -88,10 +94,11 @@ export function unitAfter(
   const found =
     first && first.gap !== 'dash' ? longestAt(reader.tree, tokens, number.to) : undefined
   const meaning = found?.meanings[0]
-  if (!found || !meaning) return number.money ? { kind: 'money', to: number.to } : undefined
+  if (!found || !meaning)
+    return number.money ? { kind: 'money', grand: true, to: number.to } : undefined
   if (isNextName(tokens, found.to)) return undefined
   if (meaning.kind === 'unit' && isPreposition(tokens, number, found.to, meaning.symbol, reader)) {
-    return number.money ? { kind: 'money', to: number.to } : undefined
+    return number.money ? { kind: 'money', grand: true, to: number.to } : undefined
   }
   return described(tokens, meaning, found.from, found.to, reader)
 }
