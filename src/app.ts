@@ -15,14 +15,20 @@ import { apiPageRoutes } from './site/api-page.ts'
 import { assetRoutes } from './site/assets.ts'
 import { callRoutes } from './site/call.ts'
 import { checkInRoutes } from './site/check-in.ts'
+import { compareRoutes } from './site/compare.ts'
 import { embedRoutes } from './site/embed.ts'
+import { machineRoutes } from './site/for-machines.ts'
+import { forumRoutes } from './site/forum.ts'
 import { framedBy } from './site/framed.ts'
 import { guideRoutes } from './site/guide.ts'
 import { securityHeaders } from './site/headers.ts'
+import { presetRoutes } from './site/presets.ts'
+import { previewRoutes } from './site/preview.ts'
 import { readingRoutes } from './site/reading.ts'
 import { viewOf, viewOfQuery } from './site/request-view.ts'
 import { sheetRoutes } from './site/sheet.ts'
 import { withShops } from './site/shop-sites.ts'
+import { shopRoutes } from './site/shops.ts'
 import { worksheetSite } from './site/worksheets.ts'
 
 /** The whole guide as one fetch handler, each shop's frame included. It holds no state: a case is in its link. */
@@ -44,6 +50,12 @@ function site(deps: AppDeps): Hono {
   app.route('/', callRoutes(deps))
   app.route('/', sheetRoutes(deps))
   app.route('/', checkInRoutes(deps))
+  app.route('/', forumRoutes(deps))
+  app.route('/', compareRoutes(deps))
+  app.route('/', presetRoutes(deps))
+  app.route('/', previewRoutes(deps))
+  app.route('/', shopRoutes(deps))
+  app.route('/', machineRoutes(deps))
   app.route('/', readingRoutes(deps))
   app.route('/', worksheetSite(deps))
   app.route('/', apiPageRoutes(deps))

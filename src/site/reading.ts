@@ -1,17 +1,14 @@
 import { type Context, Hono } from 'hono'
-import { readAnswers } from '../../shared/answers.ts'
-import { toQuery } from '../../shared/share-link.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { glossaryPage } from '../pages/glossary.ts'
 import type { Html } from '../pages/html.ts'
 import { learnIndexPage, learnPage } from '../pages/learn.ts'
 import { methodPage } from '../pages/method.ts'
 import { notFoundPage } from '../pages/not-found.ts'
-import { pageHref } from '../pages/page-href.ts'
 import { rulePage, rulesPage } from '../pages/rule-pages.ts'
 import { viewOf } from './request-view.ts'
 
-/** Pages to read: explanations, glossary, method, rules; and the presets. */
+/** Pages to read: explanations, glossary, method, rules. */
 export function readingRoutes(deps: AppDeps): Hono {
   const { rulebook, content, sources } = deps
   const site = new Hono()
@@ -30,11 +27,5 @@ export function readingRoutes(deps: AppDeps): Hono {
   site.get('/method', (c) => c.html(methodPage(view(c))))
   site.get('/rules', (c) => c.html(rulesPage(view(c))))
   site.get('/rules/:id', (c) => orMissing(c, rulePage({ ...view(c), id: c.req.param('id') })))
-  site.get('/preset/:id', (c) => {
-    const preset = rulebook.presets.find(({ id }) => id === c.req.param('id'))
-    if (!preset) return orMissing(c, undefined)
-    const { answers } = readAnswers(preset.answers)
-    return c.redirect(pageHref('/', toQuery(answers, rulebook.version), view(c).units), 302)
-  })
   return site
 }

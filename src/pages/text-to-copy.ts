@@ -1,0 +1,16 @@
+import { type Html, html } from './html.ts'
+
+/** A text to take along: a field to read and select, and a button where the browser can copy. */
+export function textToCopy(view: { id: string; label: string; text: string }): Html {
+  const { id, label, text } = view
+  return html`<div class="field text-to-copy">
+<label for="${id}">${label}</label>
+<textarea id="${id}" rows="8" readonly spellcheck="false">${text}</textarea>
+<button type="button" data-copy-from="${id}" hidden>Copy<span class="unseen"> the ${label.toLowerCase()}</span></button>
+</div>`
+}
+
+/** Where the copying is confirmed, once on a page. */
+export function copySaid(): Html {
+  return html`<p class="hint" role="status" data-copy-said></p>`
+}
