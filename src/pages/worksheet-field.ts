@@ -36,6 +36,7 @@ ${problem ? html`<p class="error" id="${id}-error"><span class="unseen">Error: <
 
 function control(view: FieldView, kind: Control, id: string): Html {
   if (kind.type === 'choice') return select(view, kind.choices, id)
+  if (kind.type === 'money') return money(view, id)
   if (kind.type !== 'quantity') return input(view, id, view.text, kind.type === 'number')
   const { figure, unit } = splitText(view.text, kind.kind, view.units)
   return html`${input(view, id, figure, true)}${unitSelect(view, kind.kind, unit, id)}`
@@ -98,4 +99,11 @@ function unitSelect(
     ordered,
     (one) => html`<option${one === unit ? html` selected` : NOTHING}>${one}</option>`,
   )}</select>`
+}
+
+/** An amount and its currency by its three letters. */
+function money(view: FieldView, id: string): Html {
+  const match = /^([\d.,]*)\s*([A-Za-z]{3})$/.exec(view.text.trim())
+  const [figure, currency] = match ? [match[1] ?? '', match[2] ?? ''] : [view.text, 'USD']
+  return html`${input(view, id, figure, true)}<label class="unseen" for="${id}-unit">Currency of ${view.field.label}, as its three letters</label><input class="currency" id="${id}-unit" name="in.${view.path}.unit" value="${currency}" maxlength="3" autocomplete="off" autocapitalize="characters" spellcheck="false">`
 }

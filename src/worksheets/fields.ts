@@ -10,6 +10,7 @@ export type Given =
   | string
   | number
   | { readonly value: number; readonly unit: string }
+  | { readonly value: number; readonly currency: string }
   | { readonly diameter: Given; readonly pitch: Given }
   | readonly { readonly [key: string]: Given }[]
 
@@ -17,6 +18,7 @@ export type Given =
 export type Control =
   | { readonly type: 'quantity'; readonly kind: KindId }
   | { readonly type: 'number' }
+  | { readonly type: 'money' }
   | { readonly type: 'text' }
   | { readonly type: 'thread' }
   | { readonly type: 'choice'; readonly choices: Readonly<Record<string, string>> }

@@ -61,6 +61,7 @@ export function textsOf(raw: unknown, at = ''): Map<string, string> {
   if (typeof raw === 'string' || typeof raw === 'number') texts.set(at, String(raw))
   if (typeof raw !== 'object' || raw === null) return texts
   if ('value' in raw && 'unit' in raw) return texts.set(at, `${raw.value} ${raw.unit}`)
+  if ('value' in raw && 'currency' in raw) return texts.set(at, `${raw.value} ${raw.currency}`)
   for (const [key, value] of Object.entries(raw)) {
     const path = at === '' ? key : `${at}.${key}`
     for (const [place, text] of textsOf(value, path)) texts.set(place, text)

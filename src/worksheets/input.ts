@@ -102,6 +102,7 @@ export function givenText(given: Given): string {
   if (typeof given === 'string') return given
   if (typeof given === 'number') return String(given)
   if ('unit' in given) return `${given.value} ${given.unit}`
+  if ('currency' in given) return `${given.value} ${given.currency}`
   if ('diameter' in given) return `${givenText(given.diameter)} × ${givenText(given.pitch)}`
   return `${given.length} lines`
 }

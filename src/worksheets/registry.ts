@@ -1,11 +1,23 @@
 import { z } from 'zod'
+import { boreMachiningSheet } from './bore-machining.ts'
 import { capJointSheet } from './cap-joint.ts'
+import { clearanceSheet } from './clearance.ts'
 import { gasCycleSheet } from './gas-cycle.ts'
+import { jobCostSheet } from './job-cost.ts'
+import { mainLoadsSheet } from './main-loads.ts'
 import { preload } from './preload.ts'
 import type { Worksheet } from './worksheet.ts'
 
 /** Every worksheet, in the order a builder meets them. */
-export const WORKSHEETS: readonly Worksheet[] = [gasCycleSheet, preload, capJointSheet]
+export const WORKSHEETS: readonly Worksheet[] = [
+  gasCycleSheet,
+  mainLoadsSheet,
+  preload,
+  capJointSheet,
+  boreMachiningSheet,
+  clearanceSheet,
+  jobCostSheet,
+]
 
 /** A worksheet by its name; undefined when there is none. */
 export function worksheetNamed(name: string): Worksheet | undefined {

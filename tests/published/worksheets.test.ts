@@ -250,3 +250,255 @@ describe('gas-cycle', () => {
     expect(Math.abs(value('burnStart') + 21)).toBeLessThan(1)
   })
 })
+
+describe('main-loads', () => {
+  const still = {
+    layout: 'inline-3',
+    speed: '0 rpm',
+    reciprocatingMass: '0 g',
+    units: 'metric',
+  }
+
+  // R. S. Khurmi & J. K. Gupta, A Textbook of Machine Design, ch. 32, centre crankshaft, read: D 400
+  // mm, 2.5 MPa: 314.2 kN on the piston, 157.1 kN on each bearing beside it. Four figures: 0.05 %.
+  it('gives half of a throw to each main beside it', async () => {
+    const { value } = await figures('main-loads', {
+      ...still,
+      bore: '400 mm',
+      stroke: '600 mm',
+      gaugePressure: '2.5 MPa',
+      crankAngle: '0 deg',
+    })
+    near(value('cylinder.gas'), 314.2, 5e-4)
+    near(value('main1Peak'), 157.1, 5e-4)
+    near(value('main4Peak'), 157.1, 5e-4)
+  })
+
+  // The same for a load off the middle: H1 = F b2/b. By the lever, 0.3 and 0.7 of 314.16 kN.
+  it('shares by the lever', async () => {
+    const { value } = await figures('main-loads', {
+      ...still,
+      bore: '400 mm',
+      stroke: '600 mm',
+      gaugePressure: '2.5 MPa',
+      frontShare: 0.3,
+    })
+    near(value('main1Peak'), 0.3 * 314.16, 5e-4)
+    near(value('main4Peak'), 0.7 * 314.16, 5e-4)
+  })
+
+  // Worked example, read: bore 350, stroke 400, rod 1100 mm, 140 kg, 30° after dead centre, 0.8 MPa,
+  // 260 rpm, vertical: F 58.475, Q 58.718, N 5.338 kN, lean 5.216°. Rounded on the way: 0.02 %.
+  it('gives the forces of a slider-crank with weight', async () => {
+    const { value } = await figures('main-loads', {
+      layout: 'inline-3',
+      bore: '350 mm',
+      stroke: '400 mm',
+      rodLength: '1100 mm',
+      reciprocatingMass: '140 kg',
+      speed: '260 rpm',
+      crankAngle: '30 deg',
+      gaugePressure: '0.8 MPa',
+      gravity: '9.81 m/s2',
+      motion: 'two-term',
+      units: 'metric',
+    })
+    near(value('cylinder.piston'), 58.475, 2e-4)
+    near(value('cylinder.rod'), 58.718, 2e-4)
+    near(value('cylinder.wall'), 5.338, 2e-4)
+    near(value('cylinder.rodAngle'), 5.216, 2e-4)
+  })
+
+  // Khurmi & Gupta, Theory of Machines, Ex 15.7, inputs and formula read: 500 mm bore, r 300, l 1200
+  // mm, 250 kg, 60°, 0.35 MPa, 250 rpm: N 10.97, Q 50.65, T 48.30 kN, torque 14.49 kN m. 0.1 %.
+  it('gives the turning force and torque', async () => {
+    const { value } = await figures('main-loads', {
+      layout: 'inline-4',
+      bore: '500 mm',
+      stroke: '600 mm',
+      rodLength: '1200 mm',
+      reciprocatingMass: '250 kg',
+      speed: '250 rpm',
+      crankAngle: '60 deg',
+      gaugePressure: '0.35 MPa',
+      motion: 'two-term',
+      units: 'metric',
+    })
+    near(value('cylinder.wall'), 10.97, 1e-3)
+    near(value('cylinder.rod'), 50.65, 1e-3)
+    near(value('cylinder.tangential'), 48.3, 1e-3)
+    near(value('cylinder.torque'), 14490, 1e-3)
+  })
+
+  // Open textbook, Fundamentals of Internal Combustion Engines, Ex 16.1, read: 3 L six, bore and
+  // stroke 86 mm, rod 172 mm, 3000 rpm, 20°: piston speed 5.71, mean 8.60 m/s, x 3.2 mm. 0.2 %, x
+  // (two figures) 2 %.
+  it('gives the motion of the piston', async () => {
+    const { value } = await figures('main-loads', {
+      layout: 'inline-6',
+      bore: '86.025 mm',
+      stroke: '86.025 mm',
+      rodLength: '172 mm',
+      reciprocatingMass: '500 g',
+      speed: '3000 rpm',
+      crankAngle: '20 deg',
+      units: 'metric',
+    })
+    near(value('cylinder.speed'), 5.71, 2e-3)
+    near(value('cylinder.meanSpeed'), 8.6, 2e-3)
+    near(value('cylinder.travel'), 3.2, 2e-2)
+  })
+})
+
+describe('bore-machining', () => {
+  const bores = {
+    blockBore: '2.641 in',
+    capBore: '2.621 in',
+    finishedLow: '2.6406 in',
+    finishedHigh: '2.6415 in',
+    honeLimit: '0.003 in',
+  }
+
+  // Chain of 0.375 in on 21 and 42 teeth, centres 5.000 in. ΔC 0.005 in frees 0.00968 in, 0.010 in
+  // frees 0.01936 in: 2 ΔC cos α, sin α = (R2 − R1)/C (chain maker's length formula, read; computed).
+  // The exact belt differs from the short form in the fourth figure: 0.2 %.
+  it.each([
+    ['0.005 in', 0.00968],
+    ['0.010 in', 0.01936],
+  ])('gives the chain that a shift of %s sets free', async (axisShift, freed) => {
+    const { value } = await figures('bore-machining', {
+      ...bores,
+      axisShift,
+      camDistance: '5 in',
+      chainPitch: '0.375 in',
+      crankTeeth: 21,
+      camTeeth: 42,
+    })
+    near(value('slackFreed'), freed, 2e-3)
+    near(value('chainSlack'), freed, 2e-3)
+  })
+
+  // Sag of a strand of 4.840 in with 0.02 in of excess: √(3 s e / 8) = 0.1905 in (computed from the
+  // parabola). The strand here comes of the same drive: 0.2 %.
+  it('gives the sag of a slack strand', async () => {
+    const { value } = await figures('bore-machining', {
+      ...bores,
+      axisShift: '0 in',
+      camDistance: '5 in',
+      chainPitch: '0.375 in',
+      crankTeeth: 21,
+      camTeeth: 42,
+      slackBefore: '0.02 in',
+    })
+    near(value('chainSag'), 0.1905, 2e-3)
+  })
+
+  // Gears of 20 and 40 teeth, module 2.5, 20°: centres 75 mm. Apart by 0.05 mm: backlash +0.03651;
+  // closer by 0.05 mm: −0.03628 mm (working-angle relation read; computed). 0.1 %.
+  it.each([
+    [-0.05, 0.03651],
+    [0.05, -0.03628],
+  ])('gives the backlash of gears whose centres lose %d mm', async (shift, change) => {
+    const { value } = await figures('bore-machining', {
+      ...bores,
+      axisShift: `${shift} mm`,
+      camDistance: '75 mm',
+      pressureAngle: '20 deg',
+      backlashBefore: '0.1 mm',
+      units: 'metric',
+    })
+    near(value('backlashChange'), change, 1e-3)
+  })
+
+  // A dial indicator turned with the crank reads twice the eccentricity: 0.005 in off reads 0.010 in
+  // (definition). Exact.
+  it('gives the reading at the gearbox', async () => {
+    const { value } = await figures('bore-machining', {
+      ...bores,
+      axisShift: '0.005 in',
+      inputShaft: '7 in',
+    })
+    near(value('indicatorReading'), 0.01, 1e-9)
+  })
+})
+
+describe('clearance', () => {
+  // Callister, Materials Science and Engineering, Table B.6, read: steel 12.3, gray iron G3000 11.4,
+  // aluminium 356.0 21.5 ppm/K. A bore of 65 mm, 80 K warmer, over a steel shaft of the same size:
+  // +0.0478 mm in aluminium, −0.0047 mm in iron (computed). Printed to 0.0001 mm.
+  it.each([
+    ['aluminium', 0.0478],
+    ['gray-iron', -0.0047],
+  ])('grows in a block of %s', async (blockMaterial, growth) => {
+    const { value } = await figures('clearance', {
+      housingVertical: '65 mm',
+      shellCrown: '0 mm',
+      journal: '65 mm',
+      blockMaterial,
+      blockRise: '80 K',
+      units: 'metric',
+    })
+    expect(Math.abs(value('warmVertical') - growth)).toBeLessThan(6e-5)
+  })
+
+  // Bearing maker's bulletin, read in a reprint: 0.00075 to 0.0010 in for each inch, 2.000 in gives
+  // 0.0015 to 0.0020 in. Exact.
+  it('gives the clearance of a rule', async () => {
+    const { value } = await figures('clearance', {
+      housingVertical: '2.1917 in',
+      shellCrown: '0.0949 in',
+      journal: '2 in',
+      perDiameterLow: 0.00075,
+      perDiameterHigh: 0.001,
+    })
+    near(value('targetLow'), 0.0015, 1e-9)
+    near(value('targetHigh'), 0.002, 1e-9)
+  })
+
+  // Solutions to Shigley, ch. 12, problem 12-1, read: d 25, l 12.5 mm, c 0.015 mm, 1.2 kN, 55 mPa s,
+  // 1100 rpm: P 3.84 MPa, S 0.182, h0/c 0.30 (chart). S 0.3 %, chart 5 %.
+  it('gives the steady film of a textbook bearing', async () => {
+    const { value } = await figures('clearance', {
+      housingVertical: '25.03 mm',
+      shellCrown: '0 mm',
+      journal: '25 mm',
+      bearingWidth: '12.5 mm',
+      load: '1.2 kN',
+      viscosity: '55 mPa s',
+      speed: '1100 rpm',
+      units: 'metric',
+    })
+    near(value('unitLoad'), 38.4, 3e-3)
+    near(value('sommerfeld'), 0.1824, 3e-3)
+    near(value('filmShare'), 0.3, 5e-2)
+  })
+})
+
+describe('job-cost', () => {
+  // PERT of 10, 20, 60: mean (10 + 80 + 60)/6 = 25 (form read); deviation of the scaled beta 8.6603,
+  // quantiles 14.4951, 23.8336, 37.2667 at 0.1, 0.5, 0.9 (computed with a general library). One line
+  // is exact but for the last printed figure: 0.01 %.
+  it('gives mean and quantiles of one PERT line', async () => {
+    const { value } = await figures('job-cost', {
+      items: [{ label: 'Line bore', low: '10 USD', likely: '20 USD', high: '60 USD' }],
+    })
+    near(value('mean'), 25, 1e-9)
+    near(value('deviation'), 8.6603, 1e-4)
+    near(value('p10'), 14.4951, 1e-4)
+    near(value('p50'), 23.8336, 1e-4)
+    near(value('p90'), 37.2667, 1e-4)
+  })
+
+  // Cost–loss ratio, read in a decision-tree problem (Clemen): cost 900, loss 6000: act above a
+  // chance of 0.15; at 0.10 the expected loss of 600 is less than 900. Exact.
+  it('gives the break-even chance and the cheaper course', async () => {
+    const { value } = await figures('job-cost', {
+      items: [{ label: 'Caps', likely: { value: 900, currency: 'USD' } }],
+      invested: '6000 USD',
+      chance: '10 %',
+    })
+    near(value('breakEvenChance'), 15, 1e-9)
+    near(value('leave'), 600, 1e-9)
+    near(value('protect'), 900, 1e-9)
+  })
+})

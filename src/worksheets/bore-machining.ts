@@ -1,0 +1,299 @@
+import {
+  type BoreMachining,
+  type BoreMachiningInput,
+  boreMachining,
+  finishedLimits,
+  leastCapFaceCut,
+} from '../mechanics/bore-machining.ts'
+import { axisFollowers } from './axis-followers.ts'
+import { type BoreMachiningInputs, boreMachiningFields } from './bore-machining-fields.ts'
+import { buildInputs } from './from-build.ts'
+import type { BoresPicture } from './picture.ts'
+import type { Print } from './print.ts'
+import {
+  type BuildSource,
+  geometry,
+  practice,
+  present,
+  type Result,
+  type Step,
+  type Worked,
+  worksheet,
+} from './worksheet.ts'
+
+/** Two half bores that do not match, bored and honed round, and what the moved axis does. */
+export const boreMachiningSheet = worksheet({
+  name: 'bore-machining',
+  title: 'Line boring and honing',
+  summary:
+    'What boring takes and leaves, how far the crank axis moves, and what follows from that.',
+  fields: boreMachiningFields,
+  groups: [
+    {
+      title: 'Bores',
+      fields: ['blockBore', 'capBore', 'capFaceCut', 'finishedLow', 'finishedHigh', 'honeLimit'],
+    },
+    { title: 'The cut', fields: ['honingStock', 'cleanUp', 'axisShift'] },
+    {
+      title: 'Block faces, walked cap, oversize',
+      fields: [
+        'blockFaceCut',
+        'capSideOffset',
+        'oversize',
+        'aim',
+        'honeBlockShare',
+        'mostAxisShift',
+      ],
+      folded: true,
+    },
+    {
+      title: 'Timing chain or gears',
+      fields: [
+        'camDistance',
+        'camAngle',
+        'chainPitch',
+        'crankTeeth',
+        'camTeeth',
+        'slackBefore',
+        'setShortening',
+        'mostSlack',
+        'pressureAngle',
+        'helix',
+        'backlashBefore',
+        'standardCentreDistance',
+        'leastBacklash',
+        'blockMaterial',
+        'blockRise',
+        'driveRise',
+      ],
+      folded: true,
+    },
+    {
+      title: 'Deck height and compression',
+      fields: [
+        'bore',
+        'stroke',
+        'rodLength',
+        'compressionRatio',
+        'deckClearance',
+        'bankAngle',
+        'deckCut',
+      ],
+      folded: true,
+    },
+    { title: 'Gearbox alignment', fields: ['inputShaft', 'gearboxX', 'gearboxY'], folded: true },
+  ],
+  example: {
+    blockBore: '2.641 in',
+    capBore: '2.626 in',
+    finishedLow: '2.6406 in',
+    finishedHigh: '2.6415 in',
+    honingStock: '0.003 in',
+    cleanUp: '0.001 in',
+    honeLimit: '0.003 in',
+    camDistance: '4.52 in',
+    chainPitch: '0.375 in',
+    crankTeeth: '21',
+    camTeeth: '42',
+  },
+  names: {
+    'finished.low': 'finishedLow',
+    'finished.high': 'finishedHigh',
+    'standard.low': 'finishedLow',
+    finishedBore: 'finishedHigh',
+    centreDistance: 'camDistance',
+    'centreDistance after the shift': 'camDistance',
+    'centre distance': 'camDistance',
+    'centre distance wanted': 'camAngle',
+    pitch: 'chainPitch',
+    teeth: 'crankTeeth',
+    strand: 'camDistance',
+    normalAngle: 'pressureAngle',
+    least: 'leastBacklash',
+    rise: 'blockRise',
+    length: 'camDistance',
+    'clearance volume left': 'deckCut',
+    'before.x': 'gearboxX',
+    'before.y': 'gearboxY',
+  },
+  work,
+  fromBuild,
+})
+
+function work(input: BoreMachiningInputs, print: Print): Worked {
+  const full = machiningInput(input)
+  const machined = boreMachining(full)
+  const followers = axisFollowers(input, machined.axisShift, print)
+  const least = leastCut(input, machined, print)
+  return {
+    results: [...boreResults(machined, print), ...least.results, ...followers.results],
+    steps: [...boreSteps(full, machined, print), ...least.steps, ...followers.steps],
+    notes: notes(machined, full, print),
+    picture: picture(machined, print),
+  }
+}
+
+function machiningInput(input: BoreMachiningInputs): BoreMachiningInput {
+  const { blockFaceCut, capFaceCut, capSideOffset, aim, honingStock, cleanUp } = input
+  const { axisShift, honeBlockShare, oversize = 0 } = input
+  const standard = { low: input.finishedLow, high: input.finishedHigh }
+  return {
+    blockBore: input.blockBore,
+    capBore: input.capBore,
+    finished: finishedLimits(standard, oversize),
+    honeLimit: input.honeLimit,
+    ...present({ blockFaceCut, capFaceCut, capSideOffset, aim, honingStock, cleanUp }),
+    ...present({ axisShift, honeBlockShare }),
+  }
+}
+
+function boreResults({ rough, boring, finished, ...rest }: BoreMachining, print: Print): Result[] {
+  const fine = (id: string, label: string, one: number): Result =>
+    print.result(id, label, one, 'fine')
+  return [
+    fine('axisShift', 'Crank axis moves up by', rest.axisShift),
+    print.result('boringDiameter', 'Boring comes to', boring.diameter, 'length'),
+    print.result('finishedDiameter', 'Honing comes to', finished.diameter, 'length'),
+    fine('blockCrownStock', 'Off the block’s crown, on the radius', finished.block.crown),
+    fine('capCrownStock', 'Off the cap’s crown, on the radius', finished.cap.crown),
+    fine('blockLeastStock', 'Least off the block’s half', finished.block.least),
+    fine('capLeastStock', 'Least off the cap’s half', finished.cap.least),
+    fine('outOfRound', 'Out of round before work', rough.outOfRound),
+    fine('axisLow', 'Axis that cleans up the block’s crown, at least', rest.axisRange.low),
+    fine('axisHigh', 'Axis that cleans up the cap’s crown, at most', rest.axisRange.high),
+    fine('honeStock', 'A hone alone would take off', rest.honeAlone.stock),
+    fine('honeBeyond', 'of it beyond the hone’s limit', rest.honeAlone.beyond),
+    fine('honeAxis', 'and would leave the axis at', rest.honeAlone.axis),
+    fine('gripChange', 'Clamped length in the cap changes by', rest.gripChange),
+  ]
+}
+
+function boreSteps(input: BoreMachiningInput, machined: BoreMachining, print: Print): Step[] {
+  const { rough, finished, boring, axisShift, honeAlone } = machined
+  const at = (one: number): string => print.figure(one, 'length')
+  const fine = (one: number): string => print.figure(one, 'fine')
+  const { capFaceCut = 0, blockFaceCut = 0, cleanUp = 0, honingStock = 0 } = input
+  const half = finished.diameter / 2
+  return [
+    {
+      title: 'The bore before work',
+      formula: 'vertical = Rb + Rc − (face cuts); the widths at the parting face beside it',
+      withNumbers: `vertical = ${at(rough.block.radius)} + ${at(rough.cap.radius)} − ${fine(capFaceCut + blockFaceCut)}; widths ${at(rough.blockWidth)} and ${at(rough.capWidth)}`,
+      result: `vertical ${at(rough.vertical)}, out of round by ${fine(rough.outOfRound)}`,
+      source: geometry('Plane geometry of circles'),
+    },
+    {
+      title: 'Height of the new axis',
+      formula:
+        input.axisShift === undefined ? 'y = Rb + clean-up − D/2, never below 0' : 'y as given',
+      withNumbers: `y = ${at(rough.block.radius)} + ${fine(cleanUp)} − ${at(half)}`,
+      result: `y = ${fine(axisShift)}`,
+      source: practice('The axis is moved as little as may be'),
+    },
+    {
+      title: 'Metal off each crown',
+      formula: 'block: y + D/2 − Rb; cap: D/2 − y − (Rc − face cuts)',
+      withNumbers: `block: ${fine(axisShift)} + ${at(half)} − ${at(rough.block.radius)}; cap: ${at(half)} − ${fine(axisShift)} − (${at(rough.cap.radius)} − ${fine(capFaceCut + blockFaceCut)})`,
+      result: `${fine(finished.block.crown)} and ${fine(finished.cap.crown)}`,
+      source: geometry('Plane geometry of circles'),
+    },
+    {
+      title: 'Boring leaves stock for the hone',
+      formula: 'bored = D − stock',
+      withNumbers: `bored = ${at(finished.diameter)} − ${fine(honingStock)}`,
+      result: `bored ${at(boring.diameter)}`,
+      source: practice('Bore first, hone to size'),
+    },
+    {
+      title: 'A hone without boring',
+      formula: 'stock = D − vertical; beyond = stock − limit',
+      withNumbers: `stock = ${at(finished.diameter)} − ${at(rough.vertical)}; limit ${fine(input.honeLimit)}`,
+      result: `${fine(honeAlone.stock)} to take, ${fine(honeAlone.beyond)} of it beyond the limit`,
+      source: practice('A hone follows the bore that it finds'),
+    },
+  ]
+}
+
+function leastCut(
+  { blockBore, capBore, cleanUp = 0, mostAxisShift }: BoreMachiningInputs,
+  { finished }: BoreMachining,
+  print: Print,
+): { results: Result[]; steps: Step[] } {
+  if (mostAxisShift === undefined) return { results: [], steps: [] }
+  const finishedBore = finished.diameter
+  const cut = leastCapFaceCut({ blockBore, capBore, finishedBore, cleanUp, mostAxisShift })
+  const step: Step = {
+    title: 'Least cut off the cap’s parting faces',
+    formula: 'cut = Rb + Rc + 2 clean-up − D, and not less than Rc + clean-up − D/2 + y',
+    withNumbers: `cut = ${print.figure(blockBore / 2, 'length')} + ${print.figure(capBore / 2, 'length')} + 2 × ${print.figure(cleanUp, 'fine')} − ${print.figure(finishedBore, 'length')}, axis at most ${print.figure(mostAxisShift, 'fine')}`,
+    result: Number.isFinite(cut)
+      ? print.figure(cut, 'fine')
+      : 'no cut of the cap alone cleans up the block’s crown',
+    source: geometry('Plane geometry of circles'),
+  }
+  const label = 'Least cut off the cap that cleans up both crowns'
+  return { results: [print.result('leastCapFaceCut', label, cut, 'fine')], steps: [step] }
+}
+
+function notes(
+  { finished, honeAlone }: BoreMachining,
+  { honeLimit }: BoreMachiningInput,
+  print: Print,
+): string[] {
+  const unclean = [
+    ['block', finished.block.least],
+    ['cap', finished.cap.least],
+  ] as const
+  return [
+    ...unclean
+      .filter(([, least]) => least < 0)
+      .map(
+        ([name, least]) =>
+          `Part of the ${name}’s half stays untouched: the bore lies ${print.figure(-least, 'fine')} short of it there.`,
+      ),
+    ...(honeAlone.beyond > 0
+      ? [`A hone that takes ${print.figure(honeLimit, 'fine')} cannot do this alone.`]
+      : []),
+    'Bores are measured with the caps torqued by the fasteners that stay. The machinist who has the block in hand decides the cut.',
+  ]
+}
+
+function picture({ rough, finished, axisShift }: BoreMachining, print: Print): BoresPicture {
+  const fine = (one: number): string => print.figure(one, 'fine')
+  return {
+    kind: 'bores',
+    title: 'Half bores before work, and the bore to come',
+    text: `The crank axis moves up by ${fine(axisShift)}. Off the block’s crown come ${fine(finished.block.crown)}, off the cap’s ${fine(finished.cap.crown)}.`,
+    caption:
+      'Black: the halves as they are. Blue: the finished bore. Red cross: the new axis. Differences are magnified, the bore is not.',
+    block: { y: 0, radius: rough.block.radius },
+    cap: { x: rough.cap.x, y: rough.cap.y, radius: rough.cap.radius },
+    finished: { y: axisShift, radius: finished.diameter / 2 },
+    partingFace: rough.partingFace,
+    labels: [
+      `axis up ${fine(axisShift)}`,
+      `block’s crown ${fine(finished.block.crown)}, cap’s ${fine(finished.cap.crown)}`,
+    ],
+    table: {
+      caption: 'Metal off each half, on the radius',
+      head: ['Half', 'Crown', 'Least', 'Most'],
+      rows: [
+        ['Block', ...[finished.block.crown, finished.block.least, finished.block.most].map(fine)],
+        ['Cap', ...[finished.cap.crown, finished.cap.least, finished.cap.most].map(fine)],
+      ],
+    },
+  }
+}
+
+function fromBuild({ assessment }: BuildSource): Record<string, unknown> {
+  // The guide knows no bore sizes: those stay the example's until they are measured.
+  return {
+    ...boreMachiningSheet.example,
+    ...buildInputs(assessment, {
+      bore: 'bore',
+      stroke: 'stroke',
+      rodLength: 'rodLength',
+      compressionRatio: 'compressionRatio',
+    }),
+  }
+}
