@@ -66,9 +66,10 @@ function fieldOf(answer: Answer): { value: string; unit?: string } {
     : { value: String(value) }
 }
 
-/** A choice's words inside a sentence: "inline four", but "V8" and "SAE grade 8". */
-function inSentence(text: string): string {
-  return /^[A-Z][a-z]/.test(text) ? `${text.charAt(0).toLowerCase()}${text.slice(1)}` : text
+/** A choice's words inside a sentence: “inline four”, but “V8” and “SAE grade 8”. */
+function inSentence(key: FactKey, text: string): string {
+  if (fact(key).kind !== 'choice') return text
+  return `“${/^[A-Z][a-z]/.test(text) ? `${text.charAt(0).toLowerCase()}${text.slice(1)}` : text}”`
 }
 
 /** What stands in for an answer that the person does not have. */
@@ -82,7 +83,7 @@ function assumes(
     return `The guide works it out from your other answers: ${entry.text}.`
   const because = (Object.hasOwn(assumptions, key) && assumptions[key]?.because) || ''
   if (entry?.state === 'assumed')
-    return `The guide then takes ${inSentence(entry.text)}. ${entry.because ?? because}`
+    return `The guide then takes ${inSentence(key, entry.text)}. ${entry.because ?? because}`
   if (said && because) return `The guide then takes a usual value. ${because}`
   return 'The guide then leaves it out.'
 }
