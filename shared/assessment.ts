@@ -269,6 +269,26 @@ export const costReport = spread.extend({
 })
 export type CostReport = z.infer<typeof costReport>
 
+/** One equation of the working, in words and with this build's numbers. */
+export const workingStep = z.object({
+  title: z.string(),
+  formula: z.string(),
+  withNumbers: z.string(),
+  result: z.string(),
+  source,
+})
+export type WorkingStep = z.infer<typeof workingStep>
+
+/** How much of the spread of the called route's weakest margin each doubtful figure accounts for. */
+export const uncertainty = z.object({
+  margin: marginId,
+  label: z.string(),
+  /** Share of the spread that all of them together explain, 0 to 1. */
+  explained: z.number(),
+  shares: z.array(z.object({ id: z.string(), label: z.string(), share: z.number() })),
+})
+export type Uncertainty = z.infer<typeof uncertainty>
+
 export const assessment = z.object({
   version: z.string().describe('Version of the rulebook.'),
   /** The canonical link query of these answers. */
@@ -285,5 +305,9 @@ export const assessment = z.object({
   assumptions: z.array(assumption).describe('What stands in for each fact that was not said.'),
   next: nextQuestion.nullable().describe('The question that could change the call most.'),
   cost: costReport.describe('Cost of the called route against the money at stake.'),
+  working: z
+    .array(workingStep)
+    .describe('The likely case of the called route, equation by equation.'),
+  uncertainty: uncertainty.describe('What makes the estimate of the called route unsure.'),
 })
 export type Assessment = z.infer<typeof assessment>

@@ -15,6 +15,8 @@ import { type DecideInput, type Decision, decide } from './call/decide.ts'
 import { loadsReport } from './call/loads-report.ts'
 import { lowerTarget } from './call/lower-target.ts'
 import { loweredReport, routeReport } from './call/routes-report.ts'
+import { uncertaintyOf } from './call/uncertainty.ts'
+import { workingOf } from './call/working.ts'
 import { buildFactText, type UnitSystem } from './facts/live-facts.ts'
 import { newMemory } from './facts/memory.ts'
 import { trialsOf } from './facts/trials.ts'
@@ -91,6 +93,8 @@ export async function assess(
     assumptions: assumptions(trials.build, answers, system, open),
     next: open ? nextReport(nextQuestion(open, rulebook), rulebook) : null,
     cost: costReport(context),
+    working: workingOf(trials, trials.trial(decision.wouldBe), system),
+    uncertainty: uncertaintyOf(trials.trial(decision.wouldBe), rulebook),
   }
 }
 

@@ -18,8 +18,10 @@ export interface JointMargins {
   readonly clamp: number
   readonly friction: number
   readonly registerCapacity: number
-  /** Index of the margin point where hold is least in the likely case. */
-  readonly worstPoint: number
+  /** Friction of the parting faces, likely. */
+  readonly faceFriction: number
+  /** Pull and side push, N, at the instant where the likely case holds least. */
+  readonly worst: { readonly pull: number; readonly side: number }
 }
 
 /** A margin against no load at all; JSON has no infinity. */
@@ -55,7 +57,11 @@ export function jointMargins(
     clamp,
     friction: (state.friction[0] as number) * Math.max(0, clamp - unloading * pull),
     registerCapacity: state.register[0] as number,
-    worstPoint,
+    faceFriction: state.friction[0] as number,
+    worst: {
+      pull: samples.pull[worstPoint] as number,
+      side: samples.side[worstPoint] as number,
+    },
     ...held(cases, rulebook),
     get margins() {
       return spreads(cases)

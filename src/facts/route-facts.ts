@@ -15,6 +15,7 @@ export interface RouteTrial {
   readonly route: Route
   readonly build: Build
   readonly model: JointModel
+  readonly samples: Samples
   readonly result: JointMargins
   readonly likelyCost: number
   /** With its spread; worked out when it is read. */
@@ -39,12 +40,13 @@ export function tryRoute(
 ): RouteTrial {
   const build = withRoute(before, route)
   const model = jointModel(build, rulebook)
-  const result = jointMargins(model, samplesFor(build), rulebook)
+  const samples = samplesFor(build)
+  const result = jointMargins(model, samples, rulebook)
   const likelyCost = likelyRouteCost(route, before, rulebook)
   const work = itemsOf(route.work, before)
   const parts = itemsOf(route.parts, before)
   const needed = rulebook.holding.needed[choiceOf(before, 'use')] ?? 100
-  const trial = { route, build, model, result, likelyCost, work, parts, needed }
+  const trial = { route, build, model, samples, result, likelyCost, work, parts, needed }
   return {
     ...trial,
     facts: routeFacts(trial, before),
@@ -55,7 +57,15 @@ export function tryRoute(
 }
 
 function routeFacts(
-  { route, build, model, result, likelyCost, work, needed }: Omit<RouteTrial, 'facts' | 'cost'>,
+  {
+    route,
+    build,
+    model,
+    result,
+    likelyCost,
+    work,
+    needed,
+  }: Omit<RouteTrial, 'facts' | 'cost' | 'samples'>,
   before: Build,
 ): Map<string, FactValue> {
   const { weakest } = result

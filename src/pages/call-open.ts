@@ -1,10 +1,12 @@
 import type { Assessment, BuildEntry, LoadReport } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { askHref, factName } from './call-head.ts'
+import { doubtBars } from './doubt-bars.ts'
 import { dataTable } from './figure.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { printIn, printSpeed, type Units } from './person-units.ts'
 import { type CaseView, sentence, sourceText } from './reasons.ts'
+import { workingSteps } from './working-steps.ts'
 
 /** The plan's own figures stay in view: they are what a builder can still choose. */
 const TURNS_IN_VIEW = 6
@@ -73,6 +75,8 @@ function assumptionList(list: Assessment['assumptions'], view: CaseView): Html {
 export function working(assessment: Assessment, { units }: CaseView): Html {
   const { build, loads, routes, version } = assessment
   return html`<section aria-labelledby="working"><h2 id="working">The working</h2>
+${doubtBars(assessment)}
+${workingSteps(assessment)}
 <details><summary>The build that was computed</summary>${dataTable({
     caption: 'Every fact and how it came to be known',
     head: ['Fact', 'Value', 'Known how'],

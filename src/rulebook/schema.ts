@@ -228,6 +228,8 @@ export type Relevance = z.infer<typeof relevanceSchema>
 /** A figure of the model that scatters and that nobody can say exactly. */
 export const scatterSchema = z.strictObject({
   id: z.string(),
+  /** A word or three, for pictures. */
+  short: z.string().min(3),
   label: sentence,
   unit: z.string(),
   take: z.union([spread, z.strictObject({ by: z.string(), cases: z.record(z.string(), spread) })]),

@@ -119,6 +119,24 @@ export function sampleAssessment(changes: Partial<Assessment> = {}): Assessment 
       },
     ],
     assumptions: sampleAssumptions(),
+    working: [
+      {
+        title: 'Preload of one fastener',
+        formula: 'torque / (K × d)',
+        withNumbers: '95 N m / (0.18 × d of 7/16-14)',
+        result: '47 kN',
+        source: { kind: 'published', cite: 'Shigley, section 8–8' },
+      },
+    ],
+    uncertainty: {
+      margin: 'hold',
+      label: 'hold margin (the cap walks)',
+      explained: 0.94,
+      shares: [
+        { id: 'registerInterference', label: 'fit in the register', share: 0.61 },
+        { id: 'preload', label: 'preload from the torque', share: 0.2 },
+      ],
+    },
     next: {
       fact: 'fastenerTorque',
       label: 'Final torque of the main fasteners',
