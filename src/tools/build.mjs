@@ -97,8 +97,8 @@ async function buildServer(manifest) {
     format: 'cjs',
     target: 'node20',
     sourcemap: true,
-    // Native add-ons cannot be bundled; a package that has one is loaded from node_modules.
-    external: ['*.node', '@resvg/resvg-js'],
+    // Native add-ons, and pdfkit with its data files, cannot be bundled: they load from node_modules.
+    external: ['*.node', '@resvg/resvg-js', 'pdfkit'],
     loader: { '.md': 'text', '.css': 'text', '.woff2': 'file' },
     define: { ASSET_MANIFEST: JSON.stringify(manifest) },
   })
