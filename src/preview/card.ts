@@ -1,13 +1,14 @@
-import type { Assessment } from '../../shared/assessment.ts'
+import type { Assessment, RouteId } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
-import { capSection, outlines } from '../pages/cap-section.ts'
-import { capShape, uprightFasteners } from '../pages/cap-shape.ts'
+import { capSection, type Outlines, outlines, type Place } from '../pages/cap-section.ts'
+import { type CapShape, capShape, uprightFasteners } from '../pages/cap-shape.ts'
 import { each, type Html, html, NOTHING, raw } from '../pages/html.ts'
 import { marginText } from '../pages/margin-bars.ts'
+import { printIn, type Units } from '../pages/person-units.ts'
 import { arrow, line, short } from '../pages/svg.ts'
 import { weakestMargin } from '../pages/weakest-margin.ts'
 import { CARD_STYLE } from './card-style.ts'
-import { wrapWords } from './wrap.ts'
+import { roughWidth, wrapWords } from './wrap.ts'
 
 /** Size that forums and messengers show whole, px. */
 export const CARD_WIDTH = 1200
@@ -19,6 +20,7 @@ export interface CardView {
   readonly answers: number
   /** Whether the call may be shown: never before the answers that it rests on. */
   readonly mayShow: boolean
+  readonly units: Units
 }
 
 interface CardFigure {
@@ -30,6 +32,8 @@ interface CardFigure {
 const LEFT = 64
 /** The picture's own frame. */
 const SHEET = { x: 738, y: 112, width: 404, height: 452 }
+/** Length of the greatest force, px. */
+const LONGEST_ARROW = 66
 const TEXT_WIDTH = SHEET.x - LEFT - 40
 
 /** The card of a link as SVG: the call, the cap in section with its forces, the figures that decide. */
@@ -75,7 +79,15 @@ function heading(view: CardView): Html {
   const step = size * 1.2
   const lines = wrapWords(text.replaceAll('\u00a0', ' '), TEXT_WIDTH / size, size < 39 ? 7 : 5)
   return html`<text x="${LEFT}" y="140" font-size="22" class="mono">${kicker}</text>
-${each(lines, (words, index) => html`<text x="${LEFT}" y="${short(146 + step * (index + 1))}" font-size="${size}" class="strong">${words}</text>`)}`
+${each(lines, (words, index) => html`<text x="${LEFT}" y="${short(146 + step * (index + 1))}" font-size="${size}" class="strong">${words}</text>`)}${view.answers === 0 ? promise() : NOTHING}`
+}
+
+/** What the guide works out, on the card that no case has yet. */
+function promise(): Html {
+  const text =
+    'Caps and bolts, studs, steel caps, another block or a lower target: the loads, the margins, the work that follows and what it costs.'
+  const lines = wrapWords(text, TEXT_WIDTH / 29, 5)
+  return html`${each(lines, (words, index) => html`<text x="${LEFT}" y="${330 + 40 * index}" font-size="29">${words}</text>`)}`
 }
 
 function figures({ routes, call, cost }: Assessment): Html {
@@ -98,43 +110,58 @@ function figures({ routes, call, cost }: Assessment): Html {
     ({ name: label, value, isShort }, index) => {
       const x = LEFT + index * width
       // A long name of a margin gets smaller letters, so that it stays in its own cell.
-      const size = value.length > 12 ? 22 : 29
-      return html`<text x="${short(x)}" y="502" font-size="17" class="mono">${label}</text><text x="${short(x)}" y="540" font-size="${size}" class="${isShort ? 'strong warn' : 'strong'}">${value}</text>`
+      const size = Math.min(29, (width - 16) / roughWidth(value))
+      return html`<text x="${short(x)}" y="502" font-size="17" class="mono">${label}</text><text x="${short(x)}" y="540" font-size="${short(size)}" class="${isShort ? 'strong warn' : 'strong'}">${value}</text>`
     },
   )}`
 }
 
 /** The cap as called, with the worst pull, the worst side push and the clamp to one scale. */
-function section({ assessment, mayShow, answers }: CardView): Html {
-  const { build, routes, call, loads } = assessment
-  const shown = answers > 0 && mayShow
-  const route = shown ? call.route : null
-  const joint = (routes.find(({ id }) => id === route) ?? routes[0])?.joint
-  const shape = capShape(build, route)
+function section(view: CardView): Html {
+  const { assessment, mayShow, answers } = view
+  const route = answers > 0 && mayShow ? assessment.call.route : null
+  const shape = capShape(assessment.build, route)
   const lines = outlines(shape)
-  const scale = Math.min(
-    (SHEET.width - 60) / (2 * lines.blockHalf),
-    (SHEET.height - 120) / (lines.bottom - lines.top),
-  )
+  const room = { width: SHEET.width - 60, height: SHEET.height - (answers > 0 ? 190 : 68) }
+  const height = lines.bottom - lines.top
+  const scale = Math.min(room.width / (2 * lines.blockHalf), room.height / height)
   const x = SHEET.x + SHEET.width / 2
-  const y = SHEET.y + 34 - lines.top * scale
-  const place = { id: 'card', scale, x, y }
-  const forces = joint ? forcesOn(joint.clamp) : NOTHING
+  const top = SHEET.y + 34 + (room.height - height * scale) / 2
+  const place = { id: 'card', scale, x, y: top - lines.top * scale }
   return html`<rect x="${SHEET.x}" y="${SHEET.y}" width="${SHEET.width}" height="${SHEET.height}" class="sheet"/>
 <rect x="${SHEET.x + 8}" y="${SHEET.y + 8}" width="${SHEET.width - 16}" height="${SHEET.height - 16}" class="frame"/>
-${capSection(shape, lines, place)}${forces}`
+${capSection(shape, lines, place)}${answers > 0 ? forces(view, route, shape, lines, place) : NOTHING}`
+}
 
-  function forcesOn(clamp: number): Html {
-    const each = clamp / uprightFasteners(shape)
-    const { worstPull, worstSide } = loads
-    const newton = 92 / Math.max(1e-6, worstPull.pull, worstSide.side, each)
-    const d = shape.fastenerDiameter * scale
-    return html`${arrow(x, y, x, y + worstPull.pull * newton, 'force')}${arrow(x, y, x + worstSide.side * newton, y, 'force')}
+function forces(
+  { assessment, units }: CardView,
+  route: RouteId | null,
+  shape: CapShape,
+  lines: Outlines,
+  { x, y, scale }: Place,
+): Html {
+  const { routes, loads } = assessment
+  const clamp = (routes.find(({ id }) => id === route) ?? routes[0])?.joint.clamp ?? 0
+  const { pull } = loads.worstPull
+  const { side } = loads.worstSide
+  const each = clamp / uprightFasteners(shape)
+  const perKn = LONGEST_ARROW / Math.max(1e-6, pull, side, each)
+  const d = shape.fastenerDiameter * scale
+  // One unit at the end keeps the line inside the frame.
+  const bare = (force: number): string => printIn(force, 'kN', units).split('\u00a0')[0] ?? ''
+  const legend = [
+    ['force', `pull ${bare(pull)}, side ${printIn(side, 'kN', units)}`],
+    ['clamp', `clamp ${printIn(clamp, 'kN', units)}`],
+  ] as const
+  return html`${arrow(x, y, x, y + pull * perKn, 'force')}${arrow(x, y, x + side * perKn, y, 'force')}
 ${lines.seats.map((seat) => {
   const turn = (seat.lean * Math.PI) / 180
   const [ux, uy] = [Math.sin(turn), -Math.cos(turn)]
   const [hx, hy] = [x + seat.x * scale - ux * 1.6 * d, y + seat.y * scale - uy * 1.6 * d]
-  return arrow(hx - ux * 0.5 * each * newton, hy - uy * 0.5 * each * newton, hx, hy, 'clamp')
+  return arrow(hx - ux * each * perKn, hy - uy * each * perKn, hx, hy, 'clamp')
+})}
+${legend.map(([look, text], index) => {
+  const base = SHEET.y + SHEET.height - 54 + 28 * index
+  return html`${line(SHEET.x + 30, base - 6, SHEET.x + 58, base - 6, look)}<text x="${SHEET.x + 70}" y="${base}" font-size="18" class="mono">${text}</text>`
 })}`
-  }
 }

@@ -53,7 +53,7 @@ async function svgOf(
 ): Promise<string> {
   const assessment = await assess(rulebook, answers, { system, withoutTurningPoints: true })
   const mayShow = callMayShow(rulebook, answers, assessment)
-  return cardSvg({ assessment, answers: Object.keys(answers).length, mayShow })
+  return cardSvg({ assessment, answers: Object.keys(answers).length, mayShow, units: system })
 }
 
 function picture(c: Context, png: Png): Response {
