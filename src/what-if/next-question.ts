@@ -3,6 +3,7 @@ import type { RouteId } from '../../shared/assessment.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { Build } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { type Corner, cornersOf, type Tried } from './corners.ts'
 import { type OpenFact, openFacts } from './open-facts.ts'
 import type { AskWhatIf, QuickCall } from './quick-call.ts'
 
@@ -16,6 +17,7 @@ export interface Influence {
   readonly hardest: Answer | undefined
   /** How far the ease of the present hardware swings. */
   readonly swing: number
+  readonly tried: readonly Tried[]
 }
 
 /** What is still open, and which of it matters. */
@@ -31,10 +33,10 @@ export interface OpenQuestions {
 /**
  * Which open facts can still change the call.
  *
- * Each is tried at its plausible values alone; then all together at their easiest
- * and at their hardest. From the least influential up, facts are taken into the
- * ends for as long as both ends keep the present call: those taken in can, also
- * together, not change it. The others matter.
+ * Each is tried at its plausible values alone; then together, at the corners where
+ * they push a deciding figure farthest and at some drawn ones. From the least
+ * influential up, facts are taken in for as long as every corner keeps the present
+ * call: those taken in can, also together, not change it. The others matter.
  */
 export async function openQuestions(
   answers: Answers,
@@ -65,42 +67,56 @@ async function influenceOf(
   ask: AskWhatIf,
 ): Promise<Influence> {
   const calls = new Set<RouteId>([now.wouldBe])
+  const tried: Tried[] = [{ value: undefined, figures: now.figures }]
   let [easiest, hardest]: (Answer | undefined)[] = []
   let [most, least] = [now.ease, now.ease]
   for (const value of open.values) {
     const then = await ask(withAnswer(answers, open.key, value))
     calls.add(then.wouldBe)
+    tried.push({ value, figures: then.figures })
     if (then.ease > most) [most, easiest] = [then.ease, value]
     if (then.ease < least) [least, hardest] = [then.ease, value]
   }
-  return { open, calls: [...calls], easiest, hardest, swing: most - least }
+  return { open, calls: [...calls], easiest, hardest, swing: most - least, tried }
 }
 
 function rank({ calls, swing }: Influence): number {
   return 1000 * (calls.length - 1) + swing
 }
 
-/** The longest run of the least influential facts that together cannot change the call. */
+/**
+ * The longest run of the least influential facts that together cannot change the
+ * call, as far as their corners show. A corner that changes it is cut back to the
+ * facts before the one that tipped it; the next corner is tried on what is left.
+ */
 async function mostHarmless(
   answers: Answers,
   quiet: readonly Influence[],
   now: QuickCall,
   ask: AskWhatIf,
 ): Promise<readonly Influence[]> {
-  const harmless = async (count: number): Promise<boolean> => {
-    const taken = quiet.slice(0, count)
-    for (const end of ['hardest', 'easiest'] as const) {
-      if ((await ask(atEnd(answers, taken, end))).wouldBe !== now.wouldBe) return false
+  const facts = quiet.map(({ open, tried }) => ({ key: open.key, tried }))
+  let count = quiet.length
+  for (const corner of cornersOf(facts)) {
+    const keeps = async (first: number): Promise<boolean> =>
+      (await ask(atCorner(answers, quiet.slice(0, first), corner))).wouldBe === now.wouldBe
+    if (await keeps(count)) continue
+    let [low, high] = [0, count - 1]
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2)
+      if (await keeps(middle)) low = middle
+      else high = middle - 1
     }
-    return true
+    count = low
   }
-  let [low, high] = [0, quiet.length]
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2)
-    if (await harmless(middle)) low = middle
-    else high = middle - 1
-  }
-  return quiet.slice(0, low)
+  return quiet.slice(0, count)
+}
+
+function atCorner(answers: Answers, taken: readonly Influence[], corner: Corner): Answers {
+  return taken.reduce((all, { open }) => {
+    const value = corner.get(open.key)
+    return value === undefined ? all : withAnswer(all, open.key, value)
+  }, answers)
 }
 
 function atEnd(

@@ -1,5 +1,5 @@
 import type { Answers } from '../../shared/answers.ts'
-import type { RouteId } from '../../shared/assessment.ts'
+import { MARGIN_IDS, type RouteId } from '../../shared/assessment.ts'
 import type { Build } from '../build/build.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
 import { decide } from '../call/decide.ts'
@@ -15,6 +15,11 @@ export interface QuickCall {
   readonly build: Build
   /** How well the present hardware does: its least margin, likely case. Lower is harder. */
   readonly ease: number
+  /**
+   * What the call turns on: each margin of the present hardware in the likely case, in
+   * how many cases it holds, and what it and the called route cost.
+   */
+  readonly figures: readonly number[]
 }
 
 /** Asks "and if this were the answer?"; loads and calls are remembered from question to question. */
@@ -37,6 +42,13 @@ export function whatIf(rulebook: Rulebook, memory: Memory = newMemory()): AskWha
     })
     const keep = trials.trial('keep-caps-and-bolts')
     const ease = keep.result.holdsIn + Number(keep.facts.get('weakestMarginValue')) / 100
-    return { route: decision.route, wouldBe: decision.wouldBe, build: trials.build, ease }
+    const { route, wouldBe } = decision
+    const figures = [
+      ...MARGIN_IDS.map((id) => Number(keep.facts.get(`${id}Margin`))),
+      ease,
+      keep.likelyCost,
+      trials.likelyCost(wouldBe),
+    ]
+    return { route, wouldBe, build: trials.build, ease, figures }
   }
 }
