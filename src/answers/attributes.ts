@@ -27,7 +27,8 @@ export function nounOf(
     const noun = tail?.to === to ? tail.meanings.find(({ kind }) => kind === 'noun') : undefined
     if (noun?.kind === 'noun' && parts.includes(noun.noun)) return noun.noun
   }
-  return undefined
+  // "Iron two bolt": the block goes without saying.
+  return meaning.fact === 'capFastening' && to - from === 2 ? 'block' : undefined
 }
 
 /** What "ones" stands for: the block or caps last spoken of. */

@@ -22,32 +22,14 @@ export function aloneReadings(
   mention: Mention<ChoiceMeaning>,
   input: ChoiceInput,
 ): Reading[] {
-  const { tokens, scopes, lexicon } = input
-  if (!isAttribute(mention) || input.negations.denies(mention)) return []
   const { from, to } = mention
-  const own = (at: number): boolean => scopes.clause[at] === scopes.clause[from]
-  const before = mentions[i - 1]
-  let pointed = false
-  for (let at = from - 1; at >= 0 && own(at); at -= 1) {
-    if (THEY.has(tokens[at]?.text ?? '')) pointed = true
-    else if (tokens[at]?.text === 'and') continue
-    else if (tokens[at]?.text !== ',' && !lexicon.fillers.has(tokens[at]?.text ?? '')) return []
-  }
-  if (to < tokens.length && own(to) && tokens[to]?.kind !== 'mark') return []
-  if (from === 0) return []
-  const nouns = (before?.meanings ?? []).map((meaning) =>
-    nounOf(meaning, before as typeof mention, input),
-  )
-  const noun = nouns.find((found) => found !== undefined) ?? 'block'
-  const near = before && scopes.clause[before.from] === (scopes.clause[from] ?? 0) - 1
-  if (near && isNoun(before) && !OWNERS.has(noun)) return []
-  const fastener = near && (noun === 'bolts' || noun === 'studs') ? noun : undefined
-  const target = fastener ?? (noun === 'caps' && (near || pointed) ? 'caps' : 'block')
-  if (pointed && target !== 'caps') return []
-  if (speaksOfOther(from, input)) return []
+  if (from === 0 || !isAttribute(mention) || input.negations.denies(mention)) return []
+  const alone = standsAlone(mention, input)
+  const part = alone && partSpokenOf(mentions[i - 1], from, alone === 'pointed', input)
+  if (!part || speaksOfOther(from, input)) return []
   return mention.meanings.flatMap((meaning) =>
     meaning.kind === 'attribute'
-      ? Object.entries(meaning.of[target] ?? {}).map(([key, value]) => ({
+      ? Object.entries(meaning.of[part] ?? {}).map(([key, value]) => ({
           key: key as FactKey,
           answer: value,
           from,
@@ -56,6 +38,39 @@ export function aloneReadings(
         }))
       : [],
   )
+}
+
+/** Whether its clause holds nothing else; "pointed" when it opens on "they're". */
+function standsAlone(
+  { from, to }: Mention<ChoiceMeaning>,
+  { tokens, scopes, lexicon }: ChoiceInput,
+): 'alone' | 'pointed' | undefined {
+  const own = (at: number): boolean => scopes.clause[at] === scopes.clause[from]
+  let found: 'alone' | 'pointed' = 'alone'
+  for (let at = from - 1; at >= 0 && own(at); at -= 1) {
+    const text = tokens[at]?.text ?? ''
+    if (THEY.has(text)) found = 'pointed'
+    else if (text !== ',' && text !== 'and' && !lexicon.fillers.has(text)) return undefined
+  }
+  const followed = to < tokens.length && own(to) && tokens[to]?.kind !== 'mark'
+  return followed ? undefined : found
+}
+
+/** The part that it is said of, by the part spoken of just before. */
+function partSpokenOf(
+  before: Mention<ChoiceMeaning> | undefined,
+  from: number,
+  pointed: boolean,
+  input: ChoiceInput,
+): string | undefined {
+  const nouns = before?.meanings.map((meaning) => nounOf(meaning, before, input)) ?? []
+  const noun = nouns.find((found) => found !== undefined) ?? 'block'
+  const { clause } = input.scopes
+  const near = before !== undefined && clause[before.from] === (clause[from] ?? 0) - 1
+  if (near && isNoun(before) && !OWNERS.has(noun)) return undefined
+  if (near && (noun === 'bolts' || noun === 'studs')) return pointed ? undefined : noun
+  if (noun === 'caps' && (near || pointed)) return 'caps'
+  return pointed ? undefined : 'block'
 }
 
 /** Whether the clause before names another part: "crank, forged steel". */

@@ -37,14 +37,10 @@ export function takeApart(
 ): Parts {
   const choiceMentions = mentionsIn(lexicon.choices, tokens)
   const phrases = [...choiceMentions, ...mentionsIn(lexicon.figures, tokens)]
-  const inPhrase = coverage(tokens.length, phrases)
-  const inLong = coverage(
-    tokens.length,
-    phrases.filter(({ from, to }) => to - from > 1),
-  )
+  const long = phrases.filter(({ from, to }) => to - from > 1)
+  const inLong = coverage(tokens.length, long)
   const scopes = scopesOf(tokens, lexicon, (at) => inLong[at] ?? false)
-  const reader = { words: lexicon.vocabulary.numbers, units: lexicon.units }
-  const all = figuresIn(tokens, reader, (at) => inPhrase[at] ?? false)
+  const all = plainFigures(tokens, phrases, lexicon)
   const requests = requestsIn(tokens, lexicon, scopes)
   const input: FigureInput = {
     tokens,
@@ -55,27 +51,29 @@ export function takeApart(
     money: currencyOf(answers, all, tokens, lexicon.vocabulary.units),
     answers,
   }
-  const figures = afterChange(all, input)
+  const named = nameFigures(afterChange(all, input), input)
+  return { plain, tokens, lexicon, scopes, requests, choiceMentions, input, ...named }
+}
+
+function plainFigures(
+  tokens: readonly Token[],
+  phrases: readonly { readonly from: number; readonly to: number }[],
+  { vocabulary, units }: Lexicon,
+): Figure[] {
+  const inPhrase = coverage(tokens.length, phrases)
+  const reader = { words: vocabulary.numbers, units }
+  return figuresIn(tokens, reader, (at) => inPhrase[at] ?? false)
+}
+
+function nameFigures(
+  figures: readonly Figure[],
+  input: FigureInput,
+): Pick<Parts, 'figures' | 'overFrom' | 'figureMentions' | 'pairs'> {
+  const { tokens, lexicon, money } = input
   const inFigure = coverage(tokens.length, figures)
   const figureMentions = mentionsIn(lexicon.figures, tokens, (at) => inFigure[at] ?? false)
-  const overFrom = overFromIn(figures, tokens, input.money)
+  const overFrom = overFromIn(figures, tokens, money)
   const single = new Set(overFrom.flatMap(({ over, base }) => [over, base]))
-  const pairs = pairFigures(
-    figures.filter((figure) => !single.has(figure)),
-    figureMentions,
-    input,
-  )
-  return {
-    plain,
-    tokens,
-    lexicon,
-    scopes,
-    requests,
-    figures,
-    overFrom,
-    figureMentions,
-    choiceMentions,
-    pairs,
-    input,
-  }
+  const open = figures.filter((figure) => !single.has(figure))
+  return { figures, overFrom, figureMentions, pairs: pairFigures(open, figureMentions, input) }
 }

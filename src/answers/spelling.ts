@@ -19,42 +19,30 @@ export interface Speller {
 
 /** A speller over every word of the vocabulary. */
 export function speller(vocabulary: Vocabulary): Speller {
-  const known = new Set<string>(vocabulary.spelling.keep)
-  const words = new Set<string>()
-  for (const phrase of phrasesOf([
-    vocabulary.cues,
-    vocabulary.choices,
-    vocabulary.parts,
-    vocabulary.noise,
-    vocabulary.units,
-    vocabulary.ambiguous,
-    vocabulary.numbers,
-    vocabulary.markers,
-    vocabulary.intents,
-    vocabulary.asked,
-  ])) {
-    for (const { kind, text } of tokenise(phrase.toLowerCase()))
-      if (kind === 'word') known.add(text)
+  const { spelling, numbers, parts, cues, choices } = vocabulary
+  const counted = [numbers.ones, numbers.tens, numbers.teens].flatMap((table) => Object.keys(table))
+  const known = new Set([...spelling.keep, ...counted, ...wordsOf(vocabulary)])
+  const trade = wordsOf([cues, choices, parts.nouns, parts.attributes, counted])
+  const words = new Set([...trade].filter(({ length }) => length >= SHORTEST && length <= LONGEST))
+  return {
+    known,
+    fixes: new Map(Object.entries(spelling.fixes)),
+    near: nearForms(words),
+    long: [...words].filter((word) => word.length >= LONG),
   }
-  for (const phrase of phrasesOf([
-    vocabulary.cues,
-    vocabulary.choices,
-    vocabulary.parts.nouns,
-    vocabulary.parts.attributes,
-    Object.keys(vocabulary.numbers.tens),
-    Object.keys(vocabulary.numbers.teens),
-  ])) {
+}
+
+function wordsOf(part: unknown): Set<string> {
+  const words = new Set<string>()
+  for (const phrase of phrasesOf(part)) {
     for (const { kind, text } of tokenise(phrase.toLowerCase())) {
-      if (kind === 'word' && text.length >= SHORTEST && text.length <= LONGEST) words.add(text)
+      if (kind === 'word') words.add(text)
     }
   }
-  for (const table of [
-    vocabulary.numbers.ones,
-    vocabulary.numbers.tens,
-    vocabulary.numbers.teens,
-  ]) {
-    for (const word of Object.keys(table)) known.add(word)
-  }
+  return words
+}
+
+function nearForms(words: ReadonlySet<string>): Map<string, string[]> {
   const near = new Map<string, string[]>()
   for (const word of words) {
     for (const form of [word, ...shortened(word)]) {
@@ -63,8 +51,7 @@ export function speller(vocabulary: Vocabulary): Speller {
       else near.set(form, [word])
     }
   }
-  const long = [...words].filter((word) => word.length >= LONG)
-  return { known, fixes: new Map(Object.entries(vocabulary.spelling.fixes)), near, long }
+  return near
 }
 
 function* phrasesOf(value: unknown): Generator<string> {

@@ -1,0 +1,86 @@
+import type { Token } from './tokens.ts'
+
+const SENTENCE_END = new Set(['!', '?', ';', '\n'])
+const CLAUSE_WORDS = new Set([
+  'but',
+  'though',
+  'although',
+  'while',
+  'however',
+  'whereas',
+  'cuz',
+  'because',
+])
+
+/** Number the sentences and clauses of a message. */
+export function breaksOf(tokens: readonly Token[]): { sentence: number[]; clause: number[] } {
+  const sentence: number[] = []
+  const clause: number[] = []
+  let [sentences, clauses] = [0, 0]
+  tokens.forEach((token, i) => {
+    const before = tokens[i - 1]
+    const ended =
+      before?.kind === 'mark' &&
+      (SENTENCE_END.has(before.text) || (before.text === '.' && token.gap !== 'none'))
+    if (ended) sentences += 1
+    const parted = before?.kind === 'mark' && [',', '(', ')', ':'].includes(before.text)
+    const dashed = token.gap === 'dash' && !(token.kind === 'number' && before?.kind === 'number')
+    if (ended || (parted && before.text !== ':') || dashed || CLAUSE_WORDS.has(token.text))
+      clauses += 1
+    sentence.push(sentences)
+    clause.push(clauses)
+  })
+  return { sentence, clause }
+}
+
+/** A question about parts does not say that they are there: "is a girdle better?" */
+const QUESTIONS = new Set([
+  'who',
+  'whos',
+  'which',
+  'is',
+  'are',
+  'does',
+  'do',
+  'should',
+  'any',
+  'anyone',
+])
+/** Words that open a question only before one of these, or before its question mark. */
+const ASKING = new Set([
+  'what',
+  'whats',
+  'how',
+  'where',
+  'wheres',
+  'when',
+  'why',
+  'can',
+  'will',
+  'would',
+  'could',
+])
+const AUXILIARIES = new Set([
+  'do',
+  'does',
+  'did',
+  'is',
+  'are',
+  'can',
+  'should',
+  'would',
+  'will',
+  'much',
+  'many',
+])
+
+/** Whether a sentence that opens here asks something. */
+export function asksAt(i: number, tokens: readonly Token[], sentence: readonly number[]): boolean {
+  const word = tokens[i]?.text ?? ''
+  if (QUESTIONS.has(word)) return true
+  if (!ASKING.has(word)) return false
+  if (AUXILIARIES.has(tokens[i + 1]?.text ?? '')) return true
+  let end = i
+  while (end + 1 < tokens.length && sentence[end + 1] === sentence[i]) end += 1
+  return tokens[end]?.text === '?'
+}
