@@ -129,7 +129,7 @@ function clampSteps({ model, result, build }: RouteTrial, print: Printer): Worki
       'C = k of fasteners / (k of fasteners + k of members)',
       'pressure cones in the cap and the block',
       print.plain(model.loadFactor),
-      { kind: 'published', cite: `${SHIGLEY}, eqs 8–17, 8–20, 8–24` },
+      { kind: 'published', cite: `${SHIGLEY}, sections 8–4 and 8–5, eq. 8–20` },
     ),
   ]
 }
@@ -162,7 +162,7 @@ function marginSteps({ loads }: Trials, trial: RouteTrial, print: Printer): Work
       'clamp / (1 − C) / greatest pull',
       `${print.force(result.clamp)} / ${print.plain(left)} / ${print.force(worstPull)}`,
       likely('separation'),
-      { kind: 'published', cite: `${SHIGLEY}, eq. 8–30 (factor against separation)` },
+      { kind: 'published', cite: `${SHIGLEY}, section 8–9 (factor against separation)` },
     ),
     step(
       'Cap fatigue margin',
@@ -171,7 +171,7 @@ function marginSteps({ loads }: Trials, trial: RouteTrial, print: Printer): Work
       likely('capFatigue'),
       {
         kind: 'published',
-        cite: `${SHIGLEY}, section 3–18 (curved beam), eq. 6–46 (modified Goodman)`,
+        cite: `${SHIGLEY}, sections 3–18 (curved beam) and 6–12 (modified Goodman)`,
       },
     ),
     step(

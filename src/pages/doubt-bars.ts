@@ -35,6 +35,6 @@ export function doubtBars({ uncertainty }: Assessment): Html {
 
 function bar(label: string, share: string, length: number, row: number): Html {
   const top = row * ROW + 4
-  return html`${words(LEFT, top + 10, `${label}: ${share}`)}${box(LEFT, top + 15, short(Math.max(2, WIDTH * length)), 7, 'route-fill-3')}
+  return html`${words(LEFT, top + 10, `${label}: ${share}`)}${box(LEFT, top + 15, short(Math.max(2, WIDTH * length)), 7, 'fastener')}
 `
 }
