@@ -55,14 +55,14 @@ export async function assess(
   const trials = trialsOf(build, rulebook, memory)
   const input: DecideInput = { answers, trials, rulebook, run: runRules, system, everyRoute: true }
   const decision = await decide(input)
-  const lowered = lowerTarget(trials, answers, rulebook, memory)
+  const lowered = lowerTarget(trials, rulebook, memory)
   const ask = whatIf(rulebook, memory)
   const now = quickOf(decision, trials.build, await ask(answers))
   const open = withoutWhatIf
     ? undefined
     : await openQuestions(answers, trials.build, now, rulebook, ask)
   const context = { ...input, decision, lowered, ...confidenceOf(decision, open) }
-  const reported = { build: trials.build, answers, system }
+  const reported = { build: trials.build, answers, system, rulebook }
   return {
     version: rulebook.version,
     link: toQuery(answers, rulebook.version),

@@ -1,11 +1,18 @@
 import type { Answers } from '../../shared/answers.ts'
 import { ROUTE_IDS, type RouteId } from '../../shared/assessment.ts'
 import { type Build, figureOf, has } from '../build/build.ts'
-import { buildTable, computed, type FactTable, flat, type UnitSystem } from '../facts/live-facts.ts'
+import {
+  buildTable,
+  buildValues,
+  computed,
+  type FactTable,
+  type UnitSystem,
+} from '../facts/live-facts.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import type { Trials } from '../facts/trials.ts'
 import { breakEvenChance } from '../mechanics/stake.ts'
 import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
+import { layered } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Rule, Scope } from '../rulebook/schema.ts'
 import { tableOf } from './tables.ts'
@@ -17,9 +24,25 @@ export type RunRules = (
   facts: FlatFacts,
 ) => readonly Rule[] | Promise<readonly Rule[]>
 
+/** Facts as rules read them, and as people do; a sweep asks for the first alone. */
+interface FactLayer {
+  readonly values: FlatFacts
+  readonly table: () => FactTable
+}
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined
+  return () => {
+    made ??= make()
+    return made
+  }
+}
+
 /** What the rules said of one route. */
 export interface RouteVerdict {
   readonly trial: RouteTrial
+  readonly facts: FactLayer
+  /** Of its facts; made when it is first read. */
   readonly table: FactTable
   readonly fired: readonly Rule[]
   readonly possible: boolean
@@ -59,22 +82,21 @@ export interface DecideInput {
  * their order.
  */
 export async function decide(input: DecideInput): Promise<Decision> {
-  const { rulebook, run, trials } = input
-  const table = tableOf(
-    rulebook,
-    trials.facts,
-    buildTable(trials.build, input.answers, input.system),
-    trials.build.currency,
-    input.system,
-  )
-  const buildRules = await run(rulebook.rules, 'build', flat(table))
-  const look = looker(input, table)
+  const { rulebook, run, trials, system, answers } = input
+  const { build } = trials
+  const said = (): FactTable => buildTable(build, answers, system)
+  const facts: FactLayer = {
+    values: layered(trials.facts, buildValues(build)),
+    table: once(() => tableOf(rulebook, trials.facts, said(), build.currency, system)),
+  }
+  const buildRules = await run(rulebook.rules, 'build', facts.values)
+  const look = looker(input, facts)
   if (input.everyRoute) for (const id of ROUTE_IDS) await look.at(id)
 
   const least = leastStrength(rulebook, buildRules)
   const ladder = routesByCost(input)
-  const byNumbers = await firstThatHolds(ladder, look.at, 0)
-  const candidate = await firstThatHolds(ladder, look.at, least)
+  const byNumbers = input.everyRoute ? await firstThatHolds(input, ladder, look.at, 0) : undefined
+  const candidate = await firstThatHolds(input, ladder, look.at, least)
   const weighed = await weigh(input, candidate, ladder, look.at)
   const wouldBe = weighed.route
   const withheld = buildRules.some(
@@ -83,10 +105,14 @@ export async function decide(input: DecideInput): Promise<Decision> {
   return {
     route: withheld ? null : wouldBe,
     wouldBe,
-    buildTable: table,
+    get buildTable() {
+      return facts.table()
+    },
     buildRules,
     verdicts: look.seen,
-    choiceTable: weighed.table ?? table,
+    get choiceTable() {
+      return (weighed.table ?? facts.table)()
+    },
     choiceRules: weighed.rules,
     byNumbers: byNumbers?.trial.route.id ?? null,
     steppedUp: weighed.steppedUp,
@@ -94,17 +120,22 @@ export async function decide(input: DecideInput): Promise<Decision> {
 }
 
 /** Tries routes and runs their rules, each once. */
-function looker({ rulebook, run, trials, system }: DecideInput, build: FactTable) {
+function looker({ rulebook, run, trials, system }: DecideInput, build: FactLayer) {
   const seen = new Map<RouteId, RouteVerdict>()
   const at = async (id: RouteId): Promise<RouteVerdict> => {
     const known = seen.get(id)
     if (known) return known
     const trial = trials.trial(id)
-    const table = tableOf(rulebook, trial.facts, build, trials.build.currency, system)
-    const fired = await run(rulebook.rules, 'route', flat(table))
+    const { currency } = trials.build
+    const table = once(() => tableOf(rulebook, trial.facts, build.table(), currency, system))
+    const facts = { values: layered(trial.facts, build.values), table }
+    const fired = await run(rulebook.rules, 'route', facts.values)
     const verdict = {
       trial,
-      table,
+      facts,
+      get table() {
+        return table()
+      },
       fired,
       possible: !fired.some(({ outcome }) => outcome.effect === 'impossible'),
       holds: !fired.some(({ outcome }) => outcome.effect === 'does-not-hold'),
@@ -143,24 +174,27 @@ function leastStrength(rulebook: Rulebook, fired: readonly Rule[]): number {
  * over: more load would otherwise lead from a stronger route back to a weaker one.
  */
 async function firstThatHolds(
+  { rulebook }: DecideInput,
   ladder: readonly RouteId[],
   look: (id: RouteId) => Promise<RouteVerdict>,
   leastRank: number,
 ): Promise<RouteVerdict | undefined> {
   let least = leastRank
   for (const id of ladder) {
+    const strength = strengthOf(rulebook, id)
+    // Neither called nor able to raise the least, whatever comes of it.
+    if (strength < least) continue
     const verdict = await look(id)
-    const { strength } = verdict.trial.route
     if (!verdict.possible) continue
-    if (!verdict.holds) least = Math.max(least, strength + 1)
-    else if (strength >= least) return verdict
+    if (verdict.holds) return verdict
+    least = strength + 1
   }
   return undefined
 }
 
 interface Weighed {
   route: RouteId
-  table?: FactTable
+  table?: () => FactTable
   rules: readonly Rule[]
   steppedUp: boolean
 }
@@ -174,19 +208,20 @@ async function weigh(
 ): Promise<Weighed> {
   if (!candidate) return { route: 'lower-the-target', rules: [], steppedUp: false }
   const dearer = ladder.slice(ladder.indexOf(candidate.trial.route.id) + 1)
-  const next = await firstThatHolds(dearer, look, candidate.trial.route.strength + 1)
+  const next = await firstThatHolds(input, dearer, look, candidate.trial.route.strength + 1)
   const first = await weighOne(input, candidate, next)
   const stepUp = next !== undefined && hasEffect(first.rules, 'step-up')
   if (!stepUp || !next) return settled(candidate, first, false)
   // Both the insurance rule and what the dearer route's own money says are kept.
   const second = await weighOne(input, next, undefined)
   const rules = [...first.rules.filter(isStepUp), ...second.rules]
-  return settled(next, { table: mergeTables(second.table, first.table), rules }, true)
+  const table = once(() => mergeTables(second.table(), first.table()))
+  return settled(next, { table, rules }, true)
 }
 
 function settled(
   verdict: RouteVerdict,
-  { table, rules }: { table: FactTable; rules: readonly Rule[] },
+  { table, rules }: Pick<Weighed, 'rules'> & { table: () => FactTable },
   steppedUp: boolean,
 ): Weighed {
   const unaffordable = hasEffect(rules, 'cannot-afford')
@@ -214,14 +249,17 @@ function mergeTables(of: FactTable, insured: FactTable): FactTable {
 
 async function weighOne(
   { rulebook, run, trials, system }: DecideInput,
-  { trial, table }: RouteVerdict,
+  { trial, facts }: RouteVerdict,
   next: RouteVerdict | undefined,
-): Promise<{ table: FactTable; rules: readonly Rule[] }> {
-  const facts = choiceFacts(trials.build, trial, next?.trial)
+): Promise<{ table: () => FactTable; rules: readonly Rule[] }> {
+  const values = choiceFacts(trials.build, trial, next?.trial)
   const context = { currency: trials.build.currency, system }
-  const choice = new Map(table)
-  for (const [name, value] of facts) choice.set(name, computed(rulebook, name, value, context))
-  return { table: choice, rules: await run(rulebook.rules, 'choice', flat(choice)) }
+  const table = once(() => {
+    const choice = new Map(facts.table())
+    for (const [name, value] of values) choice.set(name, computed(rulebook, name, value, context))
+    return choice
+  })
+  return { table, rules: await run(rulebook.rules, 'choice', layered(values, facts.values)) }
 }
 
 function choiceFacts(

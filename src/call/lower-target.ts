@@ -1,14 +1,13 @@
-import type { Answers } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
 import { type Build, type BuildFact, figureOf } from '../build/build.ts'
 import { most } from '../facts/build-facts.ts'
-import { buildTable, flat } from '../facts/live-facts.ts'
+import { buildValues } from '../facts/live-facts.ts'
 import { type Memory, newMemory } from '../facts/memory.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import { type Trials, trialsOf } from '../facts/trials.ts'
+import { layered } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
-import { tableOf } from './tables.ts'
 
 /** The target that the present caps and fasteners hold. */
 export interface LoweredTarget {
@@ -19,6 +18,8 @@ export interface LoweredTarget {
   /** W */
   readonly power: number
   readonly build: Build
+  /** Computed facts of the lowered build. */
+  readonly facts: Trials['facts']
   readonly trial: RouteTrial
   /** False when not even the lowest target of the search holds. */
   readonly found: boolean
@@ -35,7 +36,6 @@ const HALVINGS = 6
  */
 export function lowerTarget(
   trials: Trials,
-  answers: Answers,
   rulebook: Rulebook,
   memory: Memory = newMemory(),
 ): LoweredTarget {
@@ -43,7 +43,7 @@ export function lowerTarget(
   const at = (share: number, speed: number): Attempt =>
     attempt(trials, rulebook, memory, share, speed)
   const ok = (tried: Attempt): boolean =>
-    tried.trial.result.holdsIn >= tried.trial.needed && !practiceAsksMore(tried, answers, rulebook)
+    tried.trial.result.holdsIn >= tried.trial.needed && !practiceAsksMore(tried, rulebook)
   const now = at(1, 1)
   if (ok(now)) return report(now, true)
   const forced = figureOf(build, 'boost') > 0 || figureOf(build, 'nitrousPower') > 0
@@ -115,15 +115,9 @@ function changed(build: Build, values: Partial<Record<FactKey, number>>): Build 
 }
 
 /** Whether a rule of practice asks for stronger hardware than the present one, at this target. */
-function practiceAsksMore({ trials }: Attempt, answers: Answers, rulebook: Rulebook): boolean {
-  const table = tableOf(
-    rulebook,
-    trials.facts,
-    buildTable(trials.build, answers, 'us'),
-    trials.build.currency,
-    'us',
-  )
-  return runRulesNow(rulebook.rules, 'build', flat(table)).some(
+function practiceAsksMore({ trials }: Attempt, rulebook: Rulebook): boolean {
+  const facts = layered(trials.facts, buildValues(trials.build))
+  return runRulesNow(rulebook.rules, 'build', facts).some(
     ({ outcome }) => outcome.effect === 'at-least',
   )
 }
@@ -136,6 +130,7 @@ function report({ trials, trial }: Attempt, found: boolean): LoweredTarget {
     rpm: figureOf(build, 'peakRpm'),
     power: most(loads.fullLoads, (load) => load.power).power,
     build,
+    facts: trials.facts,
     trial,
     found,
   }

@@ -20,6 +20,22 @@ export function flat(table: FactTable): FlatFacts {
   return values
 }
 
+/** Facts of a build that have a value, and for each `<key>Said`, as bare values. */
+export function buildValues(build: Build): FlatFacts {
+  const values = new Map<string, FactValue>()
+  for (const key of FACT_KEYS) {
+    const { state, value } = build.facts[key]
+    values.set(SAID[key], state === 'said')
+    if (value !== undefined) values.set(key, value)
+  }
+  return values
+}
+
+const SAID = Object.fromEntries(FACT_KEYS.map((key) => [key, `${key}Said`])) as Record<
+  FactKey,
+  string
+>
+
 /** Every fact of a build that has a value, and for each `<key>Said`. */
 export function buildTable(build: Build, answers: Answers, system: UnitSystem): FactTable {
   const table = new Map<string, LiveFact>()

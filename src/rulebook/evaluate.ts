@@ -2,7 +2,11 @@ import type { Condition, Leaf } from './schema.ts'
 
 /** What a flat fact may be when rules see it. */
 export type FactValue = number | string | boolean
-export type FlatFacts = ReadonlyMap<string, FactValue>
+/** Facts by name; where a name comes twice in their order, the later one counts. */
+export interface FlatFacts extends Iterable<readonly [string, FactValue]> {
+  get(name: string): FactValue | undefined
+  has(name: string): boolean
+}
 
 /**
  * Whether a condition is true of the facts: the same answer as json-rules-engine

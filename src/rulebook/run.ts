@@ -5,20 +5,36 @@ import type { Rule, Scope } from './schema.ts'
 
 /** The rules of a scope whose every fact is known. The others are not run: `notEqual` and `not` pass on a missing fact. */
 export function applicable(rules: readonly Rule[], scope: Scope, facts: FlatFacts): Rule[] {
-  return rules.filter(
-    (rule) => rule.scope === scope && factsOf(rule).every((name) => facts.has(name)),
-  )
+  const found: Rule[] = []
+  for (const { rule, names } of ofScope(rules, scope)) {
+    if (names.every((name) => facts.has(name))) found.push(rule)
+  }
+  return found
 }
 
-const factsOfRule = new WeakMap<Rule, readonly string[]>()
+/** A rule and the names of the facts that it reads. */
+interface Read {
+  readonly rule: Rule
+  readonly names: readonly string[]
+}
 
-function factsOf(rule: Rule): readonly string[] {
-  let names = factsOfRule.get(rule)
-  if (!names) {
-    names = factsIn(rule.conditions)
-    factsOfRule.set(rule, names)
+/** Rules never change once they are loaded, so they are sorted by scope once for each set. */
+const scopes = new WeakMap<readonly Rule[], Map<Scope, readonly Read[]>>()
+
+function ofScope(rules: readonly Rule[], scope: Scope): readonly Read[] {
+  let sorted = scopes.get(rules)
+  if (!sorted) {
+    sorted = new Map()
+    scopes.set(rules, sorted)
   }
-  return names
+  let found = sorted.get(scope)
+  if (!found) {
+    found = rules
+      .filter((rule) => rule.scope === scope)
+      .map((rule) => ({ rule, names: factsIn(rule.conditions) }))
+    sorted.set(scope, found)
+  }
+  return found
 }
 
 /**
