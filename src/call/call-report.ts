@@ -11,6 +11,7 @@ import { breakEvenChance } from '../mechanics/stake.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { type DecideInput, type Decision, strengthOf } from './decide.ts'
 import { followOnRules, followOnTable, mustDoIds } from './follow-on.ts'
+import { insteadOf } from './instead-of.ts'
 import type { LoweredTarget } from './lower-target.ts'
 
 export interface CallContext extends DecideInput {
@@ -39,7 +40,7 @@ export async function callReport(context: CallContext): Promise<Call> {
     reasons: withheld ? [] : reasonsFor(context),
     mustDo: withheld ? [] : mustDo,
     followOn: withheld ? [] : mustDo.map((id) => followOn(rulebook, id)),
-    insteadOf: withheld ? [] : await insteadOf(context),
+    insteadOf: withheld ? [] : insteadOf(context),
   }
 }
 
@@ -110,36 +111,6 @@ function nothingHolds({ verdicts }: Decision): Finding[] {
   return (keep?.fired ?? [])
     .filter(({ outcome }) => outcome.effect === 'does-not-hold')
     .map((rule) => findingOf(rule, (keep as NonNullable<typeof keep>).table))
-}
-
-async function insteadOf({ decision, rulebook, trials }: CallContext): Promise<Call['insteadOf']> {
-  const called = decision.wouldBe
-  const cost = trials.trial(called).likelyCost
-  return [...decision.verdicts].flatMap(([route, verdict]) => {
-    if (route === called || route === 'lower-the-target') return []
-    const { fired, table } = verdict
-    const refusal =
-      fired.find(({ outcome }) => outcome.effect === 'impossible') ??
-      fired.find(({ outcome }) => outcome.effect === 'does-not-hold')
-    if (refusal) return [{ route, why: findingOf(refusal, table).text }]
-    const asked = decision.buildRules.find(
-      ({ outcome }) =>
-        outcome.effect === 'at-least' &&
-        strengthOf(rulebook, outcome.route) > verdict.trial.route.strength,
-    )
-    if (asked) return [{ route, why: findingOf(asked, decision.buildTable).text }]
-    if (verdict.trial.likelyCost > cost) {
-      const extra = table.get('costLikely')?.text ?? ''
-      return [
-        { route, why: `It holds as well, but costs ${extra}; nothing in this build asks for it.` },
-      ]
-    }
-    const insurance = decision.choiceRules.find(({ outcome }) => outcome.effect !== 'say')
-    const why = insurance
-      ? findingOf(insurance, decision.choiceTable).text
-      : 'It holds, and the called route changes less for the same money.'
-    return [{ route, why }]
-  })
 }
 
 /** Cost of the called route against what is at stake. */

@@ -4,17 +4,27 @@ import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { convert } from '../../shared/print.ts'
 import { fromSi, preferredUnit } from '../../shared/units.ts'
 import type { Build } from '../build/build.ts'
-import { buildFactText, type UnitSystem } from '../facts/live-facts.ts'
+import {
+  buildFactText,
+  buildTable,
+  type FactTable,
+  flat,
+  type UnitSystem,
+} from '../facts/live-facts.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import { findingOf, inOrder } from '../findings/collect.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import { runRulesNow } from '../rulebook/run.ts'
 import type { RouteVerdict } from './decide.ts'
 import type { LoweredTarget } from './lower-target.ts'
+import { tableOf } from './tables.ts'
 
 /** What of the routes' report does not come from the verdict. */
 export interface ReportContext {
   readonly build: Build
   readonly answers: Answers
   readonly system: UnitSystem
+  readonly rulebook: Rulebook
 }
 
 /** One route as the API and the pages show it. */
@@ -70,16 +80,16 @@ function jointReport({ model, result }: RouteTrial, system: UnitSystem): RouteRe
   }
 }
 
-/** The route that lowers the target: the present hardware, judged at the lowered target. */
+/** The route that lowers the target: the present hardware, judged by the rules at the lowered target. */
 export function loweredReport(
   verdict: RouteVerdict,
   lowered: LoweredTarget,
   context: ReportContext,
 ): RouteReport {
-  const judged = routeReport(
-    { ...verdict, trial: { ...lowered.trial, route: verdict.trial.route } },
-    context,
-  )
+  const table = loweredTable(lowered, context)
+  const fired = runRulesNow(context.rulebook.rules, 'route', flat(table))
+  const trial = { ...lowered.trial, route: verdict.trial.route }
+  const judged = routeReport({ ...verdict, trial, table, fired }, context)
   const system = context.system
   const [pressure, power] = [preferredUnit('psi', system), preferredUnit('hp', system)]
   return {
@@ -87,12 +97,21 @@ export function loweredReport(
     cost: verdict.trial.cost,
     work: [...verdict.trial.work],
     holds: lowered.found,
-    for: [],
-    against: [],
     lowered: {
       boost: { value: convert(lowered.boost, 'psi', pressure), unit: pressure },
       rpm: lowered.rpm,
       power: { value: fromSi(lowered.power, power), unit: power },
     },
   }
+}
+
+/** Facts of the lowered build and of the present hardware in it. */
+function loweredTable(
+  { build, facts, trial }: LoweredTarget,
+  { rulebook, answers, system }: ReportContext,
+): FactTable {
+  const said = buildTable(build, answers, system)
+  const base = tableOf(rulebook, facts, said, build.currency, system)
+  const judged = new Map([...trial.facts, ['route', 'lower-the-target'] as const])
+  return tableOf(rulebook, judged, base, build.currency, system)
 }

@@ -1,0 +1,73 @@
+import type { Call, RouteId } from '../../shared/assessment.ts'
+import { printMoney } from '../../shared/print.ts'
+import { findingOf } from '../findings/collect.ts'
+import type { Rule } from '../rulebook/schema.ts'
+import { type DecideInput, type Decision, type RouteVerdict, strengthOf } from './decide.ts'
+
+interface Context extends DecideInput {
+  readonly decision: Decision
+}
+
+/**
+ * Why each of the other routes is not called: the first that suffices of impossible,
+ * does not hold, practice asks for more, the money does not reach, insurance, dearer.
+ */
+export function insteadOf(context: Context): Call['insteadOf'] {
+  const { decision } = context
+  return [...decision.verdicts].flatMap(([route, verdict]) =>
+    route === decision.wouldBe ? [] : [{ route, why: whyNot(context, route, verdict) }],
+  )
+}
+
+function whyNot(context: Context, route: RouteId, verdict: RouteVerdict): string {
+  const { decision } = context
+  if (route === 'lower-the-target') {
+    return 'The plan can be held as it is, so nothing of it has to be given up.'
+  }
+  const refusal =
+    withEffect(verdict.fired, 'impossible') ?? withEffect(verdict.fired, 'does-not-hold')
+  if (refusal) return findingOf(refusal, verdict.table).text
+  const asked = practiceAsksMore(context, verdict)
+  if (asked) return findingOf(asked, decision.buildTable).text
+  return ofMoney(context, verdict)
+}
+
+function practiceAsksMore(
+  { decision, rulebook }: Context,
+  { trial }: RouteVerdict,
+): Rule | undefined {
+  return decision.buildRules.find(
+    ({ outcome }) =>
+      outcome.effect === 'at-least' && strengthOf(rulebook, outcome.route) > trial.route.strength,
+  )
+}
+
+/** Routes that hold and that nothing forbids: money decides between them. */
+function ofMoney({ decision, trials }: Context, { trial, table }: RouteVerdict): string {
+  const broke = withEffect(decision.choiceRules, 'cannot-afford')
+  const price = table.get('costLikely')?.text ?? ''
+  if (broke) {
+    const budget = decision.buildTable.get('budget')?.text ?? ''
+    return `It would hold, but costs ${price}, and the budget is ${budget}.`
+  }
+  const insurance = withEffect(decision.choiceRules, 'step-up')
+  const called = trials.likelyCost(decision.wouldBe)
+  if (decision.steppedUp && insurance && trial.likelyCost < called) {
+    return findingOf(insurance, decision.choiceTable).text
+  }
+  if (trial.likelyCost > called) {
+    const extra = printMoney(trial.likelyCost - called, trials.build.currency)
+    return `It holds as well, but costs ${price}, ${extra} more than the call; nothing in this build asks for it.`
+  }
+  return trial.route.strength > strengthOfCalled(decision)
+    ? 'It holds, and the called route changes less for the same money.'
+    : 'It would hold by the numbers, but it changes less than a route that does not, so it is not trusted with more.'
+}
+
+function strengthOfCalled({ verdicts, wouldBe }: Decision): number {
+  return verdicts.get(wouldBe)?.trial.route.strength ?? 0
+}
+
+function withEffect(rules: readonly Rule[], effect: string): Rule | undefined {
+  return rules.find(({ outcome }) => outcome.effect === effect)
+}
