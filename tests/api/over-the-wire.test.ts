@@ -1,0 +1,106 @@
+import { connect } from 'node:net'
+import { serve } from '@hono/node-server'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { app } from '../support/app.ts'
+
+let server: ReturnType<typeof serve>
+let port = 0
+
+beforeAll(
+  () =>
+    new Promise<void>((ready) => {
+      server = serve({ fetch: app.fetch, port: 0, hostname: '127.0.0.1' }, (info) => {
+        port = info.port
+        ready()
+      })
+    }),
+)
+
+afterAll(() => new Promise((done) => server.close(done)))
+
+/** Send bytes as they are and read all that comes back until the server closes. */
+function send(...parts: string[]): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const socket = connect(port, '127.0.0.1', () => {
+      for (const part of parts) socket.write(part)
+    })
+    let answer = ''
+    socket.setEncoding('utf8')
+    socket.on('data', (text) => {
+      answer += text
+    })
+    // A server that has refused may close while we still write; its answer is what counts.
+    socket.on('error', (error) => (answer === '' ? reject(error) : resolve(answer)))
+    socket.on('close', () => resolve(answer))
+  })
+}
+
+const status = (answer: string) => Number(/^HTTP\/1\.1 (\d+)/.exec(answer)?.[1])
+const head = (first: string, ...lines: string[]) =>
+  `${[first, 'Host: guide.example', 'Connection: close', ...lines].join('\r\n')}\r\n\r\n`
+const JSON_TYPE = 'Content-Type: application/json'
+
+describe('over a real connection', () => {
+  it('reads a body in chunks', async () => {
+    const body = '{"text":"4 inch bore"}'
+    const chunks = [...body].map((sign) => `1\r\n${sign}\r\n`).join('')
+    const answer = await send(
+      head('POST /api/understand HTTP/1.1', JSON_TYPE, 'Transfer-Encoding: chunked'),
+      `${chunks}0\r\n\r\n`,
+    )
+    expect(status(answer)).toBe(200)
+    expect(answer).toContain('"bore"')
+  })
+
+  it('413 for chunks that add up to too much', async () => {
+    const chunk = `4000\r\n${' '.repeat(0x4000)}\r\n`
+    const answer = await send(
+      head('POST /api/assess HTTP/1.1', JSON_TYPE, 'Transfer-Encoding: chunked'),
+      `${chunk.repeat(6)}0\r\n\r\n`,
+    )
+    expect(status(answer)).toBe(413)
+    expect(answer).toContain('/problems/body-too-large')
+  })
+
+  it('414 for a long address, 431 for long headers', async () => {
+    expect(status(await send(head(`GET /api/facts?${'x'.repeat(13_000)} HTTP/1.1`)))).toBe(414)
+    expect(status(await send(head('GET /api/facts HTTP/1.1', `X: ${'x'.repeat(20_000)}`)))).toBe(
+      431,
+    )
+  })
+
+  it.each([
+    ['no HTTP', 'hello\r\n\r\n'],
+    [
+      'two lengths',
+      head('POST /api/assess HTTP/1.1', JSON_TYPE, 'Content-Length: 2', 'Content-Length: 3'),
+    ],
+    ['a length that is none', head('POST /api/assess HTTP/1.1', JSON_TYPE, 'Content-Length: -1')],
+    [
+      'length and chunks',
+      head(
+        'POST /api/assess HTTP/1.1',
+        JSON_TYPE,
+        'Content-Length: 2',
+        'Transfer-Encoding: chunked',
+      ),
+    ],
+    [
+      'a broken chunk',
+      `${head('POST /api/assess HTTP/1.1', JSON_TYPE, 'Transfer-Encoding: chunked')}zz\r\n`,
+    ],
+  ])('%s: 400', async (_, bytes) => {
+    expect(status(await send(bytes))).toBe(400)
+  })
+
+  it('serves on after all of these', async () => {
+    expect(status(await send(head('GET /healthz HTTP/1.1')))).toBe(200)
+  })
+
+  it('405 and 404 with a body that nobody reads', async () => {
+    const body = '{"answers":{}}'
+    const length = `Content-Length: ${body.length}`
+    expect(status(await send(head('PUT /api/assess HTTP/1.1', JSON_TYPE, length), body))).toBe(405)
+    expect(status(await send(head('POST /api/none HTTP/1.1', JSON_TYPE, length), body))).toBe(404)
+  })
+})
