@@ -12,6 +12,13 @@ const CLAUSE_WORDS = new Set([
   'because',
 ])
 
+/** Units that people close with a point: "4.030 in. bore". */
+const ABBREVIATIONS = new Set(['in', 'lb', 'lbs', 'ft', 'oz'])
+
+function isAbbreviated(tokens: readonly Token[], i: number): boolean {
+  return ABBREVIATIONS.has(tokens[i - 2]?.text ?? '') && tokens[i - 3]?.kind === 'number'
+}
+
 /** Number the sentences and clauses of a message. */
 export function breaksOf(tokens: readonly Token[]): { sentence: number[]; clause: number[] } {
   const sentence: number[] = []
@@ -21,7 +28,8 @@ export function breaksOf(tokens: readonly Token[]): { sentence: number[]; clause
     const before = tokens[i - 1]
     const ended =
       before?.kind === 'mark' &&
-      (SENTENCE_END.has(before.text) || (before.text === '.' && token.gap !== 'none'))
+      (SENTENCE_END.has(before.text) ||
+        (before.text === '.' && token.gap !== 'none' && !isAbbreviated(tokens, i)))
     if (ended) sentences += 1
     const parted = before?.kind === 'mark' && [',', '(', ')', ':'].includes(before.text)
     const dashed = token.gap === 'dash' && !(token.kind === 'number' && before?.kind === 'number')
