@@ -33,5 +33,5 @@ function escaped(text: string): string {
   return oneLine(text)
     .replace(/[\\`*_[\]<>&|~$@]/g, '\\$&')
     .replace(/^[#+=-]/, '\\$&')
-    .replace(/^(\d+)([.)])/, '$1\\$2')
+    .replace(/^(\d+)([.)])(?=\s|$)/, '$1\\$2')
 }

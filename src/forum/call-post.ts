@@ -32,7 +32,7 @@ export function callPost({ assessment, said, href }: CallCase): Post {
     { kind: 'line', text: call.sentence },
     ...(call.confidence === 'withheld' ? contradictions(assessment) : numbers(assessment)),
     ...cautions(assessment),
-    { kind: 'line', text: `Build: ${said.join(', ')}.` },
+    { kind: 'line', text: `Build: ${said.join('; ')}.` },
     ...assumed(assessment),
     { kind: 'link', text: 'The whole call, with every answer to change', href },
     {
@@ -87,7 +87,10 @@ function cautions({ cautions: all }: Assessment): Part[] {
     name: severity === 'danger' ? 'Danger' : 'Caution',
     text: title,
   }))
-  return [{ kind: 'list', items }]
+  return [
+    { kind: 'line', text: 'Mind this first:' },
+    { kind: 'list', items },
+  ]
 }
 
 /** Those first that can still change the call. */

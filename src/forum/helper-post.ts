@@ -19,10 +19,10 @@ export function helperPost({ set, open, note, href }: HelperCase): Post {
     ...(note === '' ? [] : [{ kind: 'quote', text: note } as const]),
     ...(set.length === 0
       ? []
-      : [{ kind: 'line', text: `Set already: ${set.join(', ')}.` } as const]),
+      : [{ kind: 'line', text: `Set already: ${set.join('; ')}.` } as const]),
     ...(open.length === 0
       ? []
-      : [{ kind: 'line', text: `Left for you: ${open.join(', ')}.` } as const]),
+      : [{ kind: 'line', text: `Left for you: ${open.join('; ')}.` } as const]),
     { kind: 'link', text: 'Answer the rest here', href },
   ]
 }

@@ -1,6 +1,104 @@
-import { Hono } from 'hono'
+import { type Context, Hono } from 'hono'
+import { printMoney } from '../../shared/print.ts'
 import type { AppDeps } from '../api/deps.ts'
+import { assess } from '../assess.ts'
+import { asPlain } from '../forum/as-plain.ts'
+import { saidWords } from '../forum/said-words.ts'
+import { mailtoHref, shopPost } from '../forum/shop-post.ts'
+import { askShopPage } from '../pages/ask-shop.ts'
+import { demoShopPage } from '../pages/demo-shop.ts'
+import { pageHref } from '../pages/page-href.ts'
+import { type ShopCard, shopsPage } from '../pages/shops.ts'
+import type { Shop } from '../shops/schema.ts'
+import { EMPTY_TALK } from '../talk/state.ts'
+import { demoPlaces, demoPolicy } from './demo-shop.ts'
+import { contentPolicy } from './headers.ts'
+import { viewOf } from './request-view.ts'
+import { originOf, previewOf } from './share.ts'
 
-export function shopRoutes(_deps: AppDeps): Hono {
-  return new Hono()
+/** `/shops`, how to embed, with a live example; in a shop's frame also the enquiry to that shop. */
+export function shopRoutes(deps: AppDeps): Hono {
+  const site = new Hono()
+  site.get('/shops', (c) => explained(deps, c))
+  site.get('/shops/demo', (c) => {
+    const places = demoPlaces(deps, c)
+    const shop = deps.shops.find((one) => one.demo)
+    if (!places || !shop) return c.notFound()
+    c.header('content-security-policy', demoPolicy(places))
+    return c.html(demoShopPage({ guide: places.guide, shop: shop.id, name: shop.name }))
+  })
+  const { shop } = deps
+  if (shop) site.get('/ask-shop', (c) => enquiry(deps, shop, c))
+  return site
+}
+
+function explained(deps: AppDeps, c: Context) {
+  const request = viewOf(deps.rulebook, c)
+  const { units, link } = request
+  const places = demoPlaces(deps, c)
+  const isThere = places !== undefined && deps.shops.some(({ demo }) => demo)
+  if (places && isThere) {
+    const ancestors = deps.shop?.origins ?? []
+    c.header('content-security-policy', contentPolicy({ ancestors, frames: [places.demo] }))
+  }
+  const [first] = deps.shops
+  const code = `<script src="${originOf(deps, c)}/embed.js" async></script>\n<mainstay-guide shop="${first?.id ?? 'your-shop'}"></mainstay-guide>`
+  return c.html(
+    shopsPage({
+      units,
+      link,
+      words: deps.content.document('shops.md')?.render() ?? '',
+      code,
+      shops: deps.shops.map((shop) => shopCard(shop, deps)),
+      demo: places && isThere ? `${places.demo}/shops/demo` : undefined,
+      preview: previewOf(deps, c, { ...request, answers: {}, state: EMPTY_TALK }, '/shops'),
+    }),
+  )
+}
+
+function shopCard(shop: Shop, { rulebook }: AppDeps): ShopCard {
+  const { id, name, demo, currency, contact, prices } = shop
+  return {
+    id,
+    name,
+    demo,
+    currency,
+    place: contact.place ?? '',
+    does: doesWords(shop),
+    prices: Object.entries(prices).map(([item, { low, high }]) => ({
+      label: rulebook.cost.items.find((one) => one.id === item)?.label ?? item,
+      text: `${printMoney(low, currency).split('\u00a0')[0]} to ${printMoney(high, currency)}`,
+    })),
+  }
+}
+
+function doesWords({ does }: Shop): string {
+  const words = [
+    ...(does.bore ? ['line bores'] : []),
+    ...(does.hone ? ['line hones'] : []),
+    ...(does.drill ? ['drills and taps'] : []),
+  ]
+  return words.join(', ') || 'sends machine work out'
+}
+
+/** Work of the price list that a shop does not do itself. */
+function elsewhere({ does }: Shop): string[] {
+  return [
+    ...(does.bore ? [] : ['line-bore']),
+    ...(does.hone ? [] : ['line-hone', 'line-hone-if-needed']),
+    ...(does.drill ? [] : ['drill-and-tap']),
+  ]
+}
+
+async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response> {
+  const { rulebook } = deps
+  const { answers, units, link } = viewOf(rulebook, c)
+  const assessment = await assess(rulebook, answers, { system: units })
+  const sheetHref = `${originOf(deps, c)}${pageHref('/sheet', link, units)}`
+  const said = saidWords(answers)
+  const text = asPlain(shopPost({ assessment, said, sheetHref, elsewhere: elsewhere(shop) }))
+  const subject = `Main caps: ${assessment.call.title}`
+  const { name, contact, does } = shop
+  const mailto = mailtoHref(contact.email, subject, text)
+  return c.html(askShopPage({ units, link, name, contact, does, text, mailto }))
 }

@@ -1,0 +1,68 @@
+import type { Assessment } from '../../shared/assessment.ts'
+import type { Item, Post } from './post.ts'
+
+/** What a person asks a shop for. */
+export interface ShopCase {
+  readonly assessment: Assessment
+  /** What the person said, in words. */
+  readonly said: readonly string[]
+  /** Whole address of the sheet for the machine shop. */
+  readonly sheetHref: string
+  /** Work that the shop does not do itself, by the ids of the price list. */
+  readonly elsewhere: readonly string[]
+}
+
+/** An enquiry in the person's own name: the call, the work and parts it asks for, the build, the sheet. */
+export function shopPost({ assessment, said, sheetHref, elsewhere }: ShopCase): Post {
+  const { call, cost, assumptions } = assessment
+  const items = (kind: 'work' | 'part'): Item[] =>
+    cost.items
+      .filter((item) => item.kind === kind)
+      .map(({ id, label }) => ({
+        name: '',
+        text: elsewhere.includes(id)
+          ? `${label} (not in your own house, as your profile says)`
+          : label,
+      }))
+  const list = (text: string, entries: readonly Item[]): Post =>
+    entries.length === 0
+      ? []
+      : [
+          { kind: 'line', text },
+          { kind: 'list', items: entries },
+        ]
+  const open = assumptions.filter(({ calls }) => calls.length > 1).slice(0, 4)
+  return [
+    { kind: 'line', text: `I am planning: ${call.sentence}` },
+    ...list('Work I would ask you for:', items('work')),
+    ...list('Parts:', items('part')),
+    ...list(
+      'Before the block comes:',
+      call.followOn.slice(0, 6).map(({ title }) => ({ name: '', text: title })),
+    ),
+    { kind: 'line', text: `Build: ${said.join('; ')}.` },
+    ...list(
+      'Not known yet, and it could change the plan:',
+      open.map(({ label, text }) => ({ name: label, text: `${text} assumed` })),
+    ),
+    { kind: 'link', text: 'The whole sheet for the machine shop', href: sheetHref },
+  ]
+}
+
+/** Longest address that the mail programs of all systems take, characters. */
+const LONGEST_MAILTO = 1900
+
+/**
+ * The address that opens the person's own mail program with a text in it. A text that is
+ * too long for some of them is cut at a line, and its last line, the link, is kept.
+ *
+ * @see RFC 6068, The mailto URI Scheme, sections 2 and 5: lines end in %0D%0A
+ */
+export function mailtoHref(to: string, subject: string, text: string): string {
+  const start = `mailto:${to}?subject=${encodeURIComponent(subject)}&body=`
+  const lines = text.trimEnd().split('\n')
+  const link = lines.pop() ?? ''
+  const whole = () => encodeURIComponent([...lines, link].join('\r\n'))
+  while (lines.length > 0 && start.length + whole().length > LONGEST_MAILTO) lines.pop()
+  return `${start}${whole()}`
+}
