@@ -3,19 +3,20 @@ import { each, type Html, html, NOTHING, raw } from './html.ts'
 import { pageHref } from './page-href.ts'
 
 /** After a message in free text: what was taken from it, what was not, and the guide's reply. */
-export function heardBack({ heard, link, units }: ConversationView): Html {
+export function heardBack({ heard, compare, link, units }: ConversationView): Html {
   if (!heard) return NOTHING
   return html`<section class="heard" aria-labelledby="heard">
-<h2 id="heard" tabindex="-1">${title(heard)}</h2>
+<h2 id="heard" tabindex="-1">${title(heard, compare)}</h2>
 ${heard.reply === undefined ? NOTHING : html`<div class="prose reply">${raw(heard.reply)}</div>`}
 ${heard.accepted.length > 0 ? accepted(heard, (key) => pageHref('/', link, units, { ask: key })) : NOTHING}
 ${heard.unclear.length > 0 ? unclear(heard) : NOTHING}
 </section>`
 }
 
-function title({ accepted, reply }: Heard): string {
+function title({ accepted, reply }: Heard, compare: ConversationView['compare']): string {
   if (accepted.length > 0) return 'Here is what I took from that'
-  return reply === undefined ? 'I could take nothing from that' : 'The guide’s answer'
+  if (reply !== undefined) return 'The guide’s answer'
+  return compare ? 'Not all of that was clear' : 'I could take nothing from that'
 }
 
 function accepted(heard: Heard, changeHref: (key: string) => string): Html {

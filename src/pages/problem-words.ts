@@ -2,16 +2,25 @@ import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import type { Problem } from '../../shared/problem.ts'
 
 /** A problem as a person reads it: the fact's label in place of its key. */
-export function problemWords({ field, found, fits }: Problem): string {
+export function problemWords({ field, code, found, fits }: Problem): string {
   const key = field.replace(/^answers\./, '').split('.')[0] ?? field
   const name = isFactKey(key) ? fact(key).label : field
-  return `${name}: ${foundWords(found)}; ${fits}.`
+  return `${name}: ${foundWords(found)}; ${fitsWords(key, code, fits)}.`
 }
 
 /** The same below a field, where the label already says which. */
-export function fieldProblemWords({ found, fits }: Problem): string {
-  const sentence = `${foundWords(found)}; ${fits}.`
+export function fieldProblemWords({ field, code, found, fits }: Problem): string {
+  const sentence = `${foundWords(found)}; ${fitsWords(field, code, fits)}.`
   return sentence.charAt(0).toUpperCase() + sentence.slice(1)
+}
+
+/** Choices by the words on their buttons in place of their keys. */
+function fitsWords(key: string, code: Problem['code'], fits: string): string {
+  if (code !== 'not-a-choice' || !isFactKey(key)) return fits
+  const entry = fact(key)
+  if (entry.kind !== 'choice') return fits
+  const words = Object.values(entry.choices).map((one) => `“${one}”`)
+  return `it may be ${words.join(', ')}`
 }
 
 function foundWords(found: string): string {

@@ -15,12 +15,11 @@ import { pageHref, shopPart } from '../pages/page-href.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Shop } from '../shops/schema.ts'
 import { callMayShow } from '../talk/call-so-far.ts'
-import { changedFrom } from '../talk/undo.ts'
 import { helperOf } from './helper-view.ts'
 import { unknownParts } from './link-extras.ts'
 import { olderLinkOf } from './older-link.ts'
 import { questionView, type Refused } from './question-view.ts'
-import { linkAfter, type RequestView } from './request-view.ts'
+import type { RequestView } from './request-view.ts'
 
 export interface GuideExtras {
   /** The shop in whose frame the guide stands. */
@@ -135,59 +134,4 @@ function soFar(
   if (!callMayShow(rulebook, answers, assessment)) return null
   const { sentence, confidence } = assessment.call
   return { sentence, confidence, href: pageHref('/call', link, units) }
-}
-
-/** A supposed case beside the present one. */
-export function comparison(
-  rulebook: Rulebook,
-  request: RequestView,
-  present: Assessment,
-  supposed: { answers: Answers; assessment: Assessment },
-): Comparison {
-  const changed = FACT_KEYS.filter(
-    (key) => JSON.stringify(request.answers[key]) !== JSON.stringify(supposed.answers[key]),
-  )
-  const row = (label: string, now: string, other: string) => ({ label, now, other })
-  const holds = ({ routes, call }: Assessment): string => {
-    const route = routes.find(({ id }) => id === call.route)
-    return route ? `${route.holdsIn} of 100` : 'withheld'
-  }
-  const other = supposed.assessment
-  return {
-    title: changed
-      .map((key) => `${fact(key).short} ${printAnswer(key, supposed.answers[key] as Answer)}`)
-      .join(', '),
-    present: present.call.sentence,
-    other: other.call.sentence,
-    rows: [
-      ...changed.map((key) =>
-        row(fact(key).label, present.build[key]?.text ?? '', other.build[key]?.text ?? ''),
-      ),
-      row(
-        'Peak cylinder pressure, bar',
-        String(present.loads.peakPressure.value),
-        String(other.loads.peakPressure.value),
-      ),
-      row(
-        'Greatest pull on a cap, kN',
-        String(present.loads.worstPull.force),
-        String(other.loads.worstPull.force),
-      ),
-      row(
-        'Greatest side push, kN',
-        String(present.loads.worstSide.force),
-        String(other.loads.worstSide.force),
-      ),
-      row('The called route holds in', holds(present), holds(other)),
-    ],
-    keepHref: pageHref(
-      '/',
-      linkAfter(rulebook, request, {
-        answers: supposed.answers,
-        parked: request.state.parked,
-        before: changedFrom(request.answers, supposed.answers),
-      }),
-      request.units,
-    ),
-  }
 }

@@ -11,8 +11,9 @@ import { replyTo } from '../talk/reply.ts'
 import type { TalkState } from '../talk/state.ts'
 import { messageTurn, type Turn } from '../talk/turn.ts'
 import { undone } from '../talk/undo.ts'
-import { comparison, type GuideExtras } from './guide-view.ts'
+import type { GuideExtras } from './guide-view.ts'
 import type { RequestView } from './request-view.ts'
+import { comparison } from './what-if-view.ts'
 
 /**
  * Parameter with the message that led to a link, so that reload, back and a copied
@@ -68,15 +69,19 @@ export async function heardFrom(
   asking: FactKey | undefined,
 ): Promise<GuideExtras> {
   const { intent, understanding, supposed } = turn
+  const unclear = understanding?.unclear ?? []
+  const hasFacts = supposed !== undefined && Object.keys(understanding?.facts ?? {}).length > 0
+  const compare = hasFacts ? await beside(deps, request, supposed) : undefined
+  const same = hasFacts && !compare ? '<p>That is how it stands already.</p>' : undefined
   const heard: Heard = {
     accepted: accepted(turn, request, text),
-    unclear: understanding?.unclear ?? [],
-    reply: replyHtml(deps, turn, asking, request),
+    unclear,
+    reply: replyHtml(deps, turn, asking, request) ?? same,
   }
-  const hasFacts = supposed !== undefined && Object.keys(understanding?.facts ?? {}).length > 0
   return {
-    heard,
-    ...(hasFacts ? { compare: await beside(deps, request, supposed) } : {}),
+    // A what-if answers for itself; only words left unread need saying beside it.
+    ...(compare && unclear.length === 0 ? {} : { heard }),
+    compare,
     ...(intent === 'why' || intent === 'explain' || supposed ? { asking } : {}),
   }
 }

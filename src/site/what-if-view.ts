@@ -1,0 +1,60 @@
+import type { Answer, Answers } from '../../shared/answers.ts'
+import type { Assessment } from '../../shared/assessment.ts'
+import { FACT_KEYS, fact } from '../../shared/fact-keys.ts'
+import { printAnswer } from '../../shared/print.ts'
+import type { Comparison } from '../pages/conversation-view.ts'
+import { pageHref, type UnitSystem } from '../pages/page-href.ts'
+import { printIn } from '../pages/person-units.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import { changedFrom } from '../talk/undo.ts'
+import { linkAfter, type RequestView } from './request-view.ts'
+
+/** A supposed case beside the present one; undefined when nothing in it differs. */
+export function comparison(
+  rulebook: Rulebook,
+  request: RequestView,
+  present: Assessment,
+  supposed: { answers: Answers; assessment: Assessment },
+): Comparison | undefined {
+  const changed = FACT_KEYS.filter(
+    (key) => JSON.stringify(request.answers[key]) !== JSON.stringify(supposed.answers[key]),
+  )
+  if (changed.length === 0) return undefined
+  const row = (label: string, now: string, other: string) => ({ label, now, other })
+  const other = supposed.assessment
+  return {
+    title: changed
+      .map((key) => `${fact(key).short} ${printAnswer(key, supposed.answers[key] as Answer)}`)
+      .join(', '),
+    present: present.call.sentence,
+    other: other.call.sentence,
+    rows: [
+      ...changed.map((key) =>
+        row(fact(key).label, present.build[key]?.text ?? '', other.build[key]?.text ?? ''),
+      ),
+      ...figures(present, request.units).map(([label, now], index) =>
+        row(label, now, figures(other, request.units)[index]?.[1] ?? ''),
+      ),
+    ],
+    keepHref: pageHref(
+      '/',
+      linkAfter(rulebook, request, {
+        answers: supposed.answers,
+        parked: request.state.parked,
+        before: changedFrom(request.answers, supposed.answers),
+      }),
+      request.units,
+    ),
+  }
+}
+
+/** The figures that a change of plan moves, in the person's own units. */
+function figures({ loads, routes, call }: Assessment, units: UnitSystem): [string, string][] {
+  const route = routes.find(({ id }) => id === call.route)
+  return [
+    ['Peak cylinder pressure', printIn(loads.peakPressure.value, 'bar', units)],
+    ['Greatest pull on a cap', printIn(loads.worstPull.pull, 'kN', units)],
+    ['Greatest side push', printIn(loads.worstSide.side, 'kN', units)],
+    ['The called route holds in', route ? `${route.holdsIn} of 100` : 'withheld'],
+  ]
+}
