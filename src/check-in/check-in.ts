@@ -23,6 +23,8 @@ export interface MainReport {
   readonly verdict: Verdict | null
   /** Every measure that decides it, in a sentence each; empty when nothing was measured. */
   readonly reasons: readonly string[]
+  /** What to do about them. */
+  readonly advice: readonly string[]
   readonly judged: readonly Judged[]
   readonly worked: readonly Worked[]
   /** What was not measured. */
@@ -42,6 +44,7 @@ export interface CheckInReport {
     readonly verdict: Verdict | null
     readonly title: string
     readonly reasons: readonly string[]
+    readonly advice: readonly string[]
     /** Whether every main's housing was measured. */
     readonly complete: boolean
   }

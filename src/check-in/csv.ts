@@ -54,7 +54,7 @@ export function checkInCsv(measured: Measured, report: CheckInReport): string {
 }
 
 function row(where: string, one: Judged): string[] {
-  const { title, text, limit, uncertainty, verdict, source, reason } = one
+  const { title, text, limit, uncertainty, verdict, source, reason, advice } = one
   const from = source.cite === '' ? source.kind : source.cite
   return [
     where,
@@ -64,6 +64,6 @@ function row(where: string, one: Judged): string[] {
     uncertainty,
     verdict === null ? '' : VERDICT_WORDS[verdict],
     limit === '' ? '' : from,
-    reason,
+    `${reason} ${advice}`.trim(),
   ]
 }

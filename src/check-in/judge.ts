@@ -21,6 +21,8 @@ export interface Judged {
   /** Null where there is no limit to judge by. */
   readonly verdict: Verdict | null
   readonly reason: string
+  /** What to do about it; empty when it passes. */
+  readonly advice: string
   /** Why there is such a limit. */
   readonly because: string
   readonly source: Source
@@ -59,16 +61,22 @@ export function judge(limit: Limit, measure: Measure): Judged {
   }
   if (!limit.known) {
     const reason = `${title}: ${show(value)}. No limit is known; take it from the service data.`
-    return { ...common, limit: '', verdict: null, reason }
+    return { ...common, limit: '', verdict: null, reason, advice: '' }
   }
   const { verdict, found, over, nearer } = worstEnd(limit, measure)
   const range = rangeText(limit, show)
   const says: Record<Verdict, string> = {
     pass: `${title} is ${show(found)}; the limit is ${range}. It passes, the gauge’s ±${show(uncertainty)} counted against it.`,
-    'look-again': `${title} is ${show(found)}; the limit is ${range}. The gauge’s ±${show(uncertainty)} decides which side it is on: set the gauge anew and measure again.`,
-    'send-back': `${title} is ${show(found)}, ${show(over)} ${nearer === 'high' ? 'over' : 'under'} the limit of ${range}, and the gauge’s ±${show(uncertainty)} cannot explain it. ${nearer === 'high' ? limit.ifHigh : limit.ifLow}`,
+    'look-again': `${title} is ${show(found)}; the limit is ${range}. The gauge’s ±${show(uncertainty)} decides which side it is on.`,
+    'send-back': `${title} is ${show(found)}; the limit is ${range}. That is ${show(over)} ${nearer === 'high' ? 'over' : 'under'}, and the gauge’s ±${show(uncertainty)} cannot explain it.`,
   }
-  return { ...common, limit: range, verdict, reason: says[verdict].trim() }
+  const mend = nearer === 'high' ? limit.ifHigh : limit.ifLow
+  const advice = {
+    pass: '',
+    'look-again': 'Set the gauge anew and measure again.',
+    'send-back': mend,
+  }
+  return { ...common, limit: range, verdict, reason: says[verdict], advice: advice[verdict] }
 }
 
 function worstEnd(

@@ -18,20 +18,26 @@ export function mainVerdict(
   judged: readonly Judged[],
   asked: readonly Suspect[],
   missing: readonly string[],
-): Pick<MainReport, 'verdict' | 'reasons' | 'judged'> {
+): Pick<MainReport, 'verdict' | 'reasons' | 'advice' | 'judged'> {
   const verdict = worstVerdict(judged.map((one) => one.verdict))
   const question = asked.find(({ fields }) =>
     fields.some((field) => field.split('.')[1] === `${main}`),
   )
   if (question && verdict !== 'send-back') {
     const reason = `A reading is in question: ${question.label}, ${question.typed}. ${question.question}`
-    return { verdict: 'look-again', reasons: [reason], judged }
+    return { verdict: 'look-again', reasons: [reason], advice: [], judged }
   }
-  if (verdict === null) return { verdict, reasons: [], judged }
-  const worst = judged.filter((one) => one.verdict === verdict).map(({ reason }) => reason)
+  if (verdict === null) return { verdict, reasons: [], advice: [], judged }
+  const worst = judged.filter((one) => one.verdict === verdict)
   const measured = judged.filter((one) => one.verdict !== null).length
   const passed = `All ${measured} measures are within their limits${missing.length === 0 ? '' : `; not measured: ${missing.join(', ')}`}.`
-  return { verdict, reasons: verdict === 'pass' ? [passed] : worst, judged }
+  if (verdict === 'pass') return { verdict, reasons: [passed], advice: [], judged }
+  return {
+    verdict,
+    reasons: worst.map(({ reason }) => reason),
+    advice: [...new Set(worst.map(({ advice }) => advice))],
+    judged,
+  }
 }
 
 /** The verdict on the block: the worst of all, with the mains that decide it named. */
@@ -47,7 +53,7 @@ export function overallVerdict(
   const complete = open.length === 0
   if (verdict === null) {
     const title = 'Nothing is measured yet'
-    return { verdict, title, reasons: asked.map(({ question }) => question), complete }
+    return { verdict, title, reasons: asked.map(({ question }) => question), complete, advice: [] }
   }
   const at = mains.filter((one) => one.verdict === verdict)
   const wider = parts.filter((one) => one.verdict === verdict)
@@ -55,6 +61,9 @@ export function overallVerdict(
     verdict,
     complete,
     title: titleOf(verdict, at, wider, open),
+    advice: [...new Set([...at, ...wider].flatMap(({ advice }) => advice))].filter(
+      (one) => one !== '',
+    ),
     reasons:
       verdict === 'pass'
         ? []

@@ -1,11 +1,11 @@
 import type { CheckInReport } from '../check-in/check-in.ts'
 import type { Verdict } from '../check-in/judge.ts'
 import { VERDICT_WORDS } from '../check-in/verdicts.ts'
-import { lengthText, type Units } from '../shop-sheet/workshop-figures.ts'
+import { bareLength, type Units } from '../shop-sheet/workshop-figures.ts'
 import { type Html, html } from './html.ts'
 import { circle, line, path, svg, words } from './svg.ts'
 
-const PITCH = 60
+const PITCH = 66
 const LEFT = 30
 const MIDDLE = 44
 
@@ -27,9 +27,9 @@ ${mains.map(({ main, verdict }, place) => {
   const x = LEFT + 10 + place * PITCH
   return html`${circle(x, MIDDLE, 19, 'sheet')}${circle(x, MIDDLE, 19, strokeOf(verdict))}${mark(verdict, x)}
 ${words(x, 14, `${main}`, 'strong middle')}${words(x, 86, shortName(verdict), 'small middle label')}
-${offAxis[place] === undefined ? html`` : words(x, 106, lengthText(offAxis[place], units), 'small middle')}`
+${offAxis[place] === undefined ? html`` : words(x, 106, bareLength(offAxis[place], units), 'small middle')}`
 })}`,
-  })}${offAxis.length > 0 ? html`<figcaption>Below each main: how far its centre stands off the best straight axis.</figcaption>` : html``}</figure>`
+  })}${offAxis.length > 0 ? html`<figcaption>Below each main: how far its centre stands off the best straight axis, ${units === 'us' ? 'in' : 'mm'}.</figcaption>` : html``}</figure>`
 }
 
 function nameOf(verdict: Verdict | null): string {

@@ -16,11 +16,12 @@ ${each(
     main,
     verdict,
     reasons,
+    advice,
     judged,
     worked,
     missing,
   }) => html`<details class="main-result"${verdict === 'pass' ? NOTHING : html` open`}><summary><span class="main-name">Main ${main}</span> ${verdictBadge(verdict)}</summary>
-${each(reasons, (reason) => html`<p>${reason}</p>`)}
+${each(reasons, (reason) => html`<p>${reason}</p>`)}${each(advice, (one) => html`<p class="note">${one}</p>`)}
 ${judgedTable(`Main ${main} against its limits`, judged)}
 ${workedList(worked)}
 ${missing.length === 0 ? NOTHING : html`<p class="soft">Not measured, or not complete: ${missing.join(', ')}.</p>`}
@@ -43,7 +44,7 @@ ${each(
 ${judgedTable(title, judged)}
 ${each(
   judged.filter(({ verdict }) => verdict !== 'pass'),
-  ({ reason }) => html`<p>${reason}</p>`,
+  ({ reason, advice }) => html`<p>${reason} ${advice}</p>`,
 )}
 ${workedList(worked)}</section>`,
 )}</section>`
@@ -64,7 +65,7 @@ function judgedTable(caption: string, judged: readonly Judged[]): Html {
       verdict,
       source,
       because,
-    }) => html`<tr><th scope="row">${title}</th><td class="number">${text}</td><td>${limit === '' ? 'not known' : limit}</td><td class="number">${uncertainty}</td><td>${verdictBadge(verdict)}</td><td>${limit === '' ? 'Service data' : shortSource(source)}. <span class="soft">${because}</span></td></tr>
+    }) => html`<tr><th scope="row">${title}</th><td class="number">${text}</td><td>${limit === '' ? 'not known' : limit}</td><td class="number">${uncertainty}</td><td>${verdictBadge(verdict)}</td><td>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></td></tr>
 `,
   )}</tbody></table></div>`
 }
@@ -76,4 +77,8 @@ function workedList(worked: readonly Worked[]): Html {
     ({ label, text }) => html`<dt>${label}</dt><dd class="figure-text">${text}</dd>
 `,
   )}</dl>`
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`
 }

@@ -31,6 +31,7 @@ export function verdictPanel(view: CheckInView): Html {
   return html`<section class="verdict" aria-labelledby="verdict">
 <div class="notice ${overall.verdict === null ? 'plain' : TONE[overall.verdict]}"><h2 id="verdict">${overall.title}</h2>
 ${overall.reasons.length === 0 ? NOTHING : html`<ul>${each(overall.reasons, (reason) => html`<li>${reason}</li>`)}</ul>`}
+${overall.advice.length === 0 ? NOTHING : html`<details><summary>What to do about it</summary><ul>${each(overall.advice, (one) => html`<li>${one}</li>`)}</ul></details>`}
 ${openMains(mains)}</div>
 ${questions(view)}
 ${wrongReadings(view)}

@@ -26,10 +26,12 @@ const MARGIN = 15 * MILLIMETRE
 const FOOT = 22
 
 /**
- * A new tagged document of black on white, its first page ready. No date is written into it: the
- * same sheet is the same file, byte for byte.
+ * A new tagged document of black on white, its first page ready.
+ *
+ * @param dated - `2026-01-31`, written into the file in place of a clock's: the same sheet is the
+ *   same file, byte for byte
  */
-export function newPen(fonts: PrintFonts, paper: Paper, title: string): Pen {
+export function newPen(fonts: PrintFonts, paper: Paper, title: string, dated: string): Pen {
   const doc = new PDFDocument({
     size: paper,
     margin: MARGIN,
@@ -40,10 +42,8 @@ export function newPen(fonts: PrintFonts, paper: Paper, title: string): Pen {
     pdfVersion: '1.7',
     // A font given here keeps the library from reading one of its own from a disk.
     font: fonts.serif as unknown as string,
-    info: { Title: title, Creator: 'Mainstay', CreationDate: new Date(0) },
+    info: { Title: title, Creator: 'Mainstay', CreationDate: new Date(`${dated}T00:00:00Z`) },
   })
-  // The constructor needs a date to make the file's id from; a made-up one must not stand in it.
-  delete doc.info.CreationDate
   for (const face of ['serif', 'strong', 'mono'] as const) {
     doc.registerFont(face, fonts[face] as unknown as PDFKit.Mixins.PDFFontSource)
   }

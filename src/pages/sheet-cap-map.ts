@@ -41,8 +41,9 @@ ${stamp === null ? line(x + 4, 142, x + 46, 142, 'ink') : words(x + 25, 141, sta
 }
 
 export function capMapText({ mains, fasteners, splitCase, stamps }: CapMap): string {
-  const stamped = stamps.map((stamp, place) => `${place + 1}: ${stamp ?? 'to be written'}`)
+  const known = stamps.flatMap((stamp, place) => (stamp === null ? [] : `${place + 1}: ${stamp}`))
+  const stamped = known.length === 0 ? 'Stamps: to be written in.' : `Stamps: ${known.join(', ')}.`
   return splitCase
-    ? `${mains} mains between two case halves, main 1 at the front. Marks: ${stamped.join(', ')}.`
-    : `${mains} caps in a row seen from below, main 1 nearest the front, ${fasteners} upright fasteners each, an arrow to the front on every one. Stamps: ${stamped.join(', ')}.`
+    ? `${mains} mains between two case halves, main 1 at the front. ${stamped}`
+    : `${mains} caps in a row seen from below, main 1 nearest the front, ${fasteners} upright fasteners each, an arrow to the front on every one. ${stamped}`
 }

@@ -29,6 +29,8 @@ export function pdfBlock(pen: Pen, block: Block): void {
       pdfCapMap(pen, block.map)
       break
     case 'sign-off':
+      // Names stand together, so that one page can be copied for both sides.
+      roomFor(pen, 66 * block.lines.length)
       for (const line of block.lines) signLine(pen, line)
   }
 }
@@ -122,12 +124,12 @@ function table(pen: Pen, { caption, head, rows, numbers }: SheetTable): void {
     cells.includes(null) ? 22 : rowHeight(pen, cells, widths)
   roomFor(pen, 20 + rowHeight(pen, head, widths) + 2 * 22)
   write(pen, 'Caption', caption, { face: 'strong' }, 3)
-  row(pen, head, widths, rowHeight(pen, head, widths), false, true)
+  row(pen, head, widths, rowHeight(pen, head, widths), numbers === true, true)
   for (const cells of rows) {
     const height = heightOfRow(cells)
     if (pen.y + height > pen.bottom) {
       roomFor(pen, height + pen.bottom)
-      row(pen, head, widths, rowHeight(pen, head, widths), false, true)
+      row(pen, head, widths, rowHeight(pen, head, widths), numbers === true, true)
     }
     row(pen, cells, widths, height, numbers === true, false)
   }

@@ -1,5 +1,5 @@
 import type { CapMap } from '../shop-sheet/blocks.ts'
-import { artifact, type Pen, put, roomFor } from './pdf-pen.ts'
+import { artifact, type Pen, put, roomFor, write } from './pdf-pen.ts'
 import { CAP_MAP_HEIGHT, CAP_PITCH, capMapText, capMapWidth } from './sheet-cap-map.ts'
 
 const LEFT = 64
@@ -30,8 +30,7 @@ export function pdfCapMap(pen: Pen, map: CapMap): void {
     if (stamp) label(stamp, x + 6, 131, 9)
   }
   pen.y = top + CAP_MAP_HEIGHT * scale + 4
-  put(pen, 'P', capMapText(map), { size: 8.5, grey: true })
-  pen.y += 26
+  write(pen, 'P', capMapText(map), { size: 8.5, grey: true }, 3)
 }
 
 type Place = (x: number, y: number) => [number, number]

@@ -20,18 +20,20 @@ export interface SheetPdfView {
   readonly address: string
   readonly hedge: string | undefined
   readonly paper: Paper
+  /** Date of the rulebook that made it, `2026-01-31`. */
+  readonly dated: string
   readonly fonts: PrintFonts
 }
 
-const CODE = 36 * MILLIMETRE
+const CODE = 42 * MILLIMETRE
 
 /** The shop sheet as a PDF: black on white, tagged, the same bytes for the same case. */
 export function sheetPdf(view: SheetPdfView): Promise<Uint8Array<ArrayBuffer>> {
   const { sheet, paper, fonts } = view
-  const pen = newPen(fonts, paper, `${sheet.title} · Mainstay`)
+  const pen = newPen(fonts, paper, `${sheet.title} · Mainstay`, view.dated)
   head(pen, view)
-  for (const { title, blocks } of sheet.sections) {
-    roomFor(pen, 90)
+  for (const { id, title, blocks } of sheet.sections) {
+    roomFor(pen, id === 'sign-off' ? 320 : 90)
     pen.y += 6
     heading(pen, title)
     for (const block of blocks) pdfBlock(pen, block)

@@ -9,6 +9,8 @@ import type { Rulebook } from '../rulebook/load.ts'
 export interface EngineCase {
   readonly mains: number
   readonly splitCase: boolean
+  /** Upright fasteners of one cap; undefined where the pattern leaves it open. */
+  readonly upright: number | undefined
   /** Of a bank from their bisector, rad. */
   readonly bankAngle: number
   readonly bore: number
@@ -45,6 +47,12 @@ const USED = [
   'use',
 ] as const
 
+const UPRIGHT: Readonly<Record<string, number>> = {
+  'two-bolt': 2,
+  'four-bolt': 4,
+  'four-bolt-splayed': 4,
+}
+
 /**
  * @param build - as it stands
  * @param route - id of the route that is carried out; null leaves the engine as it is
@@ -60,6 +68,7 @@ export function engineCase(build: Build, route: string | null, rulebook: Ruleboo
   return {
     mains: layout.mains,
     splitCase: layout.splitCase,
+    upright: has(after, 'capFastening') ? UPRIGHT[choiceOf(after, 'capFastening')] : undefined,
     // Both banks of a flat engine lie square to the parting face, along the shift.
     bankAngle: layout.splitCase ? 0 : layout.bankSpread / 2,
     bore: siOf(after, 'bore'),

@@ -59,16 +59,11 @@ const LABELS: Readonly<Record<(typeof ENGINE_FACTS)[number], string>> = {
   use: 'Use',
 }
 
-function capMap({ readings, engine, assessment, route }: SheetCase): CapMap {
+function capMap({ readings, engine }: SheetCase): CapMap {
   const stamps = (readings.text('capMark') ?? '').split(/[\s,;/]+/).filter((word) => word !== '')
-  const now = assessment.build.capFastening?.value
-  const isFour =
-    route.id === 'four-bolt-conversion' ||
-    route.id === 'stronger-block' ||
-    String(now).startsWith('four-bolt')
   return {
     mains: engine.mains,
-    fasteners: isFour ? 4 : 2,
+    fasteners: engine.upright ?? 2,
     splitCase: engine.splitCase,
     stamps: Array.from({ length: engine.mains }, (_, place) => stamps[place] ?? null),
   }

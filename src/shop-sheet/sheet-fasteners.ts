@@ -5,7 +5,7 @@ import type { SheetCase } from './sheet-case.ts'
 
 /** The fasteners that stay: the supplier's figures first, ours only as a check. */
 export function fasteners(sheet: SheetCase): SheetSection {
-  const { readings, engine, route } = sheet
+  const { readings, route } = sheet
   const isStud = route.parts.some((id) => id.startsWith('main-studs'))
   const given = (id: string): string | null => readings.text(id) ?? null
   const torque = torqueRow(sheet, isStud)
@@ -17,11 +17,7 @@ export function fasteners(sheet: SheetCase): SheetSection {
       value: given('fastenerSize'),
       ...threadNote(sheet),
     },
-    {
-      label: 'How many',
-      value: engine.splitCase ? null : `${engine.mains} caps; count them per cap`,
-      note: 'Inner, outer and cross bolts each, if there are any',
-    },
+    countRow(sheet),
     { label: 'Lubricant, on thread and under the head or nut', ...lubricantOf(sheet, isStud) },
     torque,
     {
@@ -41,6 +37,21 @@ export function fasteners(sheet: SheetCase): SheetSection {
       },
       { kind: 'pairs', rows },
     ],
+  }
+}
+
+/** Counted only where layout and pattern were both said; a blank otherwise. */
+function countRow({ engine, assessment }: SheetCase): Pair {
+  const label = 'How many'
+  const note = 'Inner, outer and cross bolts each, if there are any'
+  const { layout, capFastening } = assessment.build
+  const isKnown = layout?.state === 'said' && capFastening?.state === 'said' && !engine.splitCase
+  if (!isKnown || engine.upright === undefined) return { label, value: null, note }
+  const count = engine.upright * engine.mains
+  return {
+    label,
+    value: `${count} upright, ${engine.upright} in each of ${engine.mains} caps`,
+    note,
   }
 }
 

@@ -1,14 +1,10 @@
 import type { SheetSection, SheetTable } from './blocks.ts'
 import { TABLES } from './fields.ts'
-import { fitsRoute, type SheetCase } from './sheet-case.ts'
+import { fitsRoute, type SheetCase, type SheetStep } from './sheet-case.ts'
 import type { AskRule } from './shop-rules.ts'
 
 /** What to do in order, each step to be ticked off. */
-export function orderOfWork({ steps, route, assessment }: SheetCase): SheetSection {
-  const label = (id: string) =>
-    assessment.cost.items.find((item) => item.id === id)?.label ?? id.replaceAll('-', ' ')
-  const told = new Set(steps.map(({ id }) => id))
-  const rest = route.work.filter((id) => !told.has(id)).map(label)
+export function orderOfWork(sheet: SheetCase): SheetSection {
   return {
     id: 'order',
     title: 'What to do, in order',
@@ -16,21 +12,31 @@ export function orderOfWork({ steps, route, assessment }: SheetCase): SheetSecti
       {
         kind: 'ticks',
         numbered: true,
-        items: steps.map(({ title, at, note }) => ({
+        items: allSteps(sheet).map(({ title, at, note }) => ({
           text: `${title} (${at === 'shop' ? 'at the shop' : 'at home'})`,
           note,
         })),
       },
-      ...(rest.length === 0
-        ? []
-        : [
-            {
-              kind: 'ticks' as const,
-              items: rest.map((text) => ({ text, note: 'At the shop, in its place among these' })),
-            },
-          ]),
     ],
   }
+}
+
+/**
+ * The steps that follow from the call, and before the first of them at the shop whatever else the
+ * route has done there: caps are fitted and holes drilled before the mains are bored.
+ */
+function allSteps({ steps, route, assessment }: SheetCase): SheetStep[] {
+  const told = new Set(steps.map(({ id }) => id))
+  const more = route.work
+    .filter((id) => !told.has(id))
+    .map((id): SheetStep => {
+      const item = assessment.cost.items.find((one) => one.id === id)
+      const note = 'With the final fasteners at hand; before any bore is cut.'
+      return { id, title: item?.label ?? id.replaceAll('-', ' '), at: 'shop', note }
+    })
+  const place = steps.findIndex(({ id, at }) => at === 'shop' && id.startsWith('line-'))
+  const before = place === -1 ? steps.findIndex(({ id }) => id === 'measure-clearance') : place
+  return before === -1 ? [...steps, ...more] : steps.toSpliced(before, 0, ...more)
 }
 
 /** What to measure before anything is cut and after all is done, with a table to write into. */

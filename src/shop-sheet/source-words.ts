@@ -3,7 +3,7 @@ import type { Source } from '../../shared/assessment.ts'
 const WORDS: Readonly<Record<Source['kind'], string>> = {
   published: '',
   practice: 'common practice',
-  memory: 'from memory, not checked',
+  memory: 'from memory',
   computed: 'worked out from this build',
   said: '',
 }

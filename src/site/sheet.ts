@@ -1,5 +1,6 @@
 import { type Context, Hono } from 'hono'
 import type { Assessment } from '../../shared/assessment.ts'
+import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { assess } from '../assess.ts'
 import { errorPage } from '../pages/error-page.ts'
@@ -69,7 +70,8 @@ async function pdf(deps: AppDeps, c: Context): Promise<Response> {
   const asked = request.other.get('paper')
   const paper = asked === 'a4' || (asked !== 'letter' && units === 'metric') ? 'A4' : 'LETTER'
   const { sheet, hedge } = made
-  const bytes = await sheetPdf({ sheet, address, hedge, paper, fonts: deps.printFonts })
+  const dated = deps.rulebook.changes.at(-1)?.date ?? '2000-01-01'
+  const bytes = await sheetPdf({ sheet, address, hedge, paper, dated, fonts: deps.printFonts })
   return c.body(bytes, 200, {
     'content-type': 'application/pdf',
     'content-disposition': 'inline; filename="shop-sheet.pdf"',
@@ -111,8 +113,9 @@ async function sheetOf(deps: AppDeps, request: MeasuredView): Promise<Made> {
 /** A sheet for a call that an open answer could still change says so. */
 function hedgeOf({ call, next }: Assessment): string | undefined {
   if (call.confidence !== 'likely') return undefined
-  const open = next?.label ?? 'an open answer'
-  return `The call is likely, not settled: ${open} could still change it. Settle it before metal is cut.`
+  const key = call.settledBy ?? next?.fact
+  const open = key && isFactKey(key) ? fact(key).label : 'an open answer'
+  return `The call is likely, not settled. Still open: ${open.charAt(0).toLowerCase()}${open.slice(1)}. Settle it before metal is cut.`
 }
 
 function noSheet({ units, link, problems }: MeasuredView, why: 'nothing-said' | 'withheld') {
