@@ -5,7 +5,7 @@ import { realApp } from './real-app.ts'
 
 const app = realApp()
 const SIX =
-  'capFastening=two-bolt&compressionRatio=9.5&induction=naturally-aspirated&peakRpm=5800rpm&use=street'
+  'capFastening=two-bolt&compressionRatio=9.5&induction=naturally-aspirated&layout=v8-cross-plane&peakRpm=5800rpm&use=street'
 
 /** More stops than any page of the guide has. */
 const MOST_STOPS = 80
