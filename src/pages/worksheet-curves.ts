@@ -12,7 +12,7 @@ const BOTTOM = 210
 const LOOKS = { main: 'layout-blue', second: 'force', faint: 'hidden-line' } as const
 
 /** Curves over one axis, with a key below and marks on them. */
-export function curvesDrawing({ x: xName, y: yName, curves, marks }: CurvesPicture): {
+export function curvesDrawing({ x: xName, y: yName, ticks, curves, marks }: CurvesPicture): {
   height: number
   body: Html
 } {
@@ -30,12 +30,10 @@ export function curvesDrawing({ x: xName, y: yName, curves, marks }: CurvesPictu
       (tick) =>
         html`${line(LEFT, y(tick), RIGHT, y(tick), 'grid')}${words(LEFT - 5, y(tick) + 4, printNumber(tick, 2), 'end small')}`,
     )
-  const along = x
-    .ticks(4)
-    .map(
-      (tick) =>
-        html`${line(x(tick), BOTTOM, x(tick), BOTTOM + 5, 'ink-soft')}${words(x(tick), BOTTOM + 17, printNumber(tick, 2), 'middle small')}`,
-    )
+  const along = (ticks ?? x.ticks(4)).map(
+    (tick) =>
+      html`${line(x(tick), BOTTOM, x(tick), BOTTOM + 5, 'ink-soft')}${words(x(tick), BOTTOM + 17, printNumber(tick, 2), 'middle small')}`,
+  )
   const drawn = curves.map(({ points, look }) => path(shape([...points]) ?? '', LOOKS[look]))
   const spots = marks.map(({ label, at: [atX, atY] }) => {
     const end = x(atX) > (LEFT + RIGHT) / 2

@@ -1,5 +1,5 @@
 import type { Problem } from '../../shared/problem.ts'
-import type { Field, Fields } from '../worksheets/fields.ts'
+import type { Control, Field } from '../worksheets/fields.ts'
 import { textsOf } from '../worksheets/form-input.ts'
 import type { InputGroup } from '../worksheets/worksheet.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
@@ -49,14 +49,17 @@ function oneField(
   return worksheetField({ path, field, problem, text: texts.get(path) ?? '', units: view.units })
 }
 
+type ListControl = Extract<Control, { type: 'list' }>
+
 /** The rows that are filled and one more, up to the most there may be. */
 function listField(
   view: WorksheetView,
   path: string,
   field: Field<unknown>,
   texts: ReadonlyMap<string, string>,
-  { fields, rows, row }: { fields: Fields; rows: number; row: string },
+  control: ListControl,
 ): Html {
+  const { rows, row } = control
   const given = view.raw[path]
   const filled = Array.isArray(given) ? given.length : 0
   const problem = problemsOf(view).find((one) => one.field === path)
@@ -65,28 +68,28 @@ function listField(
   return html`<div class="list-field" id="${fieldId(path)}" tabindex="-1">
 ${field.help ? html`<p class="hint">${field.help}</p>` : NOTHING}
 ${problem ? html`<p class="error"><span class="unseen">Error: </span>${field.label}: ${problem.fits}.</p>` : NOTHING}
-${each(numbers, (index) => listRow(view, `${path}.${index}`, `${row} ${index + 1}`, fields, texts, index >= filled && filled > 0))}</div>`
+${each(numbers, (index) => listRow(view, `${path}.${index}`, `${row} ${index + 1}`, control, texts, index >= filled && filled > 0))}</div>`
 }
 
 function listRow(
   view: WorksheetView,
   path: string,
   title: string,
-  fields: Fields,
+  { fields, open }: ListControl,
   texts: ReadonlyMap<string, string>,
   spare: boolean,
 ): Html {
   const inside = Object.entries(fields).map(([key, field]): [boolean, Html] => [
-    field.required,
+    open.includes(key),
     oneField(view, `${path}.${key}`, field, texts),
   ])
   const wrong = problemsOf(view).some(({ field }) => field.startsWith(`${path}.`))
-  const needed = inside.filter(([required]) => required).map(([, one]) => one)
-  const more = inside.filter(([required]) => !required).map(([, one]) => one)
+  const needed = inside.filter(([shown]) => shown).map(([, one]) => one)
+  const more = inside.filter(([shown]) => !shown).map(([, one]) => one)
   const rest =
-    more.length > 2
+    more.length > 0
       ? html`<details${wrong ? html` open` : NOTHING}><summary>More of it<span class="unseen">: ${title}</span></summary>${more}</details>`
-      : html`${more}`
+      : NOTHING
   const body = html`<fieldset class="list-row"><legend>${title}</legend>${needed}${rest}</fieldset>`
   return spare ? html`<details><summary>Add: ${title}</summary>${body}</details>` : body
 }

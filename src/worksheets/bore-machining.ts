@@ -47,7 +47,7 @@ export const boreMachiningSheet = worksheet({
       folded: true,
     },
     {
-      title: 'Timing chain or gears',
+      title: 'Timing chain',
       fields: [
         'camDistance',
         'camAngle',
@@ -57,6 +57,12 @@ export const boreMachiningSheet = worksheet({
         'slackBefore',
         'setShortening',
         'mostSlack',
+      ],
+      folded: true,
+    },
+    {
+      title: 'Timing gears in place of a chain, and timing warm',
+      fields: [
         'pressureAngle',
         'helix',
         'backlashBefore',
@@ -265,7 +271,7 @@ function picture({ rough, finished, axisShift }: BoreMachining, print: Print): B
     title: 'Half bores before work, and the bore to come',
     text: `The crank axis moves up by ${fine(axisShift)}. Off the block’s crown come ${fine(finished.block.crown)}, off the cap’s ${fine(finished.cap.crown)}.`,
     caption:
-      'Black: the halves as they are. Blue: the finished bore. Red cross: the new axis. Differences are magnified, the bore is not.',
+      'Plain lines: the halves as they are. Blue: the finished bore. Red cross: the new axis. Differences are magnified, the bore is not.',
     block: { y: 0, radius: rough.block.radius },
     cap: { x: rough.cap.x, y: rough.cap.y, radius: rough.cap.radius },
     finished: { y: axisShift, radius: finished.diameter / 2 },

@@ -43,6 +43,7 @@ export const capJointFields = {
     least: 1,
     most: 3,
     row: 'Fasteners of one kind',
+    open: ['count', 'thread', 'preload', 'grip', 'kind'],
   }),
   pull: optional(quantity('force', 'Pull on the cap', 'Away from the parting face.')),
   side: optional(quantity('force', 'Side push on the cap', 'Along the parting face.')),

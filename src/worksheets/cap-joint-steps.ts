@@ -46,7 +46,7 @@ export function clampSteps(
     {
       title: 'Pull that opens the parting face',
       formula: 'P0 = F / (1 − C)',
-      withNumbers: `P0 = ${force(joint.clamp)} / ((1 − ${print.number(factor)})${left === 1 ? '' : ` × ${print.number(left)}`})`,
+      withNumbers: `P0 = ${force(joint.clamp)} / (1 − ${print.number(factor)})${left === 1 ? '' : ` / ${print.number(left)}`}`,
       result: `P0 = ${force(joint.openingLoad)}`,
       source: published(`${SHIGLEY}, eqs 8–25 and 8–30`),
     },

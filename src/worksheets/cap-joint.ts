@@ -130,9 +130,9 @@ function work(input: CapJointInputs, print: Print): Worked {
   const factors = fastenerFactors(input, full, stiffness, print)
   return {
     results: [
-      ...stiffnessResults(stiffness, print),
-      ...jointResults(joint, print),
       ...loadResults(joint, input, print),
+      ...jointResults(joint, print),
+      ...stiffnessResults(stiffness, print),
       ...factors.results,
     ],
     steps: [

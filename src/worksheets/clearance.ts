@@ -223,7 +223,7 @@ function warmStep(input: ClearanceInputs, cold: Clearance, warm: Clearance, prin
   return {
     title: 'Clearance warm',
     formula: 'c = c0 + (α_block + α_cap)/2 · D ΔT − 2 α_steel t ΔT − α_crank d ΔT',
-    withNumbers: `c = ${print.figure(cold.vertical, 'fine')} + (${per(block.perKelvin)} + ${per(cap.perKelvin)})/2 × ${print.figure(input.housingVertical, 'length')} × ${print.figure(rise, 'rise')} − … − ${per(journal.perKelvin)} × ${print.figure(input.journal, 'length')} × ${print.figure(input.journalRise ?? rise, 'rise')}`,
+    withNumbers: `c = ${print.figure(cold.vertical, 'fine')} + (${per(block.perKelvin)} + ${per(cap.perKelvin)})/2 × ${print.figure(input.housingVertical, 'length')} × ${print.figure(rise, 'rise')} − 2 × ${per(EXPANSION.steel.perKelvin)} × ${print.figure(input.shellCrown, 'length')} × ${print.figure(input.shellRise ?? rise, 'rise')} − ${per(journal.perKelvin)} × ${print.figure(input.journal, 'length')} × ${print.figure(input.journalRise ?? rise, 'rise')}`,
     result: `c = ${print.figure(warm.vertical, 'fine')}, a change of ${print.figure(warm.vertical - cold.vertical, 'fine')}`,
     source: {
       kind: memory ? 'memory' : 'published',

@@ -22,7 +22,14 @@ export type Control =
   | { readonly type: 'text' }
   | { readonly type: 'thread' }
   | { readonly type: 'choice'; readonly choices: Readonly<Record<string, string>> }
-  | { readonly type: 'list'; readonly fields: Fields; readonly rows: number; readonly row: string }
+  | {
+      readonly type: 'list'
+      readonly fields: Fields
+      readonly rows: number
+      readonly row: string
+      /** Fields of a row that a form shows at once; the others are folded. */
+      readonly open: readonly string[]
+    }
 
 /** One input of a worksheet. `T` is what the mechanics get: SI for quantities. */
 export interface Field<T> {
@@ -193,7 +200,12 @@ export function optional<T>(field: Field<T>, blank = ''): Field<T | undefined> {
 export function list<F extends Fields>(
   label: string,
   fields: F,
-  { least, most, row }: { least: number; most: number; row: string },
+  {
+    least,
+    most,
+    row,
+    open = Object.keys(fields),
+  }: { least: number; most: number; row: string; open?: readonly string[] },
   help = '',
 ): Field<readonly Values<F>[]> {
   const schema = z.strictObject(
@@ -208,7 +220,7 @@ export function list<F extends Fields>(
     label,
     help,
     required: least > 0,
-    control: { type: 'list', fields, rows: most, row },
+    control: { type: 'list', fields, rows: most, row, open },
     schema: z.array(schema).min(least).max(most),
     read(raw, at) {
       if (!Array.isArray(raw) || raw.length < least || raw.length > most) {

@@ -52,6 +52,7 @@ export function pressurePicture(cycle: GasCycle, motored: GasCycle, print: Print
     caption:
       'Cylinder pressure over two turns; firing dead centre is at 0°. Dashed: without a burn.',
     x: 'crank angle, °',
+    ticks: [-360, -180, 0, 180, 360],
     y: `${print.unit('pressure')}, absolute`,
     curves: [
       { label: 'without a burn', points: curve(motored), look: 'faint' },

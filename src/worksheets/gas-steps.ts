@@ -56,7 +56,7 @@ function gammaStep(input: GasCycleInput, print: Print): Step {
   return {
     title: 'Ratio of specific heats',
     formula: 'γ = c0 + c1 T + c2 T²',
-    withNumbers: `γ = ${constant} + ${linear} × T + ${quadratic} × T², T in K`,
+    withNumbers: `γ = ${print.number(constant)} + (${print.number(linear)}) T + (${print.number(quadratic)}) T², T in K`,
     result: `γ = ${at} at the start`,
     source:
       typeof gamma === 'number'

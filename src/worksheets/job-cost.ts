@@ -28,7 +28,12 @@ const itemFields = {
 }
 
 const jobCostFields = {
-  items: list('Lines of the price', itemFields, { least: 1, most: 12, row: 'Line' }),
+  items: list('Lines of the price', itemFields, {
+    least: 1,
+    most: 12,
+    row: 'Line',
+    open: ['label', 'likely', 'low', 'high'],
+  }),
   taxRate: optional(quantity('share', 'Tax'), 'Left out: none.'),
   correlation: optional(
     pure('How far prices rise together', '0 each on its own, 1 all dear or all cheap at once.'),

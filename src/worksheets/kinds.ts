@@ -14,15 +14,21 @@ export interface Kind {
   readonly si: string
   /** Figures worth reading. */
   readonly digits: number
+  /** Most decimals worth reading; no limit when left out. */
+  readonly places?: { readonly us: number; readonly metric: number }
 }
 
 function kind(us: string, metric: string, more: readonly string[], si: string, digits = 4): Kind {
   return { us, metric, units: [...new Set([us, metric, ...more])], si, digits }
 }
 
+/** A tenth of a shop's thousandth, and a micrometre; ten times finer where gaps are told. */
+const SHOP = { us: 4, metric: 3 }
+const FINE = { us: 5, metric: 4 }
+
 export const KINDS = {
-  length: kind('in', 'mm', ['cm', 'm'], 'm', 5),
-  fine: kind('in', 'mm', ['thou', 'µm', 'm'], 'm', 4),
+  length: { ...kind('in', 'mm', ['cm', 'm'], 'm', 6), places: SHOP },
+  fine: { ...kind('in', 'mm', ['thou', 'µm', 'm'], 'm', 6), places: FINE },
   area: kind('sq in', 'mm²', ['cm²', 'm²'], 'm²'),
   volume: kind('cu in', 'cc', ['L'], 'm³'),
   mass: kind('lb', 'g', ['oz', 'kg'], 'kg'),

@@ -180,11 +180,11 @@ function worstResults(sweep: LoadSweep, print: Print): Result[] {
   const { worstPull, worstSide } = sweep
   return [
     print.result('worstPull', 'Worst pull on a cap', worstPull.force, 'force'),
-    print.ratio('worstPullMain', 'on main', worstPull.main + 1),
-    print.result('worstPullAngle', 'at', worstPull.angle, 'angle'),
+    print.ratio('worstPullMain', 'Worst pull: on main', worstPull.main + 1),
+    print.result('worstPullAngle', 'Worst pull: at', worstPull.angle, 'angle'),
     print.result('worstSide', 'Worst side push on a cap', worstSide.force, 'force'),
-    print.ratio('worstSideMain', 'on main', worstSide.main + 1),
-    print.result('worstSideAngle', 'at', worstSide.angle, 'angle'),
+    print.ratio('worstSideMain', 'Worst side push: on main', worstSide.main + 1),
+    print.result('worstSideAngle', 'Worst side push: at', worstSide.angle, 'angle'),
   ]
 }
 

@@ -31,6 +31,8 @@ export interface BarsPicture extends Common {
 export interface CurvesPicture extends Common {
   readonly kind: 'curves'
   readonly x: string
+  /** Where the axis is marked; at even figures when left out. */
+  readonly ticks?: readonly number[]
   readonly y: string
   readonly curves: readonly {
     readonly label: string

@@ -28,9 +28,14 @@ export const preload = worksheet({
     { title: 'The fastener', fields: ['thread', 'grade', 'lubricant', 'tightening'] },
     {
       title: 'Give one of these',
-      fields: ['torque', 'preload', 'shareOfProof', 'stretch', 'turnAngle'],
+      fields: ['torque', 'preload', 'shareOfProof'],
     },
     { title: 'Thread in the block', fields: ['engagement', 'blockMaterial'] },
+    {
+      title: 'Stretch or turn, in place of these',
+      fields: ['stretch', 'turnAngle', 'fastenerStiffness', 'memberStiffness'],
+      folded: true,
+    },
     {
       title: 'Friction as figures',
       fields: [
@@ -43,7 +48,7 @@ export const preload = worksheet({
       folded: true,
     },
     {
-      title: 'Strength, scatter and stiffness as figures',
+      title: 'Strength and scatter as figures',
       fields: [
         'proofStrength',
         'yieldStrength',
@@ -51,8 +56,6 @@ export const preload = worksheet({
         'fastenerShear',
         'stressArea',
         'scatter',
-        'fastenerStiffness',
-        'memberStiffness',
         'utilisation',
         'faceDiameter',
         'holeDiameter',

@@ -25,7 +25,9 @@ export function printIn(system: System): Print {
   const unit = (kind: KindId): string => (KINDS[kind] as Kind)[system]
   const figure = (si: number, kind: KindId): string => {
     const value = kindFromSi(kind, si, unit(kind))
-    return endless(value) ?? withUnit(value, unit(kind), decimals(value, KINDS[kind].digits))
+    const { digits, places } = KINDS[kind] as Kind
+    if (places && Number.isFinite(value)) return printFigure(value, unit(kind), places[system])
+    return endless(value) ?? withUnit(value, unit(kind), decimals(value, digits))
   }
   const number = (value: number, digits = 4): string =>
     endless(value) ?? small(value, digits) ?? printNumber(value, decimals(value, digits))
@@ -66,9 +68,13 @@ function decimals(value: number, digits: number): number {
   return Math.min(9, Math.max(0, digits - whole))
 }
 
+/** Below this a figure is what rounding left of nought. */
+const NOTHING = 1e-12
+
 /** Figures such as expansion coefficients, with a power of ten. */
 function small(value: number, digits: number): string | undefined {
-  if (value === 0 || Math.abs(value) >= 1e-4) return undefined
+  if (Math.abs(value) < NOTHING) return '0'
+  if (Math.abs(value) >= 1e-4) return undefined
   const power = Math.floor(Math.log10(Math.abs(value)))
   return `${printNumber(value / 10 ** power, digits - 1)} × 10${raised(power)}`
 }
