@@ -20,23 +20,29 @@ export interface TriedFact {
 export type Corner = ReadonlyMap<FactKey, Answer>
 
 /** Corners drawn at random beside those that push one figure as far as it goes. */
-const DRAWN = 14
+const DRAWN = 16
+/** So many of the most influential facts are also left as assumed in each corner, one at a time. */
+const LEFT_OUT = 3
 const SEED = 20_261
 
 /**
  * Combinations of plausible answers that are the likeliest to change a call: for
  * each figure that decides, all facts at the answer that makes it least, and all
- * at the one that makes it greatest; then some drawn at random, for what facts do
- * only together.
+ * at the one that makes it greatest, with and without the most influential ones,
+ * whose answer may push one figure up and spoil another; then some drawn at random,
+ * for what facts do only together.
  *
- * @param facts - any number, each tried alone
+ * @param facts - any number, each tried alone; the most influential last
  * @returns each combination once
  */
 export function cornersOf(facts: readonly TriedFact[]): Corner[] {
   const figures = facts[0]?.tried[0]?.figures.length ?? 0
   const corners: Corner[] = []
   for (let index = 0; index < figures; index++) {
-    for (const sign of [1, -1]) corners.push(cornerBy(facts, (t) => sign * (t.figures[index] ?? 0)))
+    for (const sign of [1, -1]) {
+      const corner = cornerBy(facts, (tried) => sign * (tried.figures[index] ?? 0))
+      corners.push(corner, ...facts.slice(-LEFT_OUT).map(({ key }) => without(corner, key)))
+    }
   }
   const random = randomStream(SEED)
   for (let count = 0; count < DRAWN; count++) {
@@ -44,6 +50,10 @@ export function cornersOf(facts: readonly TriedFact[]): Corner[] {
   }
   const unique = new Map(corners.map((corner) => [JSON.stringify([...corner]), corner]))
   return [...unique.values()]
+}
+
+function without(corner: Corner, key: FactKey): Corner {
+  return new Map([...corner].filter(([other]) => other !== key))
 }
 
 function cornerBy(facts: readonly TriedFact[], cost: (tried: Tried) => number): Corner {
