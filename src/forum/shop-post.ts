@@ -8,12 +8,14 @@ export interface ShopCase {
   readonly said: readonly string[]
   /** Whole address of the sheet for the machine shop. */
   readonly sheetHref: string
+  /** Steps of the work before the block goes to the shop, in order. */
+  readonly before: readonly string[]
   /** Work that the shop does not do itself, by the ids of the price list. */
   readonly elsewhere: readonly string[]
 }
 
 /** An enquiry in the person's own name: the call, the work and parts it asks for, the build, the sheet. */
-export function shopPost({ assessment, said, sheetHref, elsewhere }: ShopCase): Post {
+export function shopPost({ assessment, said, sheetHref, before, elsewhere }: ShopCase): Post {
   const { call, cost, assumptions } = assessment
   const items = (kind: 'work' | 'part'): Item[] =>
     cost.items
@@ -38,7 +40,7 @@ export function shopPost({ assessment, said, sheetHref, elsewhere }: ShopCase): 
     ...list('Parts:', items('part')),
     ...list(
       'Before the block comes:',
-      call.followOn.slice(0, 6).map(({ title }) => ({ name: '', text: title })),
+      before.map((text) => ({ name: '', text })),
     ),
     { kind: 'line', text: `Build: ${said.join('; ')}.` },
     ...list(

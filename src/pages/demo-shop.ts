@@ -12,6 +12,7 @@ export function demoShopPage(view: { guide: string; shop: string; name: string }
 <meta name="robots" content="noindex">
 <title>${name}, an invented shop</title>
 <link rel="stylesheet" href="${assetHref('site.css')}">
+<link rel="icon" type="image/svg+xml" href="${assetHref('mark.svg')}">
 <script src="${assetHref('demo-shop.js')}" defer></script>
 <script src="${guide}/embed.js" async></script>
 </head>

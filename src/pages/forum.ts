@@ -62,7 +62,7 @@ ${each(caseParts(link), ([name, value]) => html`<input type="hidden" name="${nam
 ${units === 'metric' ? html`<input type="hidden" name="units" value="metric">` : NOTHING}
 <input type="hidden" name="hand" value="on">
 <fieldset class="field"><legend class="label">Answers that you set</legend>
-<ul class="ticks">${each(
+<ul class="set-answers">${each(
     answers,
     ({ key, label, text, isSet }) =>
       html`<li><label><input type="checkbox" name="set" value="${key}"${isSet ? html` checked` : NOTHING}> <span>${label}</span> <span class="figure-text">${text}</span></label></li>

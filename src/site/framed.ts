@@ -3,7 +3,7 @@ import type { Call } from '../../shared/assessment.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { framedBody, frameHead, frameState, shopBand } from '../pages/shop-frame.ts'
 import type { Shop } from '../shops/schema.ts'
-import { viewOf } from './request-view.ts'
+import { type RequestView, viewOf } from './request-view.ts'
 import { canonicalLink } from './share.ts'
 
 type ShownCall = Pick<Call, 'route' | 'confidence' | 'sentence'>
@@ -11,6 +11,11 @@ type ShownCall = Pick<Call, 'route' | 'confidence' | 'sentence'>
 /** Tell the frame which call a page shows, for the event that the host hears. */
 export function noteCall(c: Context, { route, confidence, sentence }: ShownCall): void {
   c.set('shownCall', { route, confidence, sentence } satisfies ShownCall)
+}
+
+/** Tell the frame which case a page shows, when that is more than its address says. */
+export function noteCase(c: Context, view: RequestView): void {
+  c.set('shownCase', view)
 }
 
 /**
@@ -28,7 +33,8 @@ export function framedBy(shop: Shop, { rulebook }: Pick<AppDeps, 'rulebook'>): M
 }
 
 function dressed(text: string, shop: Shop, c: Context, rulebook: AppDeps['rulebook']): string {
-  const view = viewOf(rulebook, c)
+  const noted: RequestView | undefined = c.get('shownCase')
+  const view = noted ?? viewOf(rulebook, c)
   const { answers, link, units } = view
   const said = Object.keys(answers).length
   // A refused form comes back from a post: the case is as it was, and the host knows it.

@@ -9,7 +9,7 @@ import { pageHref } from '../pages/page-href.ts'
 import { firstAnswers } from '../shops/priced-rulebook.ts'
 import type { TalkState } from '../talk/state.ts'
 import { answerTurn, messageTurn } from '../talk/turn.ts'
-import { noteCall } from './framed.ts'
+import { noteCall, noteCase } from './framed.ts'
 import { type GuideExtras, guideView } from './guide-view.ts'
 import { heardFrom, isAnswered, saidIn, saidParameters, turnSaid } from './heard-message.ts'
 import { linkAfter, type RequestView, setBefore, viewOf, viewOfQuery } from './request-view.ts'
@@ -67,6 +67,7 @@ async function show(
   })
   const preview = previewOf(deps, c, request, '/')
   const view = guideView(deps, request, assessment, { ...extras, shop: deps.shop, preview })
+  noteCase(c, request)
   if (view.sofar) noteCall(c, assessment.call)
   return c.html(conversationPage(view), status)
 }

@@ -9,8 +9,10 @@ import { askShopPage } from '../pages/ask-shop.ts'
 import { demoShopPage } from '../pages/demo-shop.ts'
 import { pageHref } from '../pages/page-href.ts'
 import { type ShopCard, shopsPage } from '../pages/shops.ts'
+import type { WorkStep } from '../pages/work-order.ts'
 import type { Shop } from '../shops/schema.ts'
 import { EMPTY_TALK } from '../talk/state.ts'
+import { workSteps } from './call.ts'
 import { demoPlaces, demoPolicy } from './demo-shop.ts'
 import { contentPolicy } from './headers.ts'
 import { viewOf } from './request-view.ts'
@@ -90,13 +92,26 @@ function elsewhere({ does }: Shop): string[] {
   ]
 }
 
+/** The steps at home that come before the first one at the shop. */
+function beforeTheShop(steps: readonly WorkStep[]): string[] {
+  const first = steps.findIndex(({ at }) => at !== 'home')
+  return steps.slice(0, Math.max(first, 0)).map(({ title }) => title)
+}
+
 async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response> {
   const { rulebook } = deps
   const { answers, units, link } = viewOf(rulebook, c)
   const assessment = await assess(rulebook, answers, { system: units })
   const sheetHref = `${originOf(deps, c)}${pageHref('/sheet', link, units)}`
   const said = saidWords(answers)
-  const text = asPlain(shopPost({ assessment, said, sheetHref, elsewhere: elsewhere(shop) }))
+  const post = shopPost({
+    assessment,
+    said,
+    sheetHref,
+    before: beforeTheShop(workSteps(rulebook, assessment)),
+    elsewhere: elsewhere(shop),
+  })
+  const text = asPlain(post)
   const subject = `Main caps: ${assessment.call.title}`
   const { name, contact, does } = shop
   const mailto = mailtoHref(contact.email, subject, text)
