@@ -3,6 +3,16 @@ import { dirname, join, posix } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 
+/** What pages draw, lay out and print with. */
+const DRAWS = ['zod', 'hono', 'marked', 'd3-scale', 'd3-shape', 'pdfkit', 'uqr']
+
+/** Stages that the outside of the arrow may call: all of them, pages and what is made of pages too. */
+const STAGES = [
+  ...['shared', 'mechanics', 'rulebook', 'build', 'facts', 'findings', 'call', 'what-if'],
+  ...['answers', 'talk', 'shop-sheet', 'check-in', 'worksheets', 'shops', 'pages', 'forum'],
+  'preview',
+]
+
 /**
  * The way of data as a table: for each folder, what its files may import besides each
  * other. Nothing may import a folder that stands below it. A new folder gets a row.
@@ -21,43 +31,18 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
   'shop-sheet': ['shared', 'zod', 'mechanics', 'rulebook', 'build', 'facts'],
   'check-in': ['shared', 'zod', 'mechanics', 'rulebook', 'build', 'facts', 'shop-sheet'],
   worksheets: ['shared', 'zod', 'mechanics', 'rulebook', 'build', 'facts'],
-  shops: ['shared', 'rulebook', 'zod'],
-  forum: ['shared', 'rulebook', 'pages'],
-  preview: ['shared', 'pages', 'hono', '@resvg/resvg-js', 'node:path'],
-  pages: ['shared', 'rulebook', 'zod', 'hono', 'marked', 'd3-scale', 'd3-shape', 'worksheets'],
+  shops: ['shared', 'zod', 'rulebook'],
+  pages: ['shared', 'rulebook', 'worksheets', 'shop-sheet', 'check-in', 'shops', ...DRAWS],
+  forum: ['shared', 'pages'],
+  preview: ['shared', 'pages', '@resvg/resvg-js', 'node:path'],
   'assess.ts': ['shared', 'rulebook', 'build', 'facts', 'findings', 'call', 'what-if'],
-  api: stages('api').concat('assess.ts', 'forum', 'hono', 'zod'),
-  site: stages('site').concat('assess.ts', 'api', 'pages', 'forum', 'preview', 'hono', 'zod'),
+  api: [...STAGES, 'assess.ts', 'hono', 'zod'],
+  site: [...STAGES, 'assess.ts', 'api', 'hono', 'zod'],
   'app.ts': ['mechanics', 'api', 'pages', 'site', 'hono'],
   'settings.ts': ['node:path'],
-  'server.ts': [
-    'app.ts',
-    'settings.ts',
-    'pages',
-    'rulebook',
-    'shops',
-    'preview',
-    '@hono/node-server',
-    'node:*',
-  ],
+  'server.ts': [...STAGES, 'app.ts', 'settings.ts', '@hono/node-server', 'node:*'],
   browser: ['shared'],
   tools: ['*'],
-}
-
-/** Stages that the outside of the arrow may call: all of them, pages included. */
-function stages(_for: 'api' | 'site'): string[] {
-  const inner = ['shared', 'mechanics', 'rulebook', 'build', 'facts', 'findings', 'call']
-  return [
-    ...inner,
-    'what-if',
-    'answers',
-    'talk',
-    'shop-sheet',
-    'check-in',
-    'worksheets',
-    'pages',
-    'shops',
-  ]
 }
 
 const root = fileURLToPath(new URL('..', import.meta.url))
