@@ -72,6 +72,12 @@ export const contradiction = finding.extend({
   between: z.array(z.string()),
   /** The fact that is likelier the slip, when there is one. */
   likelierSlip: z.string().nullable(),
+  /** Slips of the pen that would explain it: the fact, and the answer that was then meant. */
+  slips: z
+    .array(
+      z.object({ fact: z.string(), kind: z.enum(['decimal-point', 'unit']), meant: z.string() }),
+    )
+    .optional(),
   /** Whether the call is withheld or only hedged while it stands. */
   effect: z.enum(['withhold', 'hedge']),
 })

@@ -20,9 +20,10 @@ import { workingOf } from './call/working.ts'
 import { buildFactText, type UnitSystem } from './facts/live-facts.ts'
 import { newMemory } from './facts/memory.ts'
 import { trialsOf } from './facts/trials.ts'
-import { contradictionOf, findingOf, inOrder } from './findings/collect.ts'
+import { findingOf, inOrder } from './findings/collect.ts'
 import type { Rulebook } from './rulebook/load.ts'
 import { runRules } from './rulebook/run.ts'
+import { contradictionsReport } from './what-if/contradictions-report.ts'
 import { nextQuestion, type OpenQuestions, openQuestions } from './what-if/next-question.ts'
 import { type AskWhatIf, type QuickCall, whatIf } from './what-if/quick-call.ts'
 import { turningPoints } from './what-if/turning-points.ts'
@@ -81,11 +82,7 @@ export async function assess(
         .filter(({ outcome }) => outcome.effect === 'caution')
         .map((rule) => findingOf(rule, decision.buildTable)),
     ),
-    contradictions: inOrder(
-      decision.buildRules
-        .filter(({ outcome }) => outcome.effect === 'contradiction')
-        .map((rule) => contradictionOf(rule, decision.buildTable)),
-    ),
+    contradictions: await contradictionsReport(decision, answers, ask),
     turningPoints:
       open && !withoutTurningPoints
         ? await turning(answers, trials.build, now, ask, rulebook, system)

@@ -326,6 +326,11 @@ export const changeSchema = z.strictObject({
   date: z.string().regex(/^\d{4}-\d{2}-\d{2}$/),
   area: z.string().min(3),
   effect: sentence,
+  /**
+   * The rules that it changed, by id, as they were before; null for a rule that is
+   * new. With it an old link is told whether, and by which rule, its call changed.
+   */
+  was: z.record(z.string(), z.lazy(() => ruleSchema).nullable()).optional(),
 })
 export type Change = z.infer<typeof changeSchema>
 

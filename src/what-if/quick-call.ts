@@ -20,6 +20,8 @@ export interface QuickCall {
    * how many cases it holds, and what it and the called route cost.
    */
   readonly figures: readonly number[]
+  /** Ids of the contradictions that stand, sorted. */
+  readonly contradictions: readonly string[]
 }
 
 /** Asks "and if this were the answer?"; loads and calls are remembered from question to question. */
@@ -49,6 +51,9 @@ export function whatIf(rulebook: Rulebook, memory: Memory = newMemory()): AskWha
       keep.likelyCost,
       trials.likelyCost(wouldBe),
     ]
-    return { route, wouldBe, build: trials.build, ease, figures }
+    const contradictions = decision.buildRules.flatMap(({ id, outcome }) =>
+      outcome.effect === 'contradiction' ? [id] : [],
+    )
+    return { route, wouldBe, build: trials.build, ease, figures, contradictions }
   }
 }
