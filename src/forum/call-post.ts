@@ -30,8 +30,8 @@ export function callPost({ assessment, said, href }: CallCase): Post {
   return [
     { kind: 'heading', text: `Main caps: ${call.title}` },
     { kind: 'line', text: call.sentence },
-    ...(call.confidence === 'withheld' ? contradictions(assessment) : numbers(assessment)),
-    ...cautions(assessment),
+    ...(call.confidence === 'withheld' ? contradictions(assessment) : callNumbers(assessment)),
+    ...shownCautions(assessment),
     { kind: 'line', text: `Build: ${said.join('; ')}.` },
     ...assumed(assessment),
     { kind: 'link', text: 'The whole call, with every answer to change', href },
@@ -42,7 +42,8 @@ export function callPost({ assessment, said, href }: CallCase): Post {
   ]
 }
 
-function numbers({ routes, call, cost }: Assessment): Part[] {
+/** The three numbers that decide: the weakest margin as it is, how often it holds, what it costs. */
+export function callNumbers({ routes, call, cost }: Assessment): Part[] {
   const keep = routes.find(({ id }) => id === 'keep-caps-and-bolts')
   const called = routes.find(({ id }) => id === call.route)
   if (!keep || !called) return []
@@ -80,7 +81,8 @@ function contradictions({ contradictions: found }: Assessment): Part[] {
   return [{ kind: 'list', items: found.map(({ title }) => ({ name: '', text: title })) }]
 }
 
-function cautions({ cautions: all }: Assessment): Part[] {
+/** Cautions and dangers by their titles; notes stay with the call. */
+export function shownCautions({ cautions: all }: Assessment): Part[] {
   const grave = all.filter(({ severity }) => severity !== 'note')
   if (grave.length === 0) return []
   const items = grave.map(({ severity, title }) => ({

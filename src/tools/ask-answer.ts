@@ -1,0 +1,68 @@
+import type { Assessment } from '../../shared/assessment.ts'
+import { readMessage } from '../answers/read-message.ts'
+import { currencyProblems } from '../api/currency.ts'
+import { assess } from '../assess.ts'
+import { asPlain } from '../forum/as-plain.ts'
+import { callNumbers, shownCautions } from '../forum/call-post.ts'
+import type { Post } from '../forum/post.ts'
+import { saidWords } from '../forum/said-words.ts'
+import { DomainError } from '../mechanics/domain-error.ts'
+import type { Rulebook } from '../rulebook/load.ts'
+import type { AskArguments } from './ask-arguments.ts'
+
+/** What a terminal shows and how the program ends. */
+export interface AskResult {
+  readonly out: string
+  /** Words that were not used, and why: for people, beside the answer. */
+  readonly notes: readonly string[]
+  readonly code: 0 | 3
+}
+
+/** Read a build in free text and answer with its call. */
+export async function askAnswer(
+  rulebook: Rulebook,
+  { text, json, units }: AskArguments,
+): Promise<AskResult> {
+  const { facts, unclear } = readMessage(text, { answers: {} })
+  const notes = unclear.map((one) => `not used: “${one.text}”, ${one.why}`)
+  const money = currencyProblems(rulebook, facts).map(({ field, fits }) => `${field}: ${fits}`)
+  if (Object.keys(facts).length === 0 || money.length > 0) {
+    return { out: '', notes: [...notes, ...money, 'nothing to make a call from'], code: 3 }
+  }
+  try {
+    const assessment = await assess(rulebook, facts, { system: units })
+    const code = assessment.call.route === null ? 3 : 0
+    if (json) return { out: JSON.stringify(assessment, null, 2), notes, code }
+    return { out: asPlain(terminalPost(assessment, saidWords(facts))).trimEnd(), notes, code }
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error
+    const { argument, found, fits } = error
+    const why = `no engine that the equations cover: ${argument} is ${found}; it must be ${fits}`
+    return { out: '', notes: [...notes, why], code: 3 }
+  }
+}
+
+const MOST_ASSUMED = 8
+
+function terminalPost(assessment: Assessment, said: readonly string[]): Post {
+  const { call, contradictions, assumptions, next, link } = assessment
+  const standing = contradictions.map(({ title }) => ({ name: '', text: title }))
+  const assumed = [...assumptions]
+    .sort((a, b) => b.calls.length - a.calls.length)
+    .slice(0, MOST_ASSUMED)
+    .map(({ label, text }) => ({ name: label, text }))
+  const left = assumptions.length - assumed.length
+  const more = left > 0 ? [{ name: '', text: `and ${left} more` }] : []
+  return [
+    { kind: 'heading', text: `${call.title} (${call.confidence})` },
+    { kind: 'line', text: call.sentence },
+    ...(standing.length > 0 ? [{ kind: 'list', items: standing } as const] : []),
+    ...callNumbers(assessment),
+    ...shownCautions(assessment),
+    { kind: 'line', text: `Understood: ${said.join('; ')}.` },
+    { kind: 'line', text: 'Assumed:' },
+    { kind: 'list', items: [...assumed, ...more] },
+    ...(next ? [{ kind: 'line', text: `Would change it most: ${next.label}.` } as const] : []),
+    { kind: 'line', text: `/call?${link}` },
+  ]
+}

@@ -1,0 +1,18 @@
+/** `npm run --silent ask -- "<free text>"`: the call with its numbers, for people who live in a terminal. */
+import { fileURLToPath } from 'node:url'
+import { loadRulebook } from '../rulebook/load.ts'
+import { readFolder } from '../rulebook/read-folder.ts'
+import { askAnswer } from './ask-answer.ts'
+import { ASK_USAGE, readAskArguments } from './ask-arguments.ts'
+
+const read = readAskArguments(process.argv.slice(2))
+if ('fault' in read) {
+  console.error(`ask: ${read.fault}\n\n${ASK_USAGE}`)
+  process.exitCode = 2
+} else {
+  const rules = process.env.RULES_DIR || fileURLToPath(new URL('../../rules', import.meta.url))
+  const { out, notes, code } = await askAnswer(loadRulebook(readFolder(rules)), read.ok)
+  for (const note of notes) console.error(`ask: ${note}`)
+  if (out !== '') console.log(out)
+  process.exitCode = code
+}
