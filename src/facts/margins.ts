@@ -1,8 +1,8 @@
 import { MARGIN_IDS, type MarginId, type Margins } from '../../shared/assessment.ts'
-import { registerCapacity } from '../mechanics/register.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import type { CapCases } from './cap-cases.ts'
+import type { Held } from './held.ts'
 import type { JointModel } from './joint-model.ts'
-import type { Samples } from './samples.ts'
 
 /** Margins of one joint over all sampled cases. */
 export interface JointMargins {
@@ -39,90 +39,41 @@ const NO_PUSH = 1
  */
 export function jointMargins(
   model: JointModel,
-  samples: Samples,
+  held: Held,
+  loads: CapCases,
   rulebook: Rulebook,
 ): JointMargins {
-  const count = samples.count
+  const { count } = loads
   const cases = Object.fromEntries(MARGIN_IDS.map((id) => [id, new Float64Array(count)])) as Record<
     MarginId,
     Float64Array
   >
-  const state = clampAndRegister(model, samples)
-  const worstPoint = sideMargins(model, samples, state, cases)
-  pullMargins(model, samples, state, cases)
+  const worstPoint = sideMargins(model, held, loads, cases)
+  pullMargins(model, held, loads, cases)
   const unloading = (1 - model.loadFactor) * model.loadLeft
-  const [clamp, pull] = [state.clamp[0] as number, samples.worstPull[0] as number]
+  const [clamp, pull] = [held.clamp[0] as number, loads.worstPull[0] as number]
   return {
     cases,
     clamp,
-    friction: (state.friction[0] as number) * Math.max(0, clamp - unloading * pull),
-    registerCapacity: state.register[0] as number,
-    faceFriction: state.friction[0] as number,
+    friction: (held.friction[0] as number) * Math.max(0, clamp - unloading * pull),
+    registerCapacity: held.register[0] as number,
+    faceFriction: held.friction[0] as number,
     worst: {
-      pull: samples.pull[worstPoint] as number,
-      side: samples.side[worstPoint] as number,
+      pull: loads.pull[worstPoint] as number,
+      side: loads.side[worstPoint] as number,
     },
-    ...held(cases, rulebook),
+    ...holding(cases, rulebook),
     get margins() {
       return spreads(cases)
     },
   }
 }
 
-/** What holds the cap in each case. */
-interface Held {
-  readonly preload: Float64Array
-  readonly clamp: Float64Array
-  readonly friction: Float64Array
-  readonly register: Float64Array
-}
-
-/** The drawn figures of one name; ones (or noughts) when it is not in doubt. */
-function drawn({ of, count }: Samples, name: string, otherwise: number): Float64Array {
-  return of.get(name) ?? new Float64Array(count).fill(otherwise)
-}
-
-function clampAndRegister(model: JointModel, samples: Samples): Held {
-  const { count } = samples
-  const scatter = drawn(samples, 'preload', 1)
-  const torque = drawn(samples, 'fastenerTorque', 1)
-  const embedding = drawn(samples, 'embedding', 0)
-  const preload = new Float64Array(count)
-  const clamp = new Float64Array(count)
-  for (let row = 0; row < count; row++) {
-    const factor = scatter[row]! * torque[row]!
-    preload[row] = factor
-    clamp[row] = Math.max(0, model.clamp * factor - embedding[row]! * MM * model.lossPerEmbedding)
-  }
-  const register = registers(model, samples)
-  return { preload, clamp, friction: drawn(samples, 'faceFriction', 0), register }
-}
-
-/** rules/scatter.json gives fits and settling in mm. */
-const MM = 1e-3
-
-function registers(model: JointModel, samples: Samples): Float64Array {
-  const capacity = new Float64Array(samples.count)
-  if (model.registerHeight <= 0) return capacity
-  const height = drawn(samples, 'registerHeight', 1)
-  const width = drawn(samples, 'capWidth', 1)
-  const fit = drawn(samples, 'registerInterference', 0)
-  for (let row = 0; row < samples.count; row++) {
-    capacity[row] = registerCapacity({
-      height: model.registerHeight * height[row]!,
-      length: model.registerLength * width[row]!,
-      interference: fit[row]! * MM,
-      allowablePressure: model.registerPressure,
-    })
-  }
-  return capacity
-}
-
 /** Hold and grip of every case; returns the point where the likely case holds least. */
 function sideMargins(
   model: JointModel,
-  { points, pull, side, count }: Samples,
   { clamp, friction, register }: Held,
+  { points, pull, side, count }: CapCases,
   cases: Record<MarginId, Float64Array>,
 ): number {
   const unloading = (1 - model.loadFactor) * model.loadLeft
@@ -153,21 +104,15 @@ function sideMargins(
 /** The margins that only the greatest pull decides. */
 function pullMargins(
   model: JointModel,
-  samples: Samples,
-  { clamp, preload }: Held,
+  { clamp, preload, endurable, thread }: Held,
+  { worstPull, count }: CapCases,
   cases: Record<MarginId, Float64Array>,
 ): void {
   const unloading = (1 - model.loadFactor) * model.loadLeft
-  const strength = drawn(samples, 'capStrength', 1)
-  const thread = drawn(samples, 'threadStrength', 1)
-  const sizes = fatigueScale(model, samples)
-  for (let row = 0; row < samples.count; row++) {
-    const pull = samples.worstPull[row]!
+  for (let row = 0; row < count; row++) {
+    const pull = worstPull[row]!
     cases.separation[row] = ratio(clamp[row]! / unloading, pull)
-    cases.capFatigue[row] = ratio(
-      model.endurablePull * strength[row]! * sizes[row]!,
-      pull * model.loadLeft,
-    )
+    cases.capFatigue[row] = ratio(endurable[row]!, pull * model.loadLeft)
     let [proof, strip] = [NO_LOAD, NO_LOAD]
     for (const group of model.groups) {
       const load = group.preload * preload[row]! + group.loadPerPull * pull
@@ -179,44 +124,43 @@ function pullMargins(
   }
 }
 
-function fatigueScale(model: JointModel, samples: Samples): Float64Array {
-  const scale = new Float64Array(samples.count).fill(1)
-  for (const [key, exponent] of model.strengthExponents) {
-    const values = samples.of.get(key)
-    if (!values) continue
-    for (let row = 0; row < scale.length; row++) scale[row] = scale[row]! * values[row]! ** exponent
-  }
-  return scale
-}
-
 function ratio(capacity: number, load: number): number {
   return load > capacity / NO_LOAD ? capacity / load : NO_LOAD
 }
 
-function held(
+/** Margins that count at all, and the least that each may be. */
+interface Limit {
+  readonly id: MarginId
+  readonly least: number
+  readonly values: Float64Array
+}
+
+function holding(
   cases: Record<MarginId, Float64Array>,
-  { holding }: Rulebook,
+  { holding: { margins } }: Rulebook,
 ): Pick<JointMargins, 'holdsIn' | 'weakest'> {
-  const counted = MARGIN_IDS.filter((id) => holding.margins[id] > 0)
-  const failures = new Map<MarginId, number>(counted.map((id) => [id, 0]))
-  const rows = cases.hold.length
-  let holds = 0
+  const limits = MARGIN_IDS.filter((id) => margins[id] > 0).map(
+    (id): Limit => ({ id, least: margins[id], values: cases[id] }),
+  )
   // Case 0 is the likely one; only the drawn cases are counted.
-  for (let row = 1; row < rows; row++) {
-    let stands = true
-    for (const id of counted) {
-      if (cases[id][row]! >= holding.margins[id]) continue
-      stands = false
-      failures.set(id, (failures.get(id) as number) + 1)
+  const rows = cases.hold.length
+  const fallen = new Uint8Array(rows)
+  const failures = limits.map(({ values, least }) => {
+    let count = 0
+    for (let row = 1; row < rows; row++) {
+      if (values[row]! >= least) continue
+      count++
+      fallen[row] = 1
     }
-    if (stands) holds++
-  }
-  const room = (id: MarginId): number => cases[id][0]! / holding.margins[id]
-  const weakest = counted.reduce((worst, id) => {
-    const more = (failures.get(id) as number) - (failures.get(worst) as number)
-    return more > 0 || (more === 0 && room(id) < room(worst)) ? id : worst
+    return count
   })
-  return { holdsIn: Math.round((100 * holds) / (rows - 1)), weakest }
+  const holds = fallen.reduce((left, one) => left - one, rows - 1)
+  const room = ({ values, least }: Limit): number => values[0]! / least
+  const weakest = limits.reduce((worst, limit, index) => {
+    const more = failures[index]! - failures[limits.indexOf(worst)]!
+    return more > 0 || (more === 0 && room(limit) < room(worst)) ? limit : worst
+  })
+  return { holdsIn: Math.round((100 * holds) / (rows - 1)), weakest: weakest.id }
 }
 
 function spreads(cases: Readonly<Record<MarginId, Float64Array>>): Margins {

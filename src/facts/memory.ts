@@ -1,5 +1,6 @@
 import type { EngineGas } from './engine-gas.ts'
 import type { EngineLoads } from './engine-loads.ts'
+import type { Joint } from './joint.ts'
 
 /**
  * What was worked out already while one case is looked at, each under a key of all that it rests
@@ -10,11 +11,12 @@ export interface Memory {
   readonly gas: Map<string, EngineGas>
   readonly loads: Map<string, EngineLoads>
   readonly draws: Map<string, Float64Array>
+  readonly joints: Map<string, Joint>
 }
 
 /** An empty memory. */
 export function newMemory(): Memory {
-  return { gas: new Map(), loads: new Map(), draws: new Map() }
+  return { gas: new Map(), loads: new Map(), draws: new Map(), joints: new Map() }
 }
 
 /** What a map holds under a key; made and kept when it is not there yet. */

@@ -6,8 +6,11 @@ import type { FactValue } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Route } from '../rulebook/schema.ts'
 import { itemsOf, likelyRouteCost, routeCost } from './cost.ts'
-import { type JointModel, jointModel } from './joint-model.ts'
-import { type JointMargins, jointMargins } from './margins.ts'
+import type { EngineLoads } from './engine-loads.ts'
+import { jointOf, marginsOf } from './joint.ts'
+import type { JointModel } from './joint-model.ts'
+import type { JointMargins } from './margins.ts'
+import type { Memory } from './memory.ts'
 import type { Samples } from './samples.ts'
 
 /** One route tried on a build: what it changes, how it holds, what it costs. */
@@ -15,6 +18,7 @@ export interface RouteTrial {
   readonly route: Route
   readonly build: Build
   readonly model: JointModel
+  /** Everything that was drawn; gathered when it is read. */
   readonly samples: Samples
   readonly result: JointMargins
   readonly likelyCost: number
@@ -27,29 +31,32 @@ export interface RouteTrial {
   readonly facts: ReadonlyMap<string, FactValue>
 }
 
-/**
- * Try one route on a build.
- *
- * @param samplesFor - cases for a build; only the joint's sizes differ between routes
- */
-export function tryRoute(
-  route: Route,
-  before: Build,
-  rulebook: Rulebook,
-  samplesFor: (build: Build) => Samples,
-): RouteTrial {
+/** A build as it stands, what its crank does, and what was worked out already. */
+export interface Standing {
+  readonly build: Build
+  readonly loads: EngineLoads
+  readonly rulebook: Rulebook
+  readonly memory: Memory
+}
+
+/** Try one route on a build; only the joint differs between routes. */
+export function tryRoute(route: Route, standing: Standing): RouteTrial {
+  const { build: before, loads, rulebook, memory } = standing
   const build = withRoute(before, route)
-  const model = jointModel(build, rulebook)
-  const samples = samplesFor(build)
-  const result = jointMargins(model, samples, rulebook)
+  const joint = jointOf(build, rulebook, memory)
+  const { model } = joint
+  const result = marginsOf(joint, loads.cases, rulebook)
   const likelyCost = likelyRouteCost(route, before, rulebook)
   const work = itemsOf(route.work, before)
   const parts = itemsOf(route.parts, before)
   const needed = rulebook.holding.needed[choiceOf(before, 'use')] ?? 100
-  const trial = { route, build, model, samples, result, likelyCost, work, parts, needed }
+  const trial = { route, build, model, result, likelyCost, work, parts, needed }
   return {
     ...trial,
     facts: routeFacts(trial, before),
+    get samples() {
+      return { count: loads.cases.count, of: new Map([...loads.scales.of, ...joint.of]) }
+    },
     get cost() {
       return routeCost(route, before, rulebook)
     },

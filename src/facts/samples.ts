@@ -1,41 +1,43 @@
 import type { Build } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import type { CapCases } from './cap-cases.ts'
 import { doubt, drawn, scatterOf } from './draws.ts'
-import type { EngineLoads } from './engine-loads.ts'
 import { STRENGTH_FACTS } from './joint-model.ts'
-import { type Memory, newMemory } from './memory.ts'
+import type { Memory } from './memory.ts'
 
 /**
  * One set of sampled cases: for each, how far everything uncertain lies from its
- * likely value, and what the crank then does to the caps. Case 0 is the likely one.
+ * likely value. Case 0 is the likely one.
  */
-export interface Samples extends CapCases {
+export interface Samples {
+  readonly count: number
   /** Factors and figures by scatter id and by assumed fact key, one for each case. */
   readonly of: ReadonlyMap<string, Float64Array>
 }
 
 /** Facts of the joint whose doubt is sampled beside the rulebook's scatter. */
-const JOINT_FACTS = [...STRENGTH_FACTS, 'fastenerTorque', 'registerHeight'] as const
+export const DOUBTED_OF_JOINT = [...STRENGTH_FACTS, 'fastenerTorque', 'registerHeight'] as const
+
+/** Items of scatter.json that are about the loads. */
+const OF_LOADS = ['gasForce', 'inertiaForce']
 
 /**
- * Draw the cases. The same build gives the same cases; builds that differ in one
- * fact share the draws of all others, so that they compare like with like.
+ * Draw what is uncertain about a joint. The same build gives the same cases; builds
+ * that differ in one fact share the draws of all others, so that they compare like
+ * with like.
  */
-export function drawSamples(
+export function jointDraws(
   build: Build,
-  loads: EngineLoads,
   rulebook: Rulebook,
-  memory: Memory = newMemory(),
-): Samples {
-  const of = new Map(loads.scales.of)
+  memory: Memory,
+): Map<string, Float64Array> {
+  const of = new Map<string, Float64Array>()
   for (const item of rulebook.scatter) {
-    const spread = of.has(item.id) ? undefined : scatterOf(item, build)
+    const spread = OF_LOADS.includes(item.id) ? undefined : scatterOf(item, build)
     if (spread) of.set(item.id, drawn(item.id, spread, rulebook, memory))
   }
-  for (const key of JOINT_FACTS) {
+  for (const key of DOUBTED_OF_JOINT) {
     const ends = doubt(build, key)
     if (ends) of.set(key, drawn(key, ends, rulebook, memory))
   }
-  return { ...loads.cases, of }
+  return of
 }

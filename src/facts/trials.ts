@@ -7,10 +7,9 @@ import { buildFacts } from './build-facts.ts'
 import { likelyRouteCost } from './cost.ts'
 import type { Calibration } from './engine-gas.ts'
 import { type EngineLoads, engineLoads, withBoost } from './engine-loads.ts'
-import { jointModel } from './joint-model.ts'
-import { type Memory, newMemory, remembered } from './memory.ts'
+import { jointOf } from './joint.ts'
+import { type Memory, newMemory } from './memory.ts'
 import { type RouteTrial, tryRoute } from './route-facts.ts'
-import { drawSamples, type Samples } from './samples.ts'
 
 /** A build with its loads, and every route tried on it when it is asked for. */
 export interface Trials {
@@ -38,20 +37,15 @@ export function trialsOf(
   const loads = engineLoads(before, rulebook, memory, calibration)
   const build = withBoost(before, loads)
   const tried = new Map<RouteId, RouteTrial>()
-  const samples = new Map<string, Samples>()
-  const samplesFor = (changed: Build): Samples => {
-    const key = [changed.facts.registerFit.value, changed.facts.tightening.value].join()
-    return remembered(samples, key, () => drawSamples(changed, loads, rulebook, memory))
-  }
   return {
     build,
     loads,
-    facts: buildFacts(build, loads, jointModel(build, rulebook), rulebook),
+    facts: buildFacts(build, loads, jointOf(build, rulebook, memory).model, rulebook),
     likelyCost: (id) => likelyRouteCost(routeOf(rulebook, id), build, rulebook),
     trial(id) {
       let found = tried.get(id)
       if (!found) {
-        found = tryRoute(routeOf(rulebook, id), build, rulebook, samplesFor)
+        found = tryRoute(routeOf(rulebook, id), { build, loads, rulebook, memory })
         tried.set(id, found)
       }
       return found
