@@ -33,7 +33,12 @@ export const factsOperation = getOperation({
     c.json({ version: rulebook.version, facts: FACT_KEYS.map((key) => fact(key)) }),
 })
 
-const when = z.object({ fact: z.string(), in: z.array(z.string()) })
+const oneOf = z.strictObject({ fact: z.string(), in: z.array(z.string()) })
+const when = z.union([
+  oneOf,
+  z.strictObject({ all: z.array(oneOf) }),
+  z.strictObject({ any: z.array(oneOf) }),
+])
 const item = z.strictObject({ id: z.string(), title: z.string(), when: when.optional() })
 const routeEntry = z.strictObject({
   id: routeId,

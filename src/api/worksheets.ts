@@ -24,7 +24,7 @@ const list = getOperation({
 const answer = worksheetAnswer.extend({ inputs: z.record(z.string(), z.unknown()) })
 
 function worksheetOperation(sheet: Worksheet): Operation {
-  const { name, title, summary, example } = sheet
+  const { name, title, summary, fields, example } = sheet
   return postOperation({
     path: `/worksheets/${name}`,
     id: `worksheet-${name}`,
@@ -33,7 +33,7 @@ function worksheetOperation(sheet: Worksheet): Operation {
     body: rawBody(sheet),
     shownBody: bodySchema(sheet),
     response: answer,
-    examples: [{ name: 'invented', title: 'An invented case', body: example }],
+    examples: [{ name: 'invented', title: 'An invented case', body: inNumbers(fields, example) }],
     answer(_, c, { units, ...raw }) {
       const outcome = runWorksheet(sheet, raw, units)
       if ('problems' in outcome) {
@@ -42,6 +42,20 @@ function worksheetOperation(sheet: Worksheet): Operation {
       return c.json(outcome.ok)
     },
   })
+}
+
+/** An example as a program would send it: the page's texts of plain numbers as numbers. */
+function inNumbers(
+  fields: Worksheet['fields'],
+  example: Readonly<Record<string, unknown>>,
+): Record<string, unknown> {
+  const entries = Object.entries(example).map(([key, value]): [string, unknown] => {
+    const control = fields[key]?.control
+    if (control?.type === 'number') return [key, Number(value)]
+    if (control?.type !== 'list' || !Array.isArray(value)) return [key, value]
+    return [key, value.map((row) => inNumbers(control.fields, row))]
+  })
+  return Object.fromEntries(entries)
 }
 
 /** The body's own keys and no others; each figure is judged afterwards, by its field. */
