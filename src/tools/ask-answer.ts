@@ -62,7 +62,7 @@ function terminalPost(assessment: Assessment, said: readonly string[]): Post {
     { kind: 'line', text: `Understood: ${said.join('; ')}.` },
     { kind: 'line', text: 'Assumed:' },
     { kind: 'list', items: [...assumed, ...more] },
-    ...(next ? [{ kind: 'line', text: `Would change it most: ${next.label}.` } as const] : []),
+    ...(next ? [{ kind: 'line', text: `Could change it most: ${next.label}` } as const] : []),
     { kind: 'line', text: `/call?${link}` },
   ]
 }

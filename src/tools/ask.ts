@@ -5,6 +5,9 @@ import { readFolder } from '../rulebook/read-folder.ts'
 import { askAnswer } from './ask-answer.ts'
 import { ASK_USAGE, readAskArguments } from './ask-arguments.ts'
 
+// A reader such as `head` may leave before all is written; that is no fault.
+process.stdout.on('error', () => process.exit())
+
 const read = readAskArguments(process.argv.slice(2))
 if ('fault' in read) {
   console.error(`ask: ${read.fault}\n\n${ASK_USAGE}`)
