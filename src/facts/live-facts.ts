@@ -95,9 +95,10 @@ export function figureText(
   const preferred = Object.hasOwn(UNITS, unit) ? preferredUnit(unit, system) : unit
   const shown = preferred === unit ? value : convert(value, unit, preferred)
   const places = preferred === unit && decimals !== undefined ? decimals : roughDecimals(shown)
-  return unit === ''
-    ? printNumber(value, decimals ?? roughDecimals(value))
-    : printFigure(shown, preferred, places)
+  if (unit === '') return printNumber(value, decimals ?? roughDecimals(value))
+  // An estimate in thousands is not known to the single pound-force or psi.
+  const isRough = places === 0 && decimals === undefined && Math.abs(shown) >= 1000
+  return printFigure(isRough ? Math.round(shown / 10) * 10 : shown, preferred, places)
 }
 
 /** A computed fact, described by rules/computed-facts.json. */
