@@ -99,8 +99,8 @@ export const boreMachiningSheet = worksheet({
     honeLimit: '0.003 in',
     camDistance: '4.52 in',
     chainPitch: '0.375 in',
-    crankTeeth: '21',
-    camTeeth: '42',
+    crankTeeth: 21,
+    camTeeth: 42,
   },
   names: {
     'finished.low': 'finishedLow',

@@ -1,7 +1,6 @@
 import type { Clearance } from '../mechanics/clearance.ts'
 import { crush } from '../mechanics/crush.ts'
 import { journalBearing } from '../mechanics/journal-bearing.ts'
-import { oilFilmFor } from '../mechanics/oil-film.ts'
 import { unitLoad } from '../mechanics/unit-load.ts'
 import type { ClearanceInputs } from './clearance-fields.ts'
 import { InputError } from './input.ts'
@@ -16,9 +15,9 @@ interface Part {
 const SHIGLEY = 'Shigley’s Mechanical Engineering Design, 9th ed.'
 const NONE: Part = { results: [], steps: [] }
 
-/** Crush, unit load and steady film, as far as their figures are given. */
+/** Crush, unit load and Sommerfeld number, as far as their figures are given. */
 export function crushAndLoad(input: ClearanceInputs, cold: Clearance, print: Print): Part {
-  const parts = [crushOf(input, print), loadOf(input, print), filmOf(input, cold, print)]
+  const parts = [crushOf(input, print), loadOf(input, print), sommerfeldOf(input, cold, print)]
   return {
     results: parts.flatMap(({ results }) => results),
     steps: parts.flatMap(({ steps }) => steps),
@@ -90,10 +89,10 @@ function loadOf(input: ClearanceInputs, print: Print): Part {
   return { results: [print.result('unitLoad', 'Unit load', found, 'pressure')], steps: [step] }
 }
 
-function filmOf(input: ClearanceInputs, cold: Clearance, print: Print): Part {
+function sommerfeldOf(input: ClearanceInputs, cold: Clearance, print: Print): Part {
   const { viscosity, speed, journal } = input
   if (viscosity === undefined && speed === undefined) return NONE
-  const why = 'for the oil film'
+  const why = 'for the Sommerfeld number'
   const width = need(input, 'bearingWidth', why)
   const bearing = {
     radius: journal / 2,
@@ -104,20 +103,18 @@ function filmOf(input: ClearanceInputs, cold: Clearance, print: Print): Part {
     load: need(input, 'load', why),
   }
   const found = journalBearing(bearing)
-  const film = oilFilmFor(found.sommerfeld, width / journal)
-  const least = film.leastFilm * bearing.radialClearance
   const step: Step = {
-    title: 'Steady oil film',
-    formula: 'S = (r/c)² μ N / P; h0 by Reynolds’ equation at this S and l/d',
+    title: 'Sommerfeld number, by which bearings under a steady load compare',
+    formula: 'S = (r/c)² μ N / P',
     withNumbers: `S = (${print.figure(bearing.radius, 'length')} / ${print.figure(bearing.radialClearance, 'fine')})² × ${print.figure(bearing.viscosity, 'viscosity')} × ${print.number(bearing.speed / (2 * Math.PI))} 1/s / ${print.figure(found.unitLoad, 'pressure')}`,
-    result: `S = ${print.number(found.sommerfeld)}, h0 = ${print.figure(least, 'fine')}. For a steady load; an engine’s turns`,
-    source: published(`${SHIGLEY}, eq 12–7; Raimondi & Boyd, ASLE Trans. 1 (1958) 159–209`),
+    result: `S = ${print.number(found.sommerfeld)}; an engine’s load turns, so this is no film thickness`,
+    source: published(`${SHIGLEY}, eq 12–7`),
   }
   return {
     results: [
       print.ratio('sommerfeld', 'Sommerfeld number', found.sommerfeld),
-      print.ratio('filmShare', 'Least film over radial clearance', film.leastFilm),
-      print.result('leastFilm', 'Least film under a steady load', least, 'fine'),
+      print.ratio('petroffFriction', 'Friction by Petroff’s law', found.petroffFriction),
+      print.result('petroffPower', 'Power lost by Petroff’s law', found.petroffPower, 'power'),
     ],
     steps: [step],
   }

@@ -103,7 +103,8 @@ export function pure(label: string, help = ''): Field<number> {
     help,
     required: true,
     control: { type: 'number' },
-    schema: z.number(),
+    // A text of a number is what a form sends.
+    schema: z.union([z.number(), z.string().max(LONGEST)]),
     read(raw, at) {
       const value = typeof raw === 'string' ? readFigure(raw.trim()) : raw
       if (typeof value === 'number' && Number.isFinite(value)) return ok(value, value)

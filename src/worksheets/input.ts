@@ -62,7 +62,7 @@ function problemOf(
 ): Problem {
   if (error instanceof InputError) return error.problem
   if (!(error instanceof DomainError)) throw error
-  const field = fieldOf(sheet, error.argument)
+  const field = fieldOf(sheet, error.argument, given)
   const kind = kindOf(sheet.fields, field)
   const own = given[field.split('.')[0] ?? '']
   const isList = Array.isArray(own) || own === undefined
@@ -72,9 +72,15 @@ function problemOf(
 }
 
 /** `items[2].low` → `items.2.low`, then the worksheet's own name for it. */
-function fieldOf(sheet: Worksheet, argument: string): string {
+function fieldOf(
+  { names }: Worksheet,
+  argument: string,
+  given: Readonly<Record<string, Given>>,
+): string {
   const path = argument.replace(/\[(\d+)\]/g, '.$1')
-  return sheet.names[path] ?? path
+  const own = names[path] ?? path
+  if (typeof own === 'string') return own
+  return own.find((name) => Object.hasOwn(given, name.split('.')[0] ?? '')) ?? own[0] ?? path
 }
 
 function kindOf(fields: Fields, path: string): KindId | undefined {

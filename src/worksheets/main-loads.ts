@@ -81,7 +81,7 @@ export const mainLoadsSheet = worksheet({
     reciprocatingMass: '900 g',
     bigEndMass: '620 g',
     speed: '6000 rpm',
-    compressionRatio: '10',
+    compressionRatio: 10,
     startPressure: '13.5 psi',
     startTemperature: '150 °F',
     addedHeat: '1.7 Btu',
@@ -93,6 +93,7 @@ export const mainLoadsSheet = worksheet({
   names: {
     ...GAS_NAMES,
     crankRadius: 'stroke',
+    'mean of pressure': ['pressure', 'gaugePressure', 'startPressure'],
     angle: 'crankAngle',
     'counterweightShare.rotating': 'counterweightRotating',
     'counterweightShare.reciprocating': 'counterweightReciprocating',

@@ -63,8 +63,11 @@ export interface Worksheet<F extends Fields = Fields> {
   readonly groups: readonly InputGroup[]
   /** An invented case that the empty page shows. */
   readonly example: Readonly<Record<string, unknown>>
-  /** Names that the mechanics give an input, where they differ from the field's. */
-  readonly names: Readonly<Record<string, string>>
+  /**
+   * Names that the mechanics give an input, where they differ from the field's; of several fields
+   * the first that was given.
+   */
+  readonly names: Readonly<Record<string, string | readonly string[]>>
   work(values: Values<F>, print: Print): Worked
   /** Inputs taken over from a case of the guide. */
   fromBuild(source: BuildSource): Record<string, unknown>

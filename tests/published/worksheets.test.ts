@@ -456,8 +456,8 @@ describe('clearance', () => {
   })
 
   // Solutions to Shigley, ch. 12, problem 12-1, read: d 25, l 12.5 mm, c 0.015 mm, 1.2 kN, 55 mPa s,
-  // 1100 rpm: P 3.84 MPa, S 0.182, h0/c 0.30 (chart). S 0.3 %, chart 5 %.
-  it('gives the steady film of a textbook bearing', async () => {
+  // 1100 rpm: P 3.84 MPa, S 0.182 (0.1824 from its figures). 0.3 %.
+  it('gives unit load and Sommerfeld number of a textbook bearing', async () => {
     const { value } = await figures('clearance', {
       housingVertical: '25.03 mm',
       shellCrown: '0 mm',
@@ -470,7 +470,6 @@ describe('clearance', () => {
     })
     near(value('unitLoad'), 38.4, 3e-3)
     near(value('sommerfeld'), 0.1824, 3e-3)
-    near(value('filmShare'), 0.3, 5e-2)
   })
 })
 
