@@ -39,7 +39,7 @@ export function turnAnswer(deps: AppDeps, done: TurnDone): TurnResponse {
     reply: reply(deps, done),
     compared: supposed && { present: present.call.sentence, supposed: supposed.call.sentence },
     call: call?.sentence,
-    next: next ?? undefined,
+    next: askedAfter(rulebook, done) ?? next ?? undefined,
   })
   const localHref = (href: string): string => pageHref(href, link, body.units)
   return {
@@ -68,6 +68,12 @@ function reply({ rulebook, content }: AppDeps, { turn, body }: TurnDone): string
 function nextAsked({ questions }: Rulebook, { next }: Assessment): TurnResponse['next'] {
   if (!next) return null
   return { ...next, ask: questions.find((one) => one.fact === next.fact)?.ask ?? next.label }
+}
+
+/** After a question of the person's own, the guide's last question stands; it is asked again. */
+function askedAfter({ questions }: Rulebook, { turn, body }: TurnDone) {
+  const asks = turn.intent === 'why' || turn.intent === 'explain'
+  return asks ? questions.find((one) => one.fact === body.asking) : undefined
 }
 
 function shortly({ call: { route, sentence, confidence } }: Assessment) {

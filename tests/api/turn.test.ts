@@ -93,6 +93,8 @@ describe('POST /api/turn', () => {
     const why = await turn({ answers: SO_FAR, asking: 'boost', text: 'why?' })
     expect([why.intent, why.answers.boost]).toEqual(['why', { value: 12, unit: 'psi' }])
     expect(why.says.markdown).toContain('Cylinder pressure rises nearly in step')
+    // The question that was asked stands: it is asked again after the explanation.
+    expect(why.says.markdown).toMatch(/\*\*How much boost will it see at most\?\*\*[^*]*$/)
     const what = await turn({ answers: SO_FAR, text: 'what is a register?', units: 'metric' })
     expect([what.intent, what.answers]).toEqual(['explain', why.answers])
     expect(what.says.html).toMatch(/<strong>Register/i)
