@@ -9,6 +9,7 @@ import { pageHref } from '../pages/page-href.ts'
 import type { WorkStep } from '../pages/work-order.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { type ReachFound, reachOf } from '../what-if/reach.ts'
+import { sinceText, sinceVersion } from '../what-if/since-version.ts'
 import { noteCall } from './framed.ts'
 import { unknownParts } from './link-extras.ts'
 import { olderLinkOf } from './older-link.ts'
@@ -34,13 +35,20 @@ export function callRoutes(deps: AppDeps): Hono {
         forumHref: pageHref('/forum', link, units),
         shareHref: pageHref('/call', canonicalLink(rulebook, request), units),
         problems: [...request.problems, ...unknownParts(request.other, ['ask', 'said'])],
-        older: olderLinkOf(rulebook, request.version),
+        older: await olderCall(rulebook, request),
         preview: previewOf(deps, c, request, '/call'),
         steps: workSteps(rulebook, assessment),
       }),
     )
   })
   return site
+}
+
+/** An older link, with what has become of its call. */
+async function olderCall(rulebook: Rulebook, { answers, version }: RequestView) {
+  const older = olderLinkOf(rulebook, version)
+  const since = await sinceVersion(answers, version, rulebook)
+  return older && since ? { ...older, verdict: sinceText(since, rulebook) } : older
 }
 
 function nothingSaid({ units, link, problems }: RequestView) {

@@ -79,27 +79,22 @@ function isLater(one: string, other: string): boolean {
   return false
 }
 
-/** The same in a sentence or two, Markdown. */
+/** Whether the call has changed, in a sentence or two. */
 export function sinceText(
-  { from, to, known, changes, then, now, because }: SinceVersion,
-  { routes, rules }: Rulebook,
+  { known, then, now, because }: SinceVersion,
+  { routes, rules }: Pick<Rulebook, 'routes' | 'rules'>,
 ): string {
-  const made = `This link was made with rulebook ${from}; this is rulebook ${to}.`
-  if (!known)
-    return `${made} That version is not listed here, so the call below may differ from the one you saw.`
+  if (!known) return 'That version is not listed here: the call may differ from the one you saw.'
+  if (then === now) return 'The call is the same by both.'
   const title = (id: RouteId | null): string =>
     id === null ? 'no call' : `“${routes.find((route) => route.id === id)?.title ?? id}”`
-  if (then === now) {
-    const effects = changes.map(({ effect }) => effect).join(' ')
-    return `${made} The call is the same by both. Changed since: ${effects}`
-  }
   const named = because.map(({ rule, version }) => {
     const words = rules.find(({ id }) => id === rule)?.title ?? rule
     return `“${words}” (${version})`
   })
   const cause =
     named.length > 0
-      ? ` What changed it: ${named.join('; ')}.`
-      : ' No one rule alone changed it; the changes did together.'
-  return `${made} The call was ${title(then)} and is now ${title(now)}.${cause}`
+      ? `What changed it: ${named.join('; ')}.`
+      : 'No one rule alone changed it; several did together.'
+  return `The call was ${title(then)} and is now ${title(now)}. ${cause}`
 }
