@@ -1,4 +1,9 @@
-import { type ClearanceInput, clearance, warmClearance } from '../mechanics/clearance.ts'
+import {
+  type Clearance,
+  type ClearanceInput,
+  clearance,
+  warmClearance,
+} from '../mechanics/clearance.ts'
 import { type Crush, crush, overstandInBore } from '../mechanics/crush.ts'
 import { combinedUncertainty } from '../mechanics/guard-band.ts'
 import type { HousingBore } from '../mechanics/housing-bores.ts'
@@ -22,39 +27,46 @@ export function clearanceCheck(
   notes: string[],
 ): ClearanceCheck {
   const { readings } = measuring
-  const [upper, lower, upperEdge, lowerEdge, ...stands] = rowOf(readings, 'shell', main)
+  const row = rowOf(readings, 'shell', main)
+  const [upper, lower, upperEdge, lowerEdge, upperStand, lowerStand, direct] = row
   const read = meanOf([upper, lower])
   const crown = read ?? readings.length('shellWall')
-  const squeezed = crushCheck(measuring, main, bore, crown, stands, notes)
-  if (crown === undefined || journal === undefined) return squeezed
+  const squeezed = crushCheck(measuring, main, bore, crown, [upperStand, lowerStand], notes)
+  if (journal === undefined || (crown === undefined && direct === undefined)) return squeezed
   const edge = meanOf([upperEdge, lowerEdge])
+  // Read straight, the wall is what is left between: only its growth with warmth rests on it.
+  const wall = crown ?? (bore.vertical - journal - (direct ?? 0)) / 2
   const input: ClearanceInput = {
     housing: { vertical: bore.vertical, horizontal: bore.horizontal },
-    shell: { crown, parting: edge ?? crown },
+    shell: { crown: wall, parting: edge ?? wall },
     journal,
     crushGrowth: Math.min(squeezed.growth, 0.0005),
   }
   const running = attempt(
     `The clearance of main ${main}`,
-    () => runningCheck(measuring, input, edge !== undefined, notes),
+    () => runningCheck(measuring, input, { direct, hasEdge: edge !== undefined }, notes),
     notes,
   )
+  const isTold = read === undefined && direct === undefined
   return {
     judged: [...(running?.judged ?? []), ...squeezed.judged],
     worked: [
       ...(running?.worked ?? []),
       ...squeezed.worked,
-      ...(read === undefined
-        ? [{ label: 'Shell wall', text: 'not measured; as your service data say' }]
-        : []),
+      ...(isTold ? [{ label: 'Shell wall', text: 'not measured; as your service data say' }] : []),
     ],
   }
+}
+
+interface Given {
+  readonly direct: number | undefined
+  readonly hasEdge: boolean
 }
 
 function runningCheck(
   measuring: MeasureCase,
   input: ClearanceInput,
-  hasEdge: boolean,
+  { direct, hasEdge }: Given,
   notes: string[],
 ): ClearanceCheck {
   const show = showLength(measuring)
@@ -63,44 +75,64 @@ function runningCheck(
   const cold = clearance(input)
   const run = { block, cap, blockRise: warmth.blockRise, journalRise: warmth.journalRise }
   const warm = attempt('The warm clearance', () => warmClearance(input, run), notes)
-  const uncertainty = clearanceUncertainty(measuring)
+  const vertical = direct ?? cold.vertical
+  const change = warm && warm.vertical - cold.vertical
+  const uncertainty =
+    direct === undefined ? clearanceUncertainty(measuring) : directUncertainty(measuring)
   const scaled = { ...measuring, journal: input.journal }
-  const pinch = eccentricityUncertainty(measuring)
-  return {
-    judged: [
-      judge(limitFor('clearance', scaled), { value: cold.vertical, uncertainty, show }),
-      ...(warm
-        ? [judge(limitFor('clearance-warm', scaled), { value: warm.vertical, uncertainty, show })]
-        : []),
-      ...(hasEdge
-        ? [
-            judge(limitFor('eccentricity', measuring), {
-              value: cold.eccentricity,
-              uncertainty: pinch,
-              show,
-            }),
-          ]
-        : []),
-    ],
-    worked: [
-      {
-        label: 'Clearance upright, cold and warm',
-        text: `${show(cold.vertical)}, ${warm ? show(warm.vertical) : '?'}`,
-      },
-      ...(hasEdge
-        ? [
-            {
-              label: 'Clearance sideways, cold and warm',
-              text: `${show(cold.horizontal)}, ${warm ? show(warm.horizontal) : '?'}`,
-            },
-          ]
-        : []),
-      {
-        label: 'For each unit of journal diameter',
-        text: plainText(cold.perDiameter, 5),
-      },
-    ],
+  const judged = [
+    judge(limitFor('clearance', scaled), { value: vertical, uncertainty, show }),
+    ...(change === undefined
+      ? []
+      : [
+          judge(limitFor('clearance-warm', scaled), {
+            value: vertical + change,
+            uncertainty,
+            show,
+          }),
+        ]),
+  ]
+  if (hasEdge) {
+    const pinch = eccentricityUncertainty(measuring)
+    const measure = { value: cold.eccentricity, uncertainty: pinch, show }
+    judged.push(judge(limitFor('eccentricity', measuring), measure))
   }
+  return { judged, worked: workedOf(measuring, cold, warm, { direct, hasEdge }) }
+}
+
+function workedOf(
+  measuring: MeasureCase,
+  cold: Clearance,
+  warm: Clearance | undefined,
+  { direct, hasEdge }: Given,
+): Worked[] {
+  const show = showLength(measuring)
+  const both = (one: number, other: number | undefined) =>
+    other === undefined ? show(one) : `${show(one)}, ${show(other)}`
+  return [
+    {
+      label: 'Clearance upright, worked out, cold and warm',
+      text: both(cold.vertical, warm?.vertical),
+    },
+    ...(direct === undefined
+      ? []
+      : [{ label: 'Read straight less worked out', text: show(direct - cold.vertical) }]),
+    ...(hasEdge
+      ? [
+          {
+            label: 'Clearance sideways, cold and warm',
+            text: both(cold.horizontal, warm?.horizontal),
+          },
+        ]
+      : []),
+    { label: 'For each unit of journal diameter', text: plainText(cold.perDiameter, 5) },
+  ]
+}
+
+/** A gauge set on the journal itself: only how well it repeats is left, twice. */
+function directUncertainty(measuring: MeasureCase): number {
+  const { repeat } = gaugeFor('bore', measuring)
+  return combinedUncertainty([{ uncertainty: repeat }, { uncertainty: repeat }])
 }
 
 /** Housing, two walls each read once, and journal. */

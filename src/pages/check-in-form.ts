@@ -18,7 +18,7 @@ const HOW: Readonly<Record<TableId, string>> = {
     'Caps on, fasteners at full torque, no shells. Left and right are 60° to either side of upright, clear of the parting faces.',
   journal: 'Two directions a quarter turn apart, near the front and near the rear of each journal.',
   shell:
-    'Wall by ball micrometer, at the middle and some 10 mm from the edge. Crush height is how far one half stands above the parting face, the other squeezed home.',
+    'Wall by ball micrometer, at the middle and some 10 mm from the edge. Crush height is how far one half stands above the parting face, the other squeezed home. A clearance read straight, bore gauge set on the journal, goes before the one worked out from walls, because fewer gauges stand between.',
   line: 'Either centres from a bar or a wire (up and to the right are positive), or two leaves: the thickest that passes under the straightedge and the thinnest that does not. Without distances the mains are taken as evenly spaced.',
   axis: 'From a face that nobody touched to the crown of the block’s half bore. The shop’s own figure will do, if you trust it.',
 }

@@ -49,7 +49,7 @@ export const TABLES: readonly GridTable[] = [
   },
   {
     id: 'shell',
-    title: 'Shells: wall, and crush height of each half',
+    title: 'Shells: wall, crush height, clearance',
     rows: 'mains',
     columns: [
       column('shell', 'uc', 'Upper, at its middle'),
@@ -58,6 +58,7 @@ export const TABLES: readonly GridTable[] = [
       column('shell', 'lp', 'Lower, near the edge'),
       column('depth', 'uo', 'Upper, crush height'),
       column('depth', 'lo', 'Lower, crush height'),
+      column('bore', 'c', 'Clearance read with shells in'),
     ],
   },
   {
