@@ -15,20 +15,30 @@ export function pasteTable(table: GridTable, text: string): Record<string, strin
     .filter((line) => line.trim() !== '')
     .map((line) => line.split(/\t|;|\s{2,}|(?<=[\d"]) +(?=[-+−.\d])/).map((cell) => cell.trim()))
   const figures = rows.filter((cells) => cells.some(isFigure))
-  // "Main 3" or "3" before a full row names it.
-  const hasNames =
-    figures.every((cells) => !isFigure(cells[0] ?? '') || cells.length > table.columns.length) &&
-    figures.length > 0
+  const hasNames = figures.length > 0 && figures.every((cells) => isName(cells, table))
   const fields: Record<string, string> = {}
   figures.slice(0, MOST_ROWS).forEach((cells, place) => {
     const values = hasNames ? cells.slice(1) : cells
+    const row = (hasNames && rowNamed(cells[0] ?? '')) || place + 1
     table.columns.forEach(({ id }, at) => {
-      const name = `${table.id}.${place + 1}.${id}`
+      const name = `${table.id}.${row}.${id}`
       const kept = keptText(name, values[at] ?? '')
       if (kept !== '') fields[name] = kept
     })
   })
   return fields
+}
+
+/** "Main 3", or a bare 3 before a full row: the name of a row, not a reading. */
+function isName(cells: readonly string[], { columns }: GridTable): boolean {
+  const first = cells[0] ?? ''
+  if (first !== '' && !isFigure(first)) return true
+  return /^[1-9]$/.test(first) && cells.length === columns.length + 1
+}
+
+function rowNamed(name: string): number | undefined {
+  const digit = /(?:^|\D)([1-9])$/.exec(name)?.[1]
+  return digit === undefined ? undefined : Number(digit)
 }
 
 function isFigure(cell: string): boolean {

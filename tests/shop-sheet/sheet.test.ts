@@ -1,0 +1,191 @@
+import { describe, expect, it } from 'vitest'
+import { readAnswers } from '../../shared/answers.ts'
+import { assess } from '../../src/assess.ts'
+import { buildFromAnswers } from '../../src/build/from-answers.ts'
+import type { Block, Pair, ShopSheet } from '../../src/shop-sheet/blocks.ts'
+import { engineCase } from '../../src/shop-sheet/engine-case.ts'
+import { readingsOf } from '../../src/shop-sheet/readings.ts'
+import { shopSheet } from '../../src/shop-sheet/sheet.ts'
+import { workSteps } from '../../src/site/call.ts'
+import { rulebook, shopRules } from '../check-in/case.ts'
+
+/** Steel caps by common practice: very high compression on cast caps. */
+const RACE = {
+  layout: 'v8-cross-plane',
+  bore: '4.06in',
+  stroke: '3.48in',
+  compressionRatio: '13.4',
+  fuel: 'race-gasoline',
+  peakRpm: '7600rpm',
+  use: 'drag',
+  capFastening: 'two-bolt',
+  capMaterial: 'gray-iron',
+  capHistory: 'matched',
+  blockMaterial: 'gray-iron',
+  invested: '9000USD',
+}
+
+async function sheetOf(
+  answers: Readonly<Record<string, string>>,
+  fields: Readonly<Record<string, string>> = {},
+  units: 'us' | 'metric' = 'us',
+): Promise<ShopSheet> {
+  const read = readAnswers(answers)
+  expect(read.problems).toEqual([])
+  const assessment = await assess(rulebook, read.answers, { system: units, withoutWhatIf: true })
+  const route = assessment.routes.find(({ id }) => id === assessment.call.route)
+  if (!route) throw new Error('no route was called')
+  const build = buildFromAnswers(rulebook, read.answers)
+  const engine = engineCase(build, route.id, rulebook)
+  const readings = readingsOf({ unit: 'in', fields })
+  const steps = workSteps(rulebook, assessment)
+  const rules = shopRules
+  return shopSheet({
+    assessment,
+    route,
+    engine,
+    readings,
+    units,
+    use: engine.use,
+    rules,
+    steps,
+    rate: 1,
+  })
+}
+
+const blocks = (sheet: ShopSheet): Block[] => sheet.sections.flatMap((section) => section.blocks)
+
+function pairs(sheet: ShopSheet): Pair[] {
+  return blocks(sheet).flatMap((block) => (block.kind === 'pairs' ? block.rows : []))
+}
+
+function pair(sheet: ShopSheet, label: string): Pair {
+  const found = pairs(sheet).find((one) => one.label.startsWith(label))
+  if (!found) throw new Error(`no row ${label}`)
+  return found
+}
+
+describe('the shop sheet', () => {
+  it('tells the order of work, boring before honing and fitting before both', async () => {
+    const sheet = await sheetOf(RACE)
+    const order = sheet.sections.find(({ id }) => id === 'order')?.blocks[0]
+    const steps = order?.kind === 'ticks' ? order.items.map(({ text }) => text) : []
+    const place = (words: string) => steps.findIndex((text) => text.startsWith(words))
+    expect(place('Fit the caps')).toBeGreaterThan(place('Send the block'))
+    expect(place('Line bore')).toBeGreaterThan(place('Fit the caps'))
+    expect(place('Line hone')).toBeGreaterThan(place('Line bore'))
+    expect(place('Measure every clearance')).toBeGreaterThan(place('Line hone'))
+  })
+
+  it('leaves what is not known blank, and invents nothing', async () => {
+    const sheet = await sheetOf(RACE)
+    for (const label of [
+      'Block: casting number',
+      'Finished housing bore, least',
+      'Finished housing bore, most',
+      'Final torque',
+      'Lubricant',
+      'Tightening sequence',
+      'Studs with nuts',
+      'Bearing clearance aimed at',
+      'Block’s half bore now',
+    ]) {
+      expect(pair(sheet, label).value, label).toBeNull()
+    }
+  })
+
+  it('prints no assumption as a fact: every value was said, is a rule, or is worked out', async () => {
+    const sheet = await sheetOf({ ...RACE, bore: 'unknown' })
+    expect(pair(sheet, 'Bore').value).toBeNull()
+    expect(pair(sheet, 'Bore').note).toContain('not said')
+  })
+
+  it('puts the supplier’s figures first, ours only as a check', async () => {
+    const fields = {
+      supplierTorque: '70 lb ft + 60°',
+      supplierLubricant: 'their own moly',
+      housingLow: '2.6406',
+      housingHigh: '2.6415',
+      clearanceLow: '.0020',
+      clearanceHigh: '.0026',
+      roundMost: '.0003',
+      capMark: '1 2 3 4 5',
+    }
+    const sheet = await sheetOf(RACE, fields)
+    expect(pair(sheet, 'Final torque').value).toBe('70 lb ft + 60°')
+    expect(pair(sheet, 'Lubricant').value).toBe('their own moly')
+    expect(pair(sheet, 'Check by the guide').note).toContain('ask why')
+    expect(pair(sheet, 'Finished housing bore, least').value).toBe('2.6406\u00a0in')
+    expect(pair(sheet, 'Bearing clearance aimed at').value).toBe('0.0020 to 0.0026\u00a0in')
+    expect(pair(sheet, 'Out of round')).toMatchObject({
+      value: 'at most 0.0003\u00a0in',
+      note: 'Your service data',
+    })
+    expect(pair(sheet, 'Taper').note).toBe('Common practice')
+    const map = blocks(sheet).find((block) => block.kind === 'cap-map')
+    expect(map?.kind === 'cap-map' && map.map).toMatchObject({
+      mains: 5,
+      fasteners: 2,
+      stamps: ['1', '2', '3', '4', '5'],
+    })
+  })
+
+  // Plane geometry of two half circles, by hand: block half 2.6410, cap half 2.5410, finish 2.6410:
+  // the cap's crown has (2.6410 − 2.5410)/2 = 0.0500 to cut, the block's nothing; axis stays.
+  it('works out how much metal, where the halves were measured', async () => {
+    const fields = {
+      blockBore: '2.6410',
+      capBore: '2.5410',
+      housingLow: '2.6405',
+      housingHigh: '2.6415',
+      honingStock: '.002',
+    }
+    const sheet = await sheetOf(RACE, fields)
+    expect(pair(sheet, 'Bore to').value).toBe('2.6390\u00a0in')
+    expect(pair(sheet, 'Metal off the cap’s crown').value).toBe('0.0500\u00a0in')
+    expect(pair(sheet, 'Metal off the block’s crown').value).toBe('0.0000\u00a0in')
+    expect(pair(sheet, 'If it were only honed').value).toContain('more than a hone should take')
+  })
+
+  it('lists quantities, prices and what is often forgotten', async () => {
+    const tables = blocks(await sheetOf(RACE)).flatMap((block) =>
+      block.kind === 'table' ? [block.table] : [],
+    )
+    const bill = tables.find(({ caption }) => caption.startsWith('The route’s bill'))
+    expect(bill?.rows.find(([label]) => label === 'Main studs, set')?.[1]).toBe('1 set: 10')
+    const forgotten = tables.find(({ caption }) => caption.startsWith('Often forgotten'))
+    const names = forgotten?.rows.map(([label]) => label).join(' ') ?? ''
+    for (const word of [
+      'bearing set',
+      'Timing set',
+      'dowels',
+      'lube',
+      'plugs',
+      'Wash',
+      'pickup',
+      'Balance',
+    ]) {
+      expect(names).toContain(word)
+    }
+    const blank = tables.find(({ caption }) => caption.startsWith('Housing bores after'))
+    expect(blank?.rows).toHaveLength(5)
+    expect(blank?.rows[0]).toEqual(['1', null, null, null, null, null, null])
+  })
+
+  it('asks a shop that only hones nothing about boring', async () => {
+    const kept = await sheetOf({ layout: 'v8-cross-plane', capHistory: 'walked', use: 'street' })
+    const asked = JSON.stringify(kept.sections.find(({ id }) => id === 'questions'))
+    expect(asked).not.toContain('Can you line bore')
+    expect(asked).toContain('gauge')
+  })
+
+  it('reads in millimetres for who counts in them', async () => {
+    const sheet = await sheetOf(RACE, { housingLow: '2.6406' }, 'metric')
+    expect(pair(sheet, 'Finished housing bore, least').value).toBe('67.071\u00a0mm')
+    expect(pair(sheet, 'Out of round').value).toBe('at most 0.013\u00a0mm')
+  })
+
+  it('is the same for the same case', async () => {
+    expect(await sheetOf(RACE)).toEqual(await sheetOf(RACE))
+  })
+})
