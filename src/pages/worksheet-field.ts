@@ -103,7 +103,7 @@ function unitSelect(
 
 /** An amount and its currency by its three letters. */
 function money(view: FieldView, id: string): Html {
-  const match = /^([\d.,]*)\s*([A-Za-z]{3})$/.exec(view.text.trim())
+  const match = /^([\d.,]+)\s*([A-Za-z]{3})$/.exec(view.text.trim())
   const [figure, currency] = match ? [match[1] ?? '', match[2] ?? ''] : [view.text, 'USD']
   return html`${input(view, id, figure, true)}<label class="unseen" for="${id}-unit">Currency of ${view.field.label}, as its three letters</label><input class="currency" id="${id}-unit" name="in.${view.path}.unit" value="${currency}" maxlength="3" autocomplete="off" autocapitalize="characters" spellcheck="false">`
 }

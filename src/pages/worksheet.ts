@@ -26,7 +26,7 @@ export function worksheetPage(view: WorksheetView): Html {
 ${errorSummary(view)}
 <div class="worksheet">
 <section aria-labelledby="inputs" class="worksheet-inputs"><h2 id="inputs">Figures</h2>
-${originNote(view)}${worksheetForm(view)}</section>
+${originNote(view)}${'ok' in outcome ? html`<p class="to-result"><a href="#results">To the result</a></p>` : NOTHING}${worksheetForm(view)}</section>
 ${'ok' in outcome ? worksheetAnswer(outcome.ok, outcome.picture) : NOTHING}
 </div>
 ${explanation(view)}`,
@@ -48,9 +48,15 @@ function errorSummary({ outcome, sheet }: WorksheetView): Html {
   if (!('problems' in outcome)) return NOTHING
   return html`<div class="notice danger" role="alert" tabindex="-1" id="errors"><h2>Some figures cannot be used</h2><ul>${each(
     outcome.problems,
-    ({ field, ...problem }) =>
-      html`<li><a href="#${fieldId(field)}">${labelOf(sheet.fields, field)}</a>: ${fieldProblemWords({ field, ...problem })}</li>`,
+    (problem) =>
+      html`<li>${labelLink(sheet.fields, problem.field)}: ${fieldProblemWords(problem)}</li>`,
   )}</ul></div>`
+}
+
+/** A link to the field; a name that is none of the worksheet's stands as it is. */
+function labelLink(fields: WorksheetView['sheet']['fields'], path: string): Html {
+  if (!Object.hasOwn(fields, path.split('.')[0] ?? '')) return html`${path}`
+  return html`<a href="#${fieldId(path)}">${labelOf(fields, path)}</a>`
 }
 
 /** The label of an input by its place, such as `items.0.low`. */

@@ -7,7 +7,7 @@ import { DomainError } from '../mechanics/domain-error.ts'
 import { notFoundPage } from '../pages/not-found.ts'
 import { worksheetPage } from '../pages/worksheet.ts'
 import { worksheetIndexPage } from '../pages/worksheet-index.ts'
-import { inputsFromQuery } from '../worksheets/form-input.ts'
+import { inputsFromQuery, inSystem } from '../worksheets/form-input.ts'
 import { runWorksheet } from '../worksheets/input.ts'
 import { WORKSHEETS, worksheetNamed } from '../worksheets/registry.ts'
 import type { Worksheet } from '../worksheets/worksheet.ts'
@@ -54,9 +54,9 @@ async function startOf(
   if (given) return { raw: given, origin: 'given' }
   if (Object.keys(answers).length > 0) {
     const raw = await fromCase(deps, sheet, answers, units)
-    if (raw) return { raw, origin: 'build' }
+    if (raw) return { raw: inSystem(sheet.fields, raw, units), origin: 'build' }
   }
-  return { raw: { ...sheet.example }, origin: 'example' }
+  return { raw: inSystem(sheet.fields, { ...sheet.example }, units), origin: 'example' }
 }
 
 /** Inputs from the case; undefined when its figures are beyond the mechanics. */

@@ -231,17 +231,19 @@ function jointResults(joint: CapJoint, print: Print): Result[] {
 function loadResults(joint: CapJoint, { pull = 0, side }: CapJointInputs, print: Print): Result[] {
   const grip = joint.gripCapacity(pull)
   const hold = joint.holdCapacity(pull)
+  const margins =
+    side === undefined
+      ? []
+      : [
+          print.ratio('holdMargin', 'Hold margin: friction, register, cross bolts', hold / side),
+          print.ratio('gripMargin', 'Grip margin: friction alone', grip / side),
+        ]
   return [
+    ...margins,
+    print.ratio('separationMargin', 'Separation margin', joint.openingLoad / pull),
     print.result('residualClamp', 'Clamp left under the pull', joint.residualClamp(pull), 'force'),
     print.result('gripCapacity', 'Side push friction holds under the pull', grip, 'force'),
     print.result('holdCapacity', 'Side push everything holds under the pull', hold, 'force'),
-    print.ratio('separationMargin', 'Separation margin', joint.openingLoad / pull),
-    ...(side === undefined
-      ? []
-      : [
-          print.ratio('gripMargin', 'Grip margin: friction alone', grip / side),
-          print.ratio('holdMargin', 'Hold margin: friction, register, cross bolts', hold / side),
-        ]),
   ]
 }
 

@@ -1,4 +1,5 @@
 import type { Fields } from './fields.ts'
+import { KINDS, type Kind, kindFromSi } from './kinds.ts'
 
 /**
  * A worksheet's inputs in a link. They stand under `in.`, so that they never meet the facts of a
@@ -76,4 +77,27 @@ export function inputsToQuery(raw: unknown): string {
     text,
   ])
   return new URLSearchParams(parts).toString()
+}
+
+/** Figures of an example or a build in the units that a person reads, to five figures. */
+export function inSystem(fields: Fields, raw: Raw, system: 'us' | 'metric'): Raw {
+  const entries = Object.entries(raw).map(([key, value]): [string, unknown] => {
+    const field = fields[key]
+    if (field?.control.type === 'list' && Array.isArray(value)) {
+      const inner = field.control.fields
+      return [key, value.map((row) => inSystem(inner, row as Raw, system))]
+    }
+    if (field?.control.type !== 'quantity') return [key, value]
+    const { kind } = field.control
+    const { us, metric } = KINDS[kind] as Kind
+    const read = field.read(value, key)
+    const [unit, other] = system === 'us' ? [us, metric] : [metric, us]
+    // A unit of neither system, such as a gram on a US scale, is somebody's choice and stays.
+    if (!('ok' in read) || us === metric) return [key, value]
+    const given = read.ok.given as { unit: string }
+    if (given.unit !== other) return [key, value]
+    const own = kindFromSi(kind, read.ok.value as number, unit)
+    return [key, { value: Number(own.toPrecision(5)), unit }]
+  })
+  return Object.fromEntries(entries)
 }
