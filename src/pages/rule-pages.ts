@@ -60,7 +60,7 @@ function neededShares({ holding }: Rulebook, labels: FactLabels): Html {
   return html`<h2 id="needed-share">When a route holds</h2>
 <p>${holding.because}</p>
 <p>A route holds when it holds in at least this many of 100 sampled cases:</p>
-<div class="table-scroll" role="region" aria-label="Table: cases needed by use" tabindex="0"><table><thead><tr><th scope="col">Use</th><th scope="col">Cases of 100</th></tr></thead>
+<div class="table-scroll" role="region" aria-label="Table: cases needed by use" tabindex="0"><table class="compact"><thead><tr><th scope="col">Use</th><th scope="col">Cases of 100</th></tr></thead>
 <tbody>${each(holding.hardness, (use) => html`<tr><th scope="row">${uses[use] ?? use}</th><td>${holding.needed[use] ?? ''}</td></tr>`)}</tbody></table></div>
 <p class="tag">${sourceWords(holding.source)}</p>`
 }

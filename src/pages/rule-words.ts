@@ -70,10 +70,32 @@ export function conditionsInWords(condition: Condition, labels: FactLabels): str
 }
 
 function inWords(condition: Condition, labels: FactLabels, inside: boolean): string {
-  if ('all' in condition) return joined(condition.all, ', and ', labels, inside)
+  if ('all' in condition) return allInWords(condition.all, labels, inside)
   if ('any' in condition) return joined(condition.any, ', or ', labels, inside)
   if ('not' in condition) return `it is not so that ${inWords(condition.not, labels, true)}`
   return leafInWords(condition, labels)
+}
+
+/** What must be given is named together at the end, so that the comparisons read on. */
+function allInWords(parts: readonly Condition[], labels: FactLabels, inside: boolean): string {
+  const given = parts.filter((part) => isGiven(part, labels))
+  const rest = parts.filter((part) => !given.includes(part))
+  if (given.length === 0 || rest.length === 0) return joined(parts, ', and ', labels, inside)
+  const names = given.map((part) => ('fact' in part ? (labels(part.fact)?.label ?? '') : ''))
+  const words = `${joined(rest, ', and ', labels, false)}; ${listed(names, ' and ')} must be given, not assumed`
+  return inside ? `(${words})` : words
+}
+
+function isGiven(condition: Condition, labels: FactLabels): boolean {
+  if (!('fact' in condition)) return false
+  const { fact: name, operator, value } = condition
+  return operator === 'equal' && value === true && labels(name)?.given === true
+}
+
+function listed(words: readonly string[], last: string): string {
+  return words.length < 2
+    ? words.join('')
+    : `${words.slice(0, -1).join(', ')}${last}${words.at(-1)}`
 }
 
 function joined(
@@ -119,12 +141,11 @@ function valueInWords(
   if (typeof value !== 'object') return scalarInWords(value, words)
   if ('fact' in value) return lowerFirst(labels(value.fact)?.label ?? value.fact)
   const all = value.map((one) => scalarInWords(one, words))
-  const word = operator === 'notIn' ? ' nor ' : ' or '
-  return all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')}${word}${all.at(-1)}`
+  return listed(all, operator === 'notIn' ? ' nor ' : ' or ')
 }
 
 function scalarInWords(value: string | number, words: FactWords): string {
-  if (typeof value === 'string') return lowerFirst(words.choices?.[value] ?? value)
+  if (typeof value === 'string') return `“${lowerFirst(words.choices?.[value] ?? value)}”`
   if (words.unit === 'money') return `${printFigure(value, '', 0)} in the person’s currency`
   const own = `${printFigure(value, words.unit, 4)}${words.suffix ?? ''}`
   const other = inUnits(value, words.unit, UNITS[words.unit]?.system === 'us' ? 'metric' : 'us')
