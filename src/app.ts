@@ -1,4 +1,4 @@
-import { type Context, Hono } from 'hono'
+import { type Context, Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { problemOfDomain } from './api/assess-safely.ts'
 import { apiCors } from './api/cors.ts'
@@ -24,7 +24,9 @@ import { guideRoutes } from './site/guide.ts'
 import { securityHeaders } from './site/headers.ts'
 import { presetRoutes } from './site/presets.ts'
 import { previewRoutes } from './site/preview.ts'
+import { rateLimit } from './site/rate-limit.ts'
 import { readingRoutes } from './site/reading.ts'
+import { requestLog } from './site/request-log.ts'
 import { viewOf, viewOfQuery } from './site/request-view.ts'
 import { sheetRoutes } from './site/sheet.ts'
 import { withShops } from './site/shop-sites.ts'
@@ -33,11 +35,17 @@ import { worksheetSite } from './site/worksheets.ts'
 
 /** The whole guide as one fetch handler, each shop's frame included. It holds no state: a case is in its link. */
 export function createApp(deps: AppDeps): Hono {
-  return withShops(deps, site)
+  // One limit for all: an address does not get another minute's worth from each shop's frame.
+  const limit = rateLimit(deps.rate, deps.addressOf, deps.clock, (c, seconds) =>
+    tooMany(deps, c, seconds),
+  )
+  return withShops(deps, (own) => site(own, limit))
 }
 
-function site(deps: AppDeps): Hono {
+function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
   const app = new Hono()
+  app.use(requestLog(deps, deps.logEach))
+  app.use(limit)
   app.use(securityHeaders(deps.shop?.origins))
   if (deps.shop) app.use(framedBy(deps.shop, deps))
   app.use('/api/*', apiCors)
@@ -82,6 +90,13 @@ function tooLarge({ rulebook }: AppDeps, c: Context): Response | Promise<Respons
   return c.html(errorPage({ units, link, path: '/', title: 'That is too much', text }), 413)
 }
 
+function tooMany({ rulebook }: AppDeps, c: Context, seconds: number): Response | Promise<Response> {
+  if (isApi(c)) return problemResponse(c, 429, 'too-many-requests')
+  const { units, link } = viewOf(rulebook, c)
+  const text = `This address has asked for very much in a short time. Try again in ${seconds} seconds; your answers are in the link.`
+  return c.html(errorPage({ units, link, path: '/', title: 'A little slower, please', text }), 429)
+}
+
 /** The link is not read: drawing it again would make the answer as long as the question. */
 function tooLong(deps: AppDeps, c: Context, passed: LimitPassed): Response | Promise<Response> {
   const status = passed === 'address-too-long' ? 414 : 431
@@ -111,13 +126,16 @@ function outsideTheModel(
 
 /** A fault of ours: the log gets its kind and place, the person nothing of its cause. */
 function fault({ log, rulebook }: AppDeps, error: Error, c: Context): Response | Promise<Response> {
+  const id = c.get('requestId')
   log({
     level: 'error',
+    id,
     path: c.req.path,
     error: error.name,
     at: error.stack?.split('\n')[1] ?? '',
   })
-  if (isApi(c)) return problemResponse(c, 500, 'internal')
+  const detail = `Something went wrong here. If you report it, name ${id}.`
+  if (isApi(c)) return problemResponse(c, 500, 'internal', [], { detail })
   const { units, link } = viewOf(rulebook, c)
-  return c.html(faultPage({ units, link, path: c.req.path }), 500)
+  return c.html(faultPage({ units, link, path: c.req.path, id }), 500)
 }

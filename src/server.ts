@@ -1,7 +1,9 @@
+import cluster from 'node:cluster'
 import { readFileSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
+import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
-import { serve } from '@hono/node-server'
+import { type HttpBindings, serve } from '@hono/node-server'
 import { createApp } from './app.ts'
 import { learnDrawing } from './pages/learn-drawings.ts'
 import { createContent } from './pages/markdown.ts'
@@ -13,6 +15,13 @@ import { readFolder } from './rulebook/read-folder.ts'
 import { readSettings } from './settings.ts'
 import { loadShopRules } from './shop-sheet/shop-rules.ts'
 import { loadShops } from './shops/load.ts'
+import { clientAddress } from './site/rate-limit.ts'
+import { startWorkers } from './workers.ts'
+
+/** A client that sends or reads slower than this is let go: it would hold a connection for ever. */
+const PATIENCE = { headersTimeout: 10_000, requestTimeout: 30_000, keepAliveTimeout: 5_000 }
+/** Addresses whose rate is remembered at once. */
+const REMEMBERED_ADDRESSES = 10_000
 
 const settings = stopOnError(() => readSettings(process.env, process.cwd()))
 
@@ -30,28 +39,47 @@ const app = stopOnError(() => {
     shopRules: loadShopRules(readFolder(settings.rulesFolder)),
     printFonts: printFonts((path) => readFileSync(join(settings.fontsFolder, path))),
     clock: () => performance.now(),
+    addressOf: (c) =>
+      clientAddress(
+        c.req.header('x-forwarded-for'),
+        (c.env as HttpBindings).incoming?.socket.remoteAddress ?? '',
+        settings.trustedProxies,
+      ),
+    rate: { perMinute: settings.ratePerMinute, addresses: REMEMBERED_ADDRESSES },
+    logEach: settings.logEach,
     log: (entry) => console.error(JSON.stringify(entry)),
   })
 })
 
-const server = serve({ fetch: app.fetch, port: settings.port, hostname: settings.host }, (info) => {
-  const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host
-  console.log(`The guide is at http://${host}:${info.port}/`)
-})
+if (settings.workers !== 1 && cluster.isPrimary) {
+  startWorkers(settings.workers || availableParallelism(), settings.drainSeconds)
+} else {
+  listen()
+}
 
-server.on('error', (error: NodeJS.ErrnoException) => {
-  const busy = `port ${settings.port} is taken; set PORT to another`
-  console.error(`Mainstay cannot listen: ${error.code === 'EADDRINUSE' ? busy : error.message}`)
-  process.exit(1)
-})
-
-for (const signal of ['SIGTERM', 'SIGINT'] as const) {
-  process.once(signal, () => {
-    // Requests under way are answered; idle connections would hold the process for nothing.
-    server.close(() => process.exit(0))
-    if ('closeIdleConnections' in server) server.closeIdleConnections()
-    setTimeout(() => process.exit(0), settings.drainSeconds * 1000).unref()
+/** Serve until told to stop; then answer what is under way and end. */
+function listen(): void {
+  const server = serve(
+    { fetch: app.fetch, port: settings.port, hostname: settings.host, serverOptions: PATIENCE },
+    (info) => {
+      const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host
+      if (cluster.isPrimary) console.log(`The guide is at http://${host}:${info.port}/`)
+      else process.send?.(`http://${host}:${info.port}/`)
+    },
+  )
+  server.on('error', (error: NodeJS.ErrnoException) => {
+    const busy = `port ${settings.port} is taken; set PORT to another`
+    console.error(`Mainstay cannot listen: ${error.code === 'EADDRINUSE' ? busy : error.message}`)
+    process.exit(1)
   })
+  for (const signal of ['SIGTERM', 'SIGINT'] as const) {
+    process.once(signal, () => {
+      // Requests under way are answered; idle connections would hold the process for nothing.
+      server.close(() => process.exit(0))
+      if ('closeIdleConnections' in server) server.closeIdleConnections()
+      setTimeout(() => process.exit(0), settings.drainSeconds * 1000).unref()
+    })
+  }
 }
 
 function stopOnError<T>(make: () => T): T {

@@ -14,6 +14,14 @@ export interface Settings {
   readonly origin: string | undefined
   /** A second address of this server, for the demonstration shop. */
   readonly demoOrigin: string | undefined
+  /** Requests a minute that one address may make; 0 is no limit. */
+  readonly ratePerMinute: number
+  /** Proxies of ours that stand before this server and say who asks. */
+  readonly trustedProxies: number
+  /** Processes that serve; each holds the whole guide. */
+  readonly workers: number
+  /** Whether every request gets a line in the log. */
+  readonly logEach: boolean
   /** How long requests under way may take after SIGTERM. */
   readonly drainSeconds: number
 }
@@ -24,7 +32,8 @@ const USUAL_PORT = 3000
  * Settings from the environment.
  *
  * @param env - `PORT` 0 to 65535 (0 picks a free one), `HOST`, `RULES_DIR`, `CONTENT_DIR`,
- * `SHOPS_DIR`, `ORIGIN` and `DEMO_ORIGIN` (each such as `https://guide.example`)
+ * `SHOPS_DIR`, `ORIGIN` and `DEMO_ORIGIN` (each such as `https://guide.example`),
+ * `RATE_PER_MINUTE`, `TRUSTED_PROXIES`, `WORKERS` (0 is one a core), `LOG=requests`
  * @param root - folder of the project
  * @throws {RangeError} naming the variable and what would fit
  */
@@ -43,6 +52,10 @@ export function readSettings(
     fontsFolder: join(root, 'node_modules', '@expo-google-fonts'),
     origin: readOrigin('ORIGIN', env.ORIGIN),
     demoOrigin: readOrigin('DEMO_ORIGIN', env.DEMO_ORIGIN),
+    ratePerMinute: readWhole('RATE_PER_MINUTE', env.RATE_PER_MINUTE, 600, 1_000_000),
+    trustedProxies: readWhole('TRUSTED_PROXIES', env.TRUSTED_PROXIES, 0, 10),
+    workers: readWhole('WORKERS', env.WORKERS, 1, 256),
+    logEach: env.LOG === 'requests',
     drainSeconds: 10,
   }
 }
@@ -54,6 +67,15 @@ function readPort(text: string | undefined): number {
     throw new RangeError(`PORT is "${text}"; it must be a whole number from 0 to 65535`)
   }
   return port
+}
+
+function readWhole(name: string, text: string | undefined, usual: number, most: number): number {
+  if (text === undefined || text === '') return usual
+  const value = Number(text)
+  if (!/^\d{1,9}$/.test(text) || value > most) {
+    throw new RangeError(`${name} is "${text}"; it must be a whole number from 0 to ${most}`)
+  }
+  return value
 }
 
 function readHost(text: string | undefined): string {

@@ -1,9 +1,11 @@
+import type { Context } from 'hono'
 import type { Content } from '../pages/markdown.ts'
 import type { PrintFonts } from '../pages/pdf-pen.ts'
 import type { SourceRecord } from '../pages/source-list.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { ShopRules } from '../shop-sheet/shop-rules.ts'
 import type { Shop } from '../shops/schema.ts'
+import type { RateLimit } from '../site/rate-limit.ts'
 
 /** What the app needs from outside: the same on Node and where there is no file system. */
 export interface AppDeps {
@@ -28,6 +30,12 @@ export interface AppDeps {
   readonly printFonts: PrintFonts
   /** Milliseconds since any fixed moment, to bound how often cards are drawn. */
   readonly clock: () => number
+  /** Address of the client, proxies of ours taken into account. */
+  readonly addressOf: (c: Context) => string
+  /** How often one address may ask. */
+  readonly rate: RateLimit
+  /** Whether every request gets a line in the log, not only faults. */
+  readonly logEach: boolean
   /** Writes one structured line of the log; never given answers. */
   readonly log: (entry: Readonly<Record<string, string | number>>) => void
 }

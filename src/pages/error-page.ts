@@ -36,10 +36,14 @@ ${problems.length > 0 ? html`<ul>${each(problems, (problem) => html`<li>${proble
 }
 
 /** For a fault of ours: nothing of the cause is shown, and the answers are kept. */
-export function faultPage(view: Pick<ErrorView, 'units' | 'link' | 'path'>): Html {
+export function faultPage({
+  id,
+  ...view
+}: Pick<ErrorView, 'units' | 'link' | 'path'> & { readonly id?: string }): Html {
+  const name = id === undefined ? '' : ` If you report it, name ${id}.`
   return errorPage({
     ...view,
     title: 'Something broke on our side',
-    text: 'The guide could not finish this page. Your answers are in the link and are not lost. Try again in a moment; if it happens again, leave out the last answer.',
+    text: `The guide could not finish this page. Your answers are in the link and are not lost. Try again in a moment; if it happens again, leave out the last answer.${name}`,
   })
 }

@@ -33,6 +33,9 @@ export function realDeps(): AppDeps & { logged: Readonly<Record<string, string |
       readFileSync(`${root}node_modules/@expo-google-fonts/${path}`),
     ),
     clock: () => 0,
+    addressOf: () => '127.0.0.1',
+    rate: { perMinute: 0, addresses: 100 },
+    logEach: false,
     log: (entry) => logged.push(entry),
     logged,
   }

@@ -1,0 +1,69 @@
+import type { Context } from 'hono'
+import { createMiddleware } from 'hono/factory'
+
+/** How many requests one address may make, as a bucket that fills steadily. */
+export interface RateLimit {
+  /** Requests a minute; 0 is no limit. */
+  readonly perMinute: number
+  /** Addresses remembered at once; the one seen longest ago is forgotten first. */
+  readonly addresses: number
+}
+
+interface Bucket {
+  left: number
+  at: number
+}
+
+const MINUTE = 60_000
+
+/**
+ * Refuse an address that asks too often. A bucket holds a minute's worth and fills
+ * steadily, so a page with its assets is never refused and a loop soon is.
+ *
+ * @param addressOf - the client's address, proxies already taken into account
+ * @param clock - milliseconds
+ * @param refuse - the answer, told after how many seconds to try again
+ */
+export function rateLimit(
+  { perMinute, addresses }: RateLimit,
+  addressOf: (c: Context) => string,
+  clock: () => number,
+  refuse: (c: Context, seconds: number) => Response | Promise<Response>,
+) {
+  const buckets = new Map<string, Bucket>()
+  return createMiddleware(async (c, next) => {
+    if (perMinute === 0 || c.req.path === '/healthz') return next()
+    const address = addressOf(c)
+    const now = clock()
+    const before = buckets.get(address) ?? { left: perMinute, at: now }
+    const left = Math.min(perMinute, before.left + ((now - before.at) * perMinute) / MINUTE)
+    // Set again at the end of the map, so that its first entry is the one seen longest ago.
+    buckets.delete(address)
+    buckets.set(address, { left: Math.max(0, left - 1), at: now })
+    if (buckets.size > addresses) buckets.delete(buckets.keys().next().value as string)
+    if (left >= 1) return next()
+    const seconds = Math.ceil(((1 - left) * 60) / perMinute)
+    const refused = await refuse(c, seconds)
+    refused.headers.set('retry-after', String(seconds))
+    return refused
+  })
+}
+
+/**
+ * The client's address behind a number of trusted proxies: each of them adds the
+ * address it was asked from at the end of `X-Forwarded-For`, so only that many
+ * entries from the end can be believed.
+ *
+ * @param forwarded - the header, or undefined
+ * @param socket - address of the connection
+ * @param proxies - how many proxies of ours stand before this server
+ */
+export function clientAddress(
+  forwarded: string | undefined,
+  socket: string,
+  proxies: number,
+): string {
+  if (proxies === 0 || forwarded === undefined) return socket
+  const hops = forwarded.split(',').map((hop) => hop.trim())
+  return hops.at(-proxies) || hops[0] || socket
+}
