@@ -48,7 +48,7 @@ function place(raw: Raw, [key = '', ...rest]: readonly string[], text: string): 
 /** Records by number to lists, blank rows left out. */
 function withLists(fields: Fields, raw: Raw): Raw {
   const entries = Object.entries(raw).map(([key, value]): [string, unknown] => {
-    const isList = fields[key]?.control.type === 'list'
+    const isList = Object.hasOwn(fields, key) && fields[key]?.control.type === 'list'
     if (!isList || typeof value !== 'object' || value === null) return [key, value]
     const rows = Object.entries(value).sort(([a], [b]) => Number(a) - Number(b))
     return [key, rows.map(([, row]) => row)]
@@ -82,7 +82,7 @@ export function inputsToQuery(raw: unknown): string {
 /** Figures of an example or a build in the units that a person reads, to five figures. */
 export function inSystem(fields: Fields, raw: Raw, system: 'us' | 'metric'): Raw {
   const entries = Object.entries(raw).map(([key, value]): [string, unknown] => {
-    const field = fields[key]
+    const field = Object.hasOwn(fields, key) ? fields[key] : undefined
     if (field?.control.type === 'list' && Array.isArray(value)) {
       const inner = field.control.fields
       return [key, value.map((row) => inSystem(inner, row as Raw, system))]
