@@ -103,6 +103,17 @@ export function engineGas(build: Build, rulebook: Rulebook, calibration?: Calibr
   }
 }
 
+/**
+ * The rod as the mechanics take it: a rod too short to turn with its stroke is a slip, which
+ * the contradiction rules name and withhold the call for; the loads beside it must still be finite.
+ */
+export function rodOf(build: Build): number {
+  return Math.max(siOf(build, 'rodLength'), SHORTEST_ROD * siOf(build, 'stroke'))
+}
+
+/** Rod over stroke below which the slider-crank locks, with a little room. */
+const SHORTEST_ROD = 0.56
+
 function fullLoadInput(build: Build, rulebook: Rulebook): FullLoadInput {
   const induction = choiceOf(build, 'induction') as Induction
   const boosted = induction === 'turbocharged' || induction === 'supercharged'
@@ -111,7 +122,7 @@ function fullLoadInput(build: Build, rulebook: Rulebook): FullLoadInput {
   return {
     bore: siOf(build, 'bore'),
     stroke: siOf(build, 'stroke'),
-    rodLength: siOf(build, 'rodLength'),
+    rodLength: rodOf(build),
     compressionRatio: figureOf(build, 'compressionRatio'),
     cylinders: CRANK_LAYOUTS[choiceOf(build, 'layout') as LayoutId].cylinders.length,
     speed: Math.min(siOf(build, 'torquePeakRpm'), highestSpeed),

@@ -1,7 +1,7 @@
 import { fromSi } from '../../shared/units.ts'
 import { type Build, choiceOf, siOf } from '../build/build.ts'
 import { CRANK_LAYOUTS, type LayoutId } from '../mechanics/crank-layouts.ts'
-import { type LoadCase, type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
+import { greatestForce, type LoadCase, type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
 import { type MainLoads, mainLoads } from '../mechanics/main-loads.ts'
 import {
   emptyMainLoads,
@@ -10,7 +10,7 @@ import {
 } from '../mechanics/main-loads-workspace.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { type CapCases, capCases } from './cap-cases.ts'
-import { type Calibration, type EngineGas, engineGas, gasKey } from './engine-gas.ts'
+import { type Calibration, type EngineGas, engineGas, gasKey, rodOf } from './engine-gas.ts'
 import { type LoadScales, loadScales } from './load-scales.ts'
 import { type Memory, newMemory, remembered } from './memory.ts'
 
@@ -19,7 +19,10 @@ export interface EngineLoads extends EngineGas {
   readonly layout: (typeof CRANK_LAYOUTS)[LayoutId]
   /** One for each speed. Worked out when they are first read: only reports need them. */
   readonly loads: readonly MainLoads[]
+  /** Of each main and of all; found when it is first read. */
   readonly sweep: LoadSweep
+  /** Greatest load on any main bearing, N. */
+  readonly peakForce: number
   readonly scales: LoadScales
   readonly cases: CapCases
 }
@@ -87,15 +90,20 @@ function onMains(build: Build, gas: EngineGas, rulebook: Rulebook, memory: Memor
   const loads = fill(build, gas, room)
   const scales = loadScales(build, gas.peakExponents, rulebook, memory)
   let kept: MainLoads[] | undefined
+  let swept: LoadSweep | undefined
   return {
     ...gas,
     layout: CRANK_LAYOUTS[id],
-    sweep: loadSweep({ loads, cases: casesOf(gas) }),
     scales,
     cases: capCases(loads, scales),
+    peakForce: greatestForce(loads),
     get loads() {
       kept ??= fill(build, gas, makeRoom(id, gas.speeds.length))
       return kept
+    },
+    get sweep() {
+      swept ??= loadSweep({ loads: this.loads, cases: casesOf(gas) })
+      return swept
     },
   }
 }
@@ -141,7 +149,7 @@ function masses(build: Build) {
   return {
     bore: siOf(build, 'bore'),
     stroke: siOf(build, 'stroke'),
-    rodLength: siOf(build, 'rodLength'),
+    rodLength: rodOf(build),
     reciprocatingMass: siOf(build, 'reciprocatingMass'),
     bigEndMass: siOf(build, 'bigEndMass'),
   }
