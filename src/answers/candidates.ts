@@ -62,15 +62,18 @@ function isSterling(figure: Figure, { currency }: MoneyContext): boolean {
   return figure.unit?.kind === 'unit' && figure.unit.symbol === 'lb' && currency === 'GBP'
 }
 
+/** Fewer bare pounds than this are of boost, or of something else. */
+const LEAST_POUNDS = 30
+
 /** The unit that was said, if it suits; '' when it suits not at all; undefined when none was said. */
-function saidUnit(entry: Fact, { unit, scaled }: Figure): string | undefined {
+function saidUnit(entry: Fact, { unit, scaled, value }: Figure): string | undefined {
   if (!unit) return scaled && entry.kind !== 'speed' ? '' : undefined
   if (unit.kind === 'shot') return entry.key === 'nitrousPower' ? unit.unit : ''
   if (unit.kind !== 'unit') return ''
   if (UNITS[unit.symbol]?.dimension === entry.kind) return unit.symbol
   // The trade's "pounds": of boost, and of torque on a wrench.
   if (unit.symbol === 'lb' && entry.key === 'boost') return 'psi'
-  if (unit.symbol === 'lb' && entry.kind === 'torque') return 'lb ft'
+  if (unit.symbol === 'lb' && entry.kind === 'torque') return value >= LEAST_POUNDS ? 'lb ft' : ''
   return ''
 }
 

@@ -2,8 +2,10 @@ import type { FactKey } from '../../shared/fact-keys.ts'
 import { askedFigure } from './answer-asked.ts'
 import { readBoreByStroke } from './bore-by-stroke.ts'
 import { candidateFor } from './candidates.ts'
+import { isFastenerSize, isFasteners, readAngle } from './fastener-figures.ts'
 import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
+import { isOfForeignPart } from './foreign-subject.ts'
 import type { Parts } from './message-parts.ts'
 import { readOverbore } from './overbore.ts'
 import type { Pair } from './pairing.ts'
@@ -16,6 +18,7 @@ import {
   readTorque,
   setAside,
 } from './read-figures.ts'
+import { isListedBoost, readSpecList } from './spec-list.ts'
 
 /** Read every figure of a message: as a fact, or as a doubt that says why not. */
 export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: Findings): void {
@@ -47,6 +50,7 @@ function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, int
   for (const pair of pairs) {
     if (!open.includes(pair.figure) || done.has(pair.figure)) continue
     done.add(pair.figure)
+    readAngle(pair.figure, parts, into)
     const other = otherFastener(pair, parts)
     if (other === undefined) readPair(pair, input, into)
     else into.doubts.push({ ...other, why: 'read as the torque of other fasteners' })
@@ -95,6 +99,7 @@ function readLoose(
       .filter(({ meanings }) => meanings.some((m) => m.kind === 'choice' && m.fact === 'layout'))
       .map(({ from }) => from),
   )
+  const unnamed: Figure[] = []
   for (const figure of loose) {
     const before = parts.figures[parts.figures.indexOf(figure) - 1]
     if (isPeakSpeed(figure, before, tokens)) {
@@ -105,11 +110,31 @@ function readLoose(
       into.doubts.push({ ...figureWords(figure), why: 'a speed in passing; how far does it rev?' })
       continue
     }
+    if (isFastenerSize(figure, tokens, choiceMentions)) {
+      into.doubts.push({ ...figureWords(figure), why: 'a thread needs its pitch too: 1/2-13' })
+      continue
+    }
     if (readCorrected(figure, parts, into)) continue
+    if (isOfForeignPart(figure, parts)) {
+      into.doubts.push({ ...figureWords(figure), why: 'read as about another part' })
+      continue
+    }
     if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) continue
-    if (figure.unit && readPounds(figure, isBoosted(figure, parts), input, into)) continue
+    if (
+      figure.unit &&
+      readPounds(
+        figure,
+        isBoosted(figure, parts) || isListedBoost(figure, parts, into),
+        input,
+        into,
+      )
+    )
+      continue
     if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) continue
     if (readSizeBefore(figure, (at) => layouts.has(at), input, into)) continue
+    unnamed.push(figure)
+  }
+  for (const figure of readSpecList(unnamed, parts, into)) {
     const said = tokens[figure.from]?.kind === 'number' || figure.unit || figure.value > 12
     if (said) into.doubts.push({ ...figureWords(figure), why: 'not clear what this figure is' })
   }
@@ -179,17 +204,12 @@ function isBoosted({ from }: Figure, { choiceMentions, scopes }: Parts): boolean
   )
 }
 
-/** Whether main bolts, studs or a thread stand in the same sentence, at most two clauses before. */
+/** Whether main bolts, studs or a thread stand in the same sentence, a few clauses off at most. */
 function isFastened({ from }: Figure, { choiceMentions, scopes, tokens }: Parts): boolean {
   const near = (at: number): boolean =>
-    at < from &&
     scopes.sentence[at] === scopes.sentence[from] &&
-    (scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0) <= 3
-  const named = choiceMentions.some(
-    (mention) =>
-      near(mention.from) &&
-      mention.meanings.some((m) => m.kind === 'noun' && (m.noun === 'bolts' || m.noun === 'studs')),
-  )
+    Math.abs((scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0)) <= 3
+  const named = choiceMentions.some((mention) => near(mention.from) && isFasteners(mention))
   const other = choiceMentions.some(
     (mention) =>
       near(mention.from) &&

@@ -3,6 +3,7 @@ import { type Candidate, candidateFor, type MoneyContext } from './candidates.ts
 import type { Figure } from './figures.ts'
 import type { FigureMeaning, Lexicon } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
+import type { Negations } from './negation.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
 
@@ -21,6 +22,7 @@ export interface PairingInput {
   readonly tokens: readonly Token[]
   readonly scopes: Scopes
   readonly lexicon: Lexicon
+  readonly negations: Negations
   readonly money: MoneyContext
 }
 
@@ -56,12 +58,10 @@ function useOf(
     return bare ? { score: 11, use: { kind: 'octane' } } : undefined
   }
   if (meaning.kind === 'noise') {
-    const score = meaning.fits.includes(sortOf(figure))
-      ? figure.unit || figure.ratio
-        ? 8.8
-        : 8.6
-      : 0
-    return score ? { score, use: { kind: 'noise', what: meaning.what } } : undefined
+    const plain = !figure.unit && !figure.ratio
+    if (!meaning.fits.includes(sortOf(figure)) || (plain && figure.value > meaning.most))
+      return undefined
+    return { score: plain ? 8.6 : 8.8, use: { kind: 'noise', what: meaning.what } }
   }
   const candidate = candidateFor(meaning.fact, figure, money)
   if (!candidate) return undefined
@@ -75,7 +75,7 @@ function useOf(
   if (meaning.notBeside && wordsSince(meaning.notBeside, mention.from, input) !== undefined) {
     return undefined
   }
-  if (isForeign(mention, meaning.fact, input)) return undefined
+  if (isForeign(mention, figure, meaning.fact, input)) return undefined
   const fits = 'answer' in candidate
   const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }
@@ -85,16 +85,21 @@ function useOf(
 /** Facts whose one-word names other parts share: "spark plug torque", "big end bore". */
 const SHARED = new Set<FactKey>(['bore', 'stroke', 'fastenerTorque', 'mainJournalDiameter'])
 
-/** Whether a word that the vocabulary does not know stands right before a shared name. */
+/** Whether an unknown word qualifies a shared name: "plug torque is 18", "bore taper is .002". */
 function isForeign(
   { from, to }: Mention<FigureMeaning>,
+  figure: Figure,
   key: FactKey,
   { tokens, lexicon }: PairingInput,
 ): boolean {
   if (to !== from + 1 || !SHARED.has(key)) return false
-  const [name, before] = [tokens[from], tokens[from - 1]]
-  if (before?.kind !== 'word' || (name?.gap !== 'space' && name?.gap !== 'hyphen')) return false
-  return !lexicon.speller.known.has(before.text) && !lexicon.fillers.has(before.text)
+  const qualifies = (word: Token | undefined, next: Token | undefined): boolean =>
+    word?.kind === 'word' &&
+    (next?.gap === 'space' || next?.gap === 'hyphen') &&
+    !lexicon.speller.known.has(word.text) &&
+    !lexicon.fillers.has(word.text)
+  if (qualifies(tokens[from - 1], tokens[from])) return true
+  return to < figure.from && qualifies(tokens[to], tokens[to])
 }
 
 /** How many words back in the sentence one of these stands, or undefined when none does. */
@@ -119,9 +124,9 @@ function isListedPrice(
 }
 
 /** The sort of a figure, as the vocabulary's noise names it. */
-export function sortOf({ unit, ratio, scaled }: Figure): string {
+export function sortOf({ unit, ratio }: Figure): string {
   if (ratio) return 'ratio'
-  if (!unit) return scaled ? 'bare' : 'bare'
+  if (!unit) return 'bare'
   if (unit.kind !== 'unit') return unit.kind
   return SORTS[unit.symbol] ?? 'bare'
 }

@@ -84,9 +84,29 @@ function readRest(
   if (ratioEnd !== undefined) return { ...single, ratio: true, to: ratioEnd }
   const unit = sign ?? unitAfter(tokens, first, reader.units)
   const end = unit && unit !== sign ? unit.to : first.to
+  const thousandths = withThousandths(tokens, first, end, unit, reader, taken)
+  if (thousandths) return withUnit({ ...single, ...thousandths }, unit)
   const spread = spreadAt(tokens, first, end, unit, reader, taken)
   if (spread) return spread
   return withUnit({ ...single, to: end }, unit)
+}
+
+/** "Four inches and thirty thousandths". */
+function withThousandths(
+  tokens: readonly Token[],
+  first: PlainNumber,
+  end: number,
+  unit: FoundUnit | undefined,
+  { words }: FigureReader,
+  taken: (at: number) => boolean,
+): { value: number; to: number; decimal: boolean } | undefined {
+  if (unit?.kind !== 'unit' || unit.symbol !== 'in') return undefined
+  const at = tokens[end]?.text === 'and' || tokens[end]?.text === 'plus' ? end + 1 : end
+  const part = plainNumberAt(tokens, at, words, taken)
+  if (!part || part.value >= 1000 || !words.thou.includes(tokens[part.to]?.text ?? '')) {
+    return undefined
+  }
+  return { value: roundAway(first.value + part.value / 1000), to: part.to + 1, decimal: true }
 }
 
 function one(number: PlainNumber): Bare {
@@ -146,7 +166,7 @@ function spreadAt(
   const ratioEnd = toOneAt(tokens, second, second.to, reader.words)
   const after = ratioEnd === undefined ? unitAfter(tokens, second, reader.units) : undefined
   if (unit && after && !sameUnit(unit, after)) return undefined
-  const low = scaledAlike(first, second)
+  const low = scaledAlike(tokens, first, second, reader.words)
   if (!(low < second.value) || low * 4 < second.value) return undefined
   const value = roundAway((low + second.value) / 2)
   const to = ratioEnd ?? after?.to ?? second.to
@@ -164,8 +184,19 @@ function spreadAt(
   return withUnit({ ...plain, decimal: first.decimal || second.decimal }, found)
 }
 
-/** "6-7 grand" and "1.5 to 2k" scale both ends; "6500-7k" does not. */
-function scaledAlike(first: PlainNumber, second: PlainNumber): number {
+/** "6-7 grand", "1.5 to 2k" and "four to five thousand" scale both ends; "6500-7k" does not. */
+function scaledAlike(
+  tokens: readonly Token[],
+  first: PlainNumber,
+  second: PlainNumber,
+  { scales: words }: NumberVocabulary,
+): number {
+  const last = tokens[second.to - 1]?.text ?? ''
+  const scale = second.inWords && Object.hasOwn(words, last) ? (words[last] ?? 1) : 1
+  if (scale > 1 && first.value < scale) {
+    const low = roundAway(first.value * scale)
+    if (low < second.value) return low
+  }
   const scales =
     second.scaled && !first.scaled && first.value < 1000 && first.value * 1000 < second.value
   return scales ? roundAway(first.value * 1000) : first.value

@@ -14,7 +14,12 @@ export type FigureMeaning =
       readonly beside?: ReadonlySet<string>
       readonly notBeside?: ReadonlySet<string>
     }
-  | { readonly kind: 'noise'; readonly what: string; readonly fits: readonly string[] }
+  | {
+      readonly kind: 'noise'
+      readonly what: string
+      readonly fits: readonly string[]
+      readonly most: number
+    }
   | { readonly kind: 'octane' }
 
 /** What settles a choice, or may. */
@@ -88,8 +93,8 @@ function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {
       ...(place.notBeside ? { notBeside: new Set(place.notBeside) } : {}),
     })
   }
-  for (const { what, phrases, fits } of vocabulary.noise) {
-    addPhrases(tree, phrases, { kind: 'noise', what, fits })
+  for (const { what, phrases, fits, most = Infinity } of vocabulary.noise) {
+    addPhrases(tree, phrases, { kind: 'noise', what, fits, most })
   }
   addPhrases(tree, vocabulary.octane.words, { kind: 'octane' })
   for (const key of FACT_KEYS) {

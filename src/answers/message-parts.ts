@@ -1,5 +1,6 @@
 import type { Answers } from '../../shared/answers.ts'
 import { currencyOf } from './candidates.ts'
+import { isFastenerSize } from './fastener-figures.ts'
 import { type Figure, figuresIn } from './figures.ts'
 import { type Request, requestsIn } from './intents.ts'
 import type { ChoiceMeaning, FigureMeaning, Lexicon } from './lexicon.ts'
@@ -51,7 +52,7 @@ export function takeApart(
     money: currencyOf(answers, all, tokens, lexicon.vocabulary.units),
     answers,
   }
-  const named = nameFigures(afterChange(all, input), input)
+  const named = nameFigures(afterChange(all, input), choiceMentions, input)
   return { plain, tokens, lexicon, scopes, requests, choiceMentions, input, ...named }
 }
 
@@ -67,6 +68,7 @@ function plainFigures(
 
 function nameFigures(
   figures: readonly Figure[],
+  choiceMentions: readonly Mention<ChoiceMeaning>[],
   input: FigureInput,
 ): Pick<Parts, 'figures' | 'overFrom' | 'figureMentions' | 'pairs'> {
   const { tokens, lexicon, money } = input
@@ -74,6 +76,8 @@ function nameFigures(
   const figureMentions = mentionsIn(lexicon.figures, tokens, (at) => inFigure[at] ?? false)
   const overFrom = overFromIn(figures, tokens, money)
   const single = new Set(overFrom.flatMap(({ over, base }) => [over, base]))
-  const open = figures.filter((figure) => !single.has(figure))
+  const open = figures.filter(
+    (figure) => !single.has(figure) && !isFastenerSize(figure, tokens, choiceMentions),
+  )
   return { figures, overFrom, figureMentions, pairs: pairFigures(open, figureMentions, input) }
 }

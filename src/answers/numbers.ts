@@ -125,7 +125,9 @@ function partOfInch(
   if (text(unit) === 'of') unit += 1
   if (text(unit) === 'a' || text(unit) === 'an') unit += 1
   const value = (counted ?? 1) * part
-  if (!HALVED.has(text(unit)) || value >= 1) return undefined
+  // "Three sixteenths" says itself that it is of an inch.
+  const plain = counted !== undefined && part < 0.25 && unit === at + 1
+  if (!(HALVED.has(text(unit)) || plain) || value >= 1) return undefined
   return { ...rest, value, to: unit, inWords: true, decimal: true }
 }
 
@@ -134,8 +136,9 @@ function anScale(tokens: readonly Token[], from: number, words: NumberVocabulary
   const scale = tokens[from + 1]?.text
   if (scale === 'hundred' || scale === 'thousand') {
     const value = scale === 'hundred' ? 100 : 1000
-    const tail = scale === 'hundred' ? wordNumberAt(tokens, from + 2, words) : undefined
-    return tail && tail.value >= 10 && tail.value < 100
+    const and = tokens[from + 2]?.text === 'and' ? 1 : 0
+    const tail = scale === 'hundred' ? wordNumberAt(tokens, from + 2 + and, words) : undefined
+    return tail && tail.value >= (and ? 1 : 10) && tail.value < 100
       ? { value: value + tail.value, next: tail.next }
       : { value, next: from + 2 }
   }
@@ -144,13 +147,15 @@ function anScale(tokens: readonly Token[], from: number, words: NumberVocabulary
     : undefined
 }
 
+const AND = new Set(['and', 'n', '&'])
+
 /** "and a half", "and three quarters", "and an eighth". */
 function withParts(
   tokens: readonly Token[],
   number: PlainNumber,
   words: NumberVocabulary,
 ): PlainNumber {
-  if (tokens[number.to]?.text !== 'and') return number
+  if (!AND.has(tokens[number.to]?.text ?? '')) return number
   const count = tokens[number.to + 1]?.text ?? ''
   const part = words.parts[tokens[number.to + 2]?.text ?? '']
   if (part === undefined) return number

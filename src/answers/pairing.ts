@@ -92,11 +92,18 @@ function pairOf(
     left.kind === 'mention' ? left.mention : (right as { mention: Mention<FigureMeaning> }).mention
   const cost = distance(left, right, input) + between(items, j, i)
   if (cost > 12) return undefined
+  // "No spray, 11.5": what is denied has no figure in the next item.
+  if (input.negations.denies(mention) && hasComma(left.to, right.from, input)) return undefined
   const found = bestUse(figure, mention, input)
   if (found && isCount(left, right, found.use)) return undefined
   if (!found) return undefined
   const score = found.score - cost + order(left, right, input.tokens)
   return score < LEAST ? undefined : { score, pair: { figure, mention, use: found.use } }
+}
+
+function hasComma(from: number, to: number, { tokens }: PairingInput): boolean {
+  for (let at = from; at < to; at += 1) if (tokens[at]?.text === ',') return true
+  return false
 }
 
 /** Reaching over another figure is rare; over other words of the trade, a little less so. */
@@ -126,7 +133,7 @@ function distance(left: Item, right: Item, { tokens, scopes, lexicon }: PairingI
   let cost = 0
   for (let at = left.to; at < right.from; at += 1) {
     const { text } = tokens[at] as Token
-    cost += BREAKS.get(text) ?? (lexicon.fillers.has(text) ? 0.2 : 1)
+    cost += BREAKS.get(text) ?? wordCost(text, lexicon)
   }
   for (let at = left.to; at <= right.from; at += 1) {
     const figureRange = tokens[at]?.gap === 'dash'
@@ -135,10 +142,18 @@ function distance(left: Item, right: Item, { tokens, scopes, lexicon }: PairingI
   return cost
 }
 
+/** A word that the vocabulary does not know may well be what the figure is of. */
+function wordCost(text: string, { fillers, speller }: PairingInput['lexicon']): number {
+  return fillers.has(text) ? 0.2 : speller.known.has(text) || !/^\p{L}/u.test(text) ? 1 : 2.5
+}
+
 /** "4.030 bore" and "bore: 4.030" are the plain ways to say it. */
 function order(left: Item, right: Item, tokens: readonly Token[]): number {
   const link = tokens[left.to]?.text
-  if (left.kind === 'figure') return left.to === right.from || link === 'of' ? 0.6 : 0
+  if (left.kind === 'figure') return left.to === right.from ? 1.2 : link === 'of' ? 0.6 : 0
+  // "Bore 4.030 stroke 3.480": a name that opens its item has its figure after it.
+  const opens = (tokens[left.from - 1]?.kind ?? 'mark') === 'mark'
+  if (opens && left.to === right.from) return 1.4
   return [':', '=', 'is', 'are', 'of', 'at', 'to', 'will', 'was'].includes(link ?? '') ? 0.9 : 0
 }
 

@@ -61,6 +61,8 @@ const noise = z.strictObject({
   phrases,
   /** Kinds of figure that it takes up; a figure of another kind stays free. */
   fits: z.array(z.string()),
+  /** The largest bare figure that it takes up: no camshaft has 6600 of anything. */
+  most: z.number().optional(),
 })
 export type Noise = z.infer<typeof noise>
 

@@ -1,0 +1,55 @@
+import type { Figure } from './figures.ts'
+import type { Findings } from './findings.ts'
+import type { ChoiceMeaning } from './lexicon.ts'
+import type { Mention } from './mentions.ts'
+import type { Parts } from './message-parts.ts'
+import type { Token } from './tokens.ts'
+
+/** Largest diameter of a main fastener, in inches and in millimetres. */
+const WIDEST = { in: 0.75, mm: 16 } as const
+const LINKS = new Set(['are', 'is', ',', ':', '=', 'of', 'in', 'size'])
+
+/** "Half inch studs", "bolts are 7/16": a size without its pitch, which is no thread and no length. */
+export function isFastenerSize(
+  { value, unit, from, to, ratio }: Figure,
+  tokens: readonly Token[],
+  mentions: readonly Mention<ChoiceMeaning>[],
+): boolean {
+  const metric = unit?.kind === 'unit' && unit.symbol === 'mm'
+  const inch = unit === undefined || (unit.kind === 'unit' && unit.symbol === 'in')
+  if (ratio || !(metric ? value <= WIDEST.mm : inch && value <= WIDEST.in)) return false
+  return mentions.some((mention) => {
+    if (!isFasteners(mention)) return false
+    if (mention.from === to) return tokens[to]?.gap !== 'dash'
+    const between = tokens.slice(mention.to, from)
+    return mention.to <= from && between.length <= 2 && between.every((t) => LINKS.has(t.text))
+  })
+}
+
+export function isFasteners({ meanings }: Mention<ChoiceMeaning>): boolean {
+  return meanings.some((m) => m.kind === 'noun' && (m.noun === 'bolts' || m.noun === 'studs'))
+}
+
+const THEN = new Set(['+', 'plus', 'then', 'and', 'another', 'additional', 'further'])
+const DEGREES = new Set(['deg', 'degree', 'degrees'])
+
+/** "15 ft-lb plus 80 degrees": a turn after a torque is tightening by angle. */
+export function readAngle(
+  figure: Figure,
+  { tokens, figures, scopes }: Parts,
+  into: Findings,
+): void {
+  const { from, to } = figure
+  if (!DEGREES.has(tokens[to]?.text ?? '') || !THEN.has(tokens[from - 1]?.text ?? '')) return
+  const torque = figures.some(
+    ({ unit, to: end }) =>
+      end < from &&
+      from - end <= 4 &&
+      scopes.sentence[end - 1] === scopes.sentence[from] &&
+      unit?.kind === 'unit' &&
+      (unit.symbol === 'lb ft' || unit.symbol === 'N m'),
+  )
+  if (!torque) return
+  const reading = { key: 'tightening' as const, answer: 'torque-angle', strength: 3 as const }
+  into.readings.push({ ...reading, from: from - 1, to: to + 1 })
+}

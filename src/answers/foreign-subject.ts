@@ -1,0 +1,55 @@
+import type { Figure } from './figures.ts'
+import type { ChoiceMeaning } from './lexicon.ts'
+import type { Mention } from './mentions.ts'
+import type { Parts } from './message-parts.ts'
+
+/** Words that join a figure to what it is said of. */
+const LINKS = new Set(['is', 'are', 'at', ':', '=', 'was', 'were', 'has', 'of', 'set', 'takes'])
+const ARTICLES = new Set(['the', 'a', 'an', 'its', 'my', 'this', 'that', 'each', 'our'])
+const JOINERS = new Set([',', 'and', '(', '/', '&', '+', 'with'])
+
+/**
+ * Whether a figure is said of a part that is none of the engine's held crank: "the
+ * roller door opener is 12 psi", "600 hp gearbox". The next words about it are an
+ * other part's, or a noun that the vocabulary does not know.
+ */
+export function isOfForeignPart(figure: Figure, parts: Parts): boolean {
+  const { tokens, choiceMentions } = parts
+  const after = choiceMentions.find(({ from }) => from === figure.to)
+  // "10:1 pistons" make the ratio; "600 hp gearbox" makes no power.
+  if (after && !figure.ratio && isOther(after) && tokens[figure.to]?.gap === 'space') return true
+  const at = subjectBefore(figure, parts)
+  if (at === undefined) return false
+  const named = choiceMentions.find(({ from, to }) => from <= at && at < to)
+  const linked = isLinked(at + 1, figure.from, parts)
+  if (named) return isOther(named) && linked
+  if (parts.lexicon.speller.known.has(tokens[at]?.text ?? '')) return false
+  return linked && (ARTICLES.has(tokens[at - 1]?.text ?? '') || opensClause(at, parts))
+}
+
+function isOther({ meanings }: Mention<ChoiceMeaning>): boolean {
+  return meanings.some((m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'))
+}
+
+/** The last word before a figure, in its clause, that is no small word. */
+function subjectBefore(
+  { from }: Figure,
+  { tokens, scopes, lexicon, figures }: Parts,
+): number | undefined {
+  for (let at = from - 1; at >= 0 && scopes.clause[at] === scopes.clause[from]; at -= 1) {
+    const { text, kind } = tokens[at] as { text: string; kind: string }
+    if (JOINERS.has(text) || kind === 'number' || figures.some((f) => f.from <= at && at < f.to))
+      return undefined
+    if (!LINKS.has(text) && !lexicon.fillers.has(text)) return kind === 'word' ? at : undefined
+  }
+  return undefined
+}
+
+function isLinked(from: number, to: number, { tokens }: Parts): boolean {
+  for (let at = from; at < to; at += 1) if (LINKS.has(tokens[at]?.text ?? '')) return true
+  return false
+}
+
+function opensClause(at: number, { scopes }: Parts): boolean {
+  return at === 0 || scopes.clause[at - 1] !== scopes.clause[at]
+}

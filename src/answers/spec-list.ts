@@ -1,0 +1,89 @@
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { candidateFor } from './candidates.ts'
+import type { Figure } from './figures.ts'
+import type { Findings } from './findings.ts'
+import { coverage } from './mentions.ts'
+import type { Parts } from './message-parts.ts'
+
+/** Facts that the trade writes bare in a list, and what such a figure looks like. */
+const LISTED: readonly { key: FactKey; like: (figure: Figure) => boolean }[] = [
+  { key: 'peakRpm', like: isEngineSpeed },
+  { key: 'compressionRatio', like: isRatio },
+]
+
+/** So many other things said of the engine make a message a list of its figures. */
+const LEAST_SAID = 2
+
+/**
+ * "10:1, 2 bolt, e85, 6800": in a list of what an engine is, the one bare figure of
+ * the size of an engine speed is how far it revs, and the one bare figure like 10.75
+ * is its compression. With two such figures, or with prices about, neither is read.
+ *
+ * @param unnamed - figures that no words and no unit name
+ * @returns the figures that are left
+ */
+export function readSpecList(
+  unnamed: readonly Figure[],
+  parts: Parts,
+  into: Findings,
+): readonly Figure[] {
+  let left = unnamed
+  if (parts.input.money.said || thingsSaid(parts, into) < LEAST_SAID) return left
+  for (const { key, like } of LISTED) {
+    const alike = parts.figures.filter((figure) => isBare(figure) && like(figure))
+    const [only] = alike
+    if (!only || alike.length > 1 || !left.includes(only) || !isItem(only, parts)) continue
+    if (into.readings.some((reading) => reading.key === key)) continue
+    const found = candidateFor(key, only, parts.input.money)
+    if (!found || !('answer' in found)) continue
+    const { from, to } = only
+    into.readings.push({ key, answer: found.answer, from, to, strength: 1 })
+    left = left.filter((figure) => figure !== only)
+  }
+  return left
+}
+
+/** "Turbo v8, 15lbs, e85": in such a list pounds of this size are of boost. */
+export function isListedBoost(figure: Figure, parts: Parts, into: Findings): boolean {
+  const pounds = figure.unit?.kind === 'unit' && figure.unit.symbol === 'lb'
+  return (
+    pounds && figure.value <= 40 && thingsSaid(parts, into) >= LEAST_SAID && isItem(figure, parts)
+  )
+}
+
+function thingsSaid({ choiceMentions, scopes }: Parts, { readings }: Findings): number {
+  const facts = new Set(readings.filter(({ key }) => fact(key).kind !== 'money').map((r) => r.key))
+  for (const { from, meanings } of choiceMentions) {
+    for (const meaning of meanings)
+      if (meaning.kind === 'choice' && !scopes.outside[from]) facts.add(meaning.fact)
+  }
+  return facts.size
+}
+
+function isBare({ unit, ratio, unusable }: Figure): boolean {
+  return !unit && !ratio && !unusable
+}
+
+function isEngineSpeed({ value, decimal, scaled }: Figure): boolean {
+  return (!decimal || scaled) && value >= 4000 && value <= 9500 && value % 50 === 0
+}
+
+/** Strength classes of bolts look alike and are none. */
+const CLASSES = new Set([8.8, 10.9, 12.9])
+
+function isRatio({ value, decimal, scaled }: Figure): boolean {
+  const hundredths = Math.abs(value * 100 - Math.round(value * 100)) < 1e-6
+  return decimal && !scaled && hundredths && value >= 7.5 && value <= 15.5 && !CLASSES.has(value)
+}
+
+const BEFORE = new Set(['at', 'about', 'around', 'and', 'to', 'with', 'roughly'])
+const AFTER = new Set(['and', 'with', 'on', 'or', 'w', 'max', 'tops', 'in', 'through'])
+
+/** Whether a figure is an item of its own: between commas, other figures and choices. */
+function isItem({ from, to }: Figure, { tokens, figures, choiceMentions, figureMentions }: Parts) {
+  const named = coverage(tokens.length, [...figures, ...choiceMentions, ...figureMentions])
+  const [before, after] = [tokens[from - 1], tokens[to]]
+  const open = !before || before.kind === 'mark' || named[from - 1] || BEFORE.has(before.text)
+  const closed = !after || after.kind === 'mark' || named[to] || AFTER.has(after.text)
+  return (open || tokens[from]?.gap === 'dash') && (closed || after?.gap === 'dash')
+}
