@@ -1,5 +1,7 @@
-import { choice, list, optional, pure, quantity, thread, type Values } from './fields.ts'
+import { choice, optional, pure, quantity, type Values } from './fields.ts'
 import { GRADES, MATERIAL_WORDS } from './preload-fields.ts'
+import { list } from './read-record.ts'
+import { thread } from './thread-field.ts'
 
 export const fastenerFields = {
   count: pure('How many', 'Leaning ones stand in mirrored pairs.'),

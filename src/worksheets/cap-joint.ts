@@ -1,16 +1,16 @@
-import { type CapJoint, type CapJointInput, capJoint } from '../mechanics/cap-joint.ts'
+import { type CapJoint, capJoint } from '../mechanics/cap-joint.ts'
 import type { CapJointStiffness } from '../mechanics/cap-joint-stiffness.ts'
-import { indentationPressure, type Material, materialOf } from '../mechanics/materials.ts'
+import { materialOf } from '../mechanics/materials.ts'
 import { FACE_FRICTION } from '../mechanics/parting-face.ts'
-import { thermalStretch } from '../mechanics/thermal-preload.ts'
 import { fastenerFactors } from './cap-joint-factors.ts'
 import { type CapJointInputs, capJointFields } from './cap-joint-fields.ts'
 import { capJointFromBuild } from './cap-joint-from-build.ts'
+import { jointInput } from './cap-joint-input.ts'
 import { jointPicture } from './cap-joint-picture.ts'
 import { capacitySteps, clampSteps } from './cap-joint-steps.ts'
-import { capFastener, jointStiffness, type Moduli } from './cap-joint-stiffness.ts'
+import { jointStiffness } from './cap-joint-stiffness.ts'
 import type { Print } from './print.ts'
-import { present, type Result, type Worked, worksheet } from './worksheet.ts'
+import { type Result, type Worked, worksheet } from './worksheet.ts'
 
 /** A main cap clamped to its block: what separates it, what makes it slip, what makes it walk. */
 export const capJointSheet = worksheet({
@@ -109,12 +109,6 @@ export const capJointSheet = worksheet({
   fromBuild: ({ assessment }) => capJointFromBuild(assessment),
 })
 
-/** Materials of both sides of the joint. */
-interface Pair {
-  readonly cap: Material
-  readonly block: Material
-}
-
 function work(input: CapJointInputs, print: Print): Worked {
   const pair = {
     cap: materialOf(input.capMaterial ?? 'gray-iron-30'),
@@ -144,52 +138,6 @@ function work(input: CapJointInputs, print: Print): Worked {
     notes: notes(input),
     picture: jointPicture(joint, input, full.friction, print),
   }
-}
-
-function jointInput(input: CapJointInputs, pair: Pair, moduli: Moduli): CapJointInput {
-  const { crossBoltCount = 0, crossBoltPreload = 0, crossBoltShear } = input
-  const softer = Math.min(indentationPressure(pair.cap), indentationPressure(pair.block))
-  return {
-    fasteners: input.fasteners.map(capFastener),
-    capModulus: moduli.cap,
-    blockModulus: moduli.block,
-    loadIntroduction: input.loadIntroduction ?? 1,
-    friction: input.friction ?? FACE_FRICTION[input.faces ?? 'dry'].likely,
-    embeddingLoss: input.embedding ?? 0,
-    thermalStretch: input.thermalStretch ?? warmStretch(input, pair),
-    register: {
-      height: input.registerHeight ?? 0,
-      length: input.registerLength ?? 0,
-      interference: input.interference ?? 0,
-      allowablePressure: input.allowablePressure ?? softer,
-      span: input.registerSpan,
-    },
-    crossBolts: {
-      count: crossBoltCount,
-      preload: crossBoltPreload,
-      ...present({ shearCapacity: crossBoltShear }),
-    },
-    girdle: { clampAdded: input.girdleClamp, stiffnessShare: input.girdleShare },
-  }
-}
-
-/** Alloy steel, when the fastener's own expansion is not given. */
-const FASTENER_EXPANSION = materialOf('steel-4140-tempered-1000f').expansion
-
-/** Growth of cap and block beyond the first kind of fastener's. */
-function warmStretch(
-  { warmRise, fastenerExpansion, fasteners }: CapJointInputs,
-  pair: Pair,
-): number {
-  const first = fasteners[0]
-  if (warmRise === undefined || first === undefined) return 0
-  const { diameter } = first.thread
-  const inBlock = Math.min(first.engagement ?? 1.5 * diameter, diameter) / 2
-  const layers = [
-    { thickness: first.grip, expansion: pair.cap.expansion },
-    { thickness: inBlock, expansion: pair.block.expansion },
-  ]
-  return thermalStretch(layers, fastenerExpansion ?? FASTENER_EXPANSION, warmRise)
 }
 
 function stiffnessResults({ groups, loadFactor }: CapJointStiffness, print: Print): Result[] {

@@ -2,24 +2,20 @@ import {
   type Clearance,
   type ClearanceInput,
   clearance,
-  partsForClearance,
-  targetClearance,
   warmClearance,
 } from '../mechanics/clearance.ts'
-import { clearanceRange } from '../mechanics/clearance-range.ts'
 import { EXPANSION } from '../mechanics/thermal-growth.ts'
 import { type ClearanceInputs, clearanceFields } from './clearance-fields.ts'
+import { clearancePicture } from './clearance-picture.ts'
+import { limitsRange, wantedParts } from './clearance-wanted.ts'
 import { crushAndLoad } from './crush-and-load.ts'
 import { buildInputs, figureInput } from './from-build.ts'
 import { InputError } from './input.ts'
-import type { FitPicture } from './picture.ts'
 import type { Print } from './print.ts'
 import {
   type BuildSource,
   geometry,
-  practice,
   present,
-  published,
   type Result,
   type Step,
   type Worked,
@@ -153,7 +149,7 @@ function work(input: ClearanceInputs, print: Print): Worked {
     notes: [
       'The vertical clearance is the one that counts, with the caps at full torque. The service manual’s or the bearing supplier’s figure comes before any rule.',
     ],
-    picture: picture(cold, warm, print),
+    picture: clearancePicture(cold, warm, print),
   }
 }
 
@@ -229,119 +225,6 @@ function warmStep(input: ClearanceInputs, cold: Clearance, warm: Clearance, prin
       kind: memory ? 'memory' : 'published',
       cite: 'Callister, Materials Science and Engineering, Table B.6',
     },
-  }
-}
-
-interface Part {
-  readonly results: readonly Result[]
-  readonly steps: readonly Step[]
-}
-
-/** Parts that would give the wanted clearance, and what a rule of so much for each unit asks for. */
-function wantedParts(input: ClearanceInputs, measures: ClearanceInput, print: Print): Part {
-  const { wanted, perDiameterLow: low, perDiameterHigh: high, journal } = input
-  const results: Result[] = []
-  const steps: Step[] = []
-  if ((low === undefined) !== (high === undefined)) {
-    throw new InputError(low === undefined ? 'perDiameterLow' : 'perDiameterHigh', 'give both')
-  }
-  if (low !== undefined && high !== undefined) {
-    const target = targetClearance(journal, { low, high })
-    results.push(print.result('targetLow', 'By the rule, least', target.low, 'fine'))
-    results.push(print.result('targetHigh', 'By the rule, most', target.high, 'fine'))
-    steps.push({
-      title: 'Clearance by the rule',
-      formula: 'c = rule × journal',
-      withNumbers: `c = ${low} to ${high} × ${print.figure(journal, 'length')}`,
-      result: `${print.figure(target.low, 'fine')} to ${print.figure(target.high, 'fine')}`,
-      source: practice('So much for each unit of diameter; the rule is yours'),
-    })
-  }
-  if (wanted !== undefined) {
-    const parts = partsForClearance(measures, wanted)
-    results.push(
-      print.result(
-        'shellForWanted',
-        'Wall of each shell that gives it',
-        parts.shellCrown,
-        'length',
-      ),
-      print.result('journalForWanted', 'or journal that gives it', parts.journal, 'length'),
-      print.result('housingForWanted', 'or housing bore that gives it', parts.housing, 'length'),
-    )
-    steps.push({
-      title: 'Parts for the wanted clearance',
-      formula: 'excess = c − wanted; wall + excess/2, or journal + excess, or housing − excess',
-      withNumbers: `excess = ${print.figure(clearance(measures).vertical, 'fine')} − ${print.figure(wanted, 'fine')}`,
-      result: `wall ${print.figure(parts.shellCrown, 'length')}, or journal ${print.figure(parts.journal, 'length')}, or housing ${print.figure(parts.housing, 'length')}`,
-      source: geometry('Definition'),
-    })
-  }
-  return { results, steps }
-}
-
-const LIMITS = [
-  'housingLow',
-  'housingHigh',
-  'wallLow',
-  'wallHigh',
-  'journalLow',
-  'journalHigh',
-] as const
-
-function limitsRange(input: ClearanceInputs, print: Print): Part {
-  if (LIMITS.every((key) => input[key] === undefined)) return { results: [], steps: [] }
-  const [hl, hh, wl, wh, jl, jh] = LIMITS.map((key) => {
-    const limit = input[key]
-    if (limit === undefined) throw new InputError(key, 'give all six limits')
-    return limit
-  }) as [number, number, number, number, number, number]
-  const range = clearanceRange({
-    housing: { low: hl, high: hh },
-    wall: { low: wl, high: wh },
-    journal: { low: jl, high: jh },
-  })
-  const at = (one: number): string => print.figure(one, 'length')
-  const fine = (id: string, label: string, one: number): Result =>
-    print.result(id, label, one, 'fine')
-  return {
-    results: [
-      fine('rangeLow', 'Tightest that the limits allow', range.low),
-      fine('rangeHigh', 'Loosest that the limits allow', range.high),
-      fine('statisticalLow', 'Seldom tighter than', range.statistical.low),
-      fine('statisticalHigh', 'Seldom looser than', range.statistical.high),
-    ],
-    steps: [
-      {
-        title: 'Range of the limits',
-        formula:
-          'least = housing low − 2 wall high − journal high; most the other way about; seldom outside middle ± √(Σ width²)/2',
-        withNumbers: `least = ${at(hl)} − 2 × ${at(wh)} − ${at(jh)}; most = ${at(hh)} − 2 × ${at(wl)} − ${at(jl)}`,
-        result: `${print.figure(range.low, 'fine')} to ${print.figure(range.high, 'fine')}`,
-        source: published('Shigley’s Mechanical Engineering Design, 9th ed., section 1–13'),
-      },
-    ],
-  }
-}
-
-function picture(cold: Clearance, warm: Clearance | undefined, print: Print): FitPicture {
-  const fine = (one: number): string => print.figure(one, 'fine')
-  const words = ({ vertical, horizontal }: Clearance): string =>
-    `${fine(vertical)} up and down, ${fine(horizontal)} side to side`
-  const rows = [['As measured', fine(cold.vertical), fine(cold.horizontal)]]
-  if (warm) rows.push(['Warm', fine(warm.vertical), fine(warm.horizontal)])
-  return {
-    kind: 'fit',
-    title: 'The journal in its shells',
-    text: `As measured: ${words(cold)}.${warm ? ` Warm: ${words(warm)}.` : ''}`,
-    caption: `Blue: the shells as measured.${warm ? ' Red, dashed: warm.' : ''} The clearance is magnified, the journal is not; it stands in the middle, which an oil film never lets it.`,
-    cold,
-    ...(warm ? { warm } : {}),
-    labels: [
-      `as measured ${fine(cold.vertical)}`,
-      ...(warm ? [`warm ${fine(warm.vertical)}`] : []),
-    ],
-    table: { caption: 'Clearance', head: ['', 'Up and down', 'Side to side'], rows },
   }
 }
 

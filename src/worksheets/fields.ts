@@ -2,7 +2,6 @@ import { z } from 'zod'
 import type { Read } from '../../shared/answers.ts'
 import { describeFound, type Problem } from '../../shared/problem.ts'
 import { readDecimal } from '../../shared/quantity.ts'
-import { printThread, readThread } from '../../shared/thread.ts'
 import { KINDS, type Kind, type KindId, kindToSi, unitOf } from './kinds.ts'
 
 /** What was given, in its one canonical shape: what the answer of the API shows again. */
@@ -50,7 +49,8 @@ export type Values<F extends Fields> = {
   readonly [K in keyof F]: F[K] extends Field<infer T> ? T : never
 }
 
-const LONGEST = 80
+/** Longest text of an input. */
+export const LONGEST = 80
 
 /** A figure with a unit; a plain number is refused. */
 export function quantity(kind: KindId, label: string, help = ''): Field<number> {
@@ -151,141 +151,19 @@ export function text(label: string, help = ''): Field<string> {
   }
 }
 
-export interface ThreadSize {
-  /** m */
-  readonly diameter: number
-  readonly pitch: number
-  readonly form?: 'un' | 'iso'
-}
-
-/** A thread as the trade writes it, or its diameter and pitch for sizes beyond main caps. */
-export function thread(label: string, help = ''): Field<ThreadSize> {
-  const [diameter, pitch] = [quantity('length', 'Diameter'), quantity('length', 'Pitch')]
-  return {
-    label,
-    help,
-    required: true,
-    control: { type: 'thread' },
-    schema: z.union([
-      z.string().max(LONGEST),
-      z.strictObject({ diameter: diameter.schema, pitch: pitch.schema }),
-    ]),
-    read(raw, at) {
-      const shape = z.strictObject({ diameter: z.unknown(), pitch: z.unknown() }).safeParse(raw)
-      if (shape.success) {
-        const d = diameter.read(shape.data.diameter, `${at}.diameter`)
-        const p = pitch.read(shape.data.pitch, `${at}.pitch`)
-        if ('problem' in d) return d
-        if ('problem' in p) return p
-        const given = { diameter: d.ok.given, pitch: p.ok.given }
-        return ok({ diameter: d.ok.value, pitch: p.ok.value }, given)
-      }
-      const found = typeof raw === 'string' ? readThread(raw) : undefined
-      if (!found) return refuse(at, 'not-a-thread', raw, THREAD_FITS)
-      const form = found.series === 'unified' ? 'un' : 'iso'
-      return ok({ diameter: found.diameter, pitch: found.pitch, form }, printThread(found))
-    },
-  }
-}
-
-const THREAD_FITS =
-  'write a thread from 5 to 20 mm such as 1/2-13 or M11x1.25, or give its diameter and pitch'
-
 /** The same field, but it may be left out; `blank` says what is taken then. */
 export function optional<T>(field: Field<T>, blank = ''): Field<T | undefined> {
   const help = [field.help, blank].filter((part) => part !== '').join(' ')
   return { ...field, help, required: false }
 }
 
-/** Several of the same, such as the lines of a price. */
-export function list<F extends Fields>(
-  label: string,
-  fields: F,
-  {
-    least,
-    most,
-    row,
-    open = Object.keys(fields),
-  }: { least: number; most: number; row: string; open?: readonly string[] },
-  help = '',
-): Field<readonly Values<F>[]> {
-  const schema = z.strictObject(
-    Object.fromEntries(
-      Object.entries(fields).map(([key, field]) => [
-        key,
-        field.required ? field.schema : field.schema.optional(),
-      ]),
-    ),
-  )
-  return {
-    label,
-    help,
-    required: least > 0,
-    control: { type: 'list', fields, rows: most, row, open },
-    schema: z.array(schema).min(least).max(most),
-    read(raw, at) {
-      if (!Array.isArray(raw) || raw.length < least || raw.length > most) {
-        return refuse(at, 'wrong-shape', raw, `give a list of ${least} to ${most}`)
-      }
-      const values: Values<F>[] = []
-      const given: Record<string, Given>[] = []
-      for (const [index, entry] of raw.entries()) {
-        const read = readRecord(fields, entry, `${at}.${index}`)
-        if (read.problems[0]) return { problem: read.problems[0] }
-        values.push(read.values as Values<F>)
-        given.push(read.given)
-      }
-      return { ok: { value: values, given } }
-    },
-  }
-}
-
-/** Inputs as they were read: values for the mechanics, and what was given. */
-export interface ReadRecord {
-  readonly values: Readonly<Record<string, unknown>>
-  readonly given: Record<string, Given>
-  readonly problems: readonly Problem[]
-}
-
-/**
- * Read a record of raw inputs, strictly: an unknown key, a missing or a bad figure each give a
- * problem that names its place.
- */
-export function readRecord(fields: Fields, raw: unknown, at = ''): ReadRecord {
-  const place = (key: string): string => (at === '' ? key : `${at}.${key}`)
-  if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
-    const { problem } = refuse(at || 'body', 'wrong-shape', raw, 'give an object of inputs')
-    return { values: {}, given: {}, problems: [problem] }
-  }
-  const keys = Object.keys(fields)
-  const problems: Problem[] = Object.keys(raw)
-    .filter((key) => !keys.includes(key))
-    .map((key) => ({
-      field: describeFound(place(key)),
-      code: 'unknown-field',
-      found: describeFound(key),
-      fits: `use only ${keys.join(', ')}`,
-    }))
-  const values: Record<string, unknown> = {}
-  const given: Record<string, Given> = {}
-  for (const [key, field] of Object.entries(fields)) {
-    const found = (raw as Record<string, unknown>)[key]
-    if (found === undefined && !field.required) continue
-    const read = field.read(found === undefined ? '' : found, place(key))
-    if ('problem' in read) problems.push(read.problem)
-    else {
-      values[key] = read.ok.value
-      given[key] = read.ok.given
-    }
-  }
-  return { values, given, problems }
-}
-
-function ok<T>(value: T, given: Given): { ok: { value: T; given: Given } } {
+/** An input as it was read. */
+export function ok<T>(value: T, given: Given): { ok: { value: T; given: Given } } {
   return { ok: { value, given } }
 }
 
-function refuse(
+/** The problem with an input. */
+export function refuse(
   field: string,
   code: Problem['code'],
   found: unknown,

@@ -1,9 +1,10 @@
 import { describeFound, type Problem } from '../../shared/problem.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
-import { type Fields, type Given, readRecord, type Values } from './fields.ts'
+import type { Fields, Given, Values } from './fields.ts'
 import { KINDS, type Kind, type KindId, kindFromSi } from './kinds.ts'
 import type { Picture } from './picture.ts'
 import { printIn, type System } from './print.ts'
+import { readRecord } from './read-record.ts'
 import type { Result, Series, Step, Worksheet } from './worksheet.ts'
 
 /** The answer of the API. */

@@ -1,9 +1,9 @@
-import { printNumber } from '../../shared/print.ts'
 import { type CostItem, type JobCost, jobCost } from '../mechanics/job-cost.ts'
-import { breakEvenChance, costLoss, stake } from '../mechanics/stake.ts'
-import { choice, list, optional, pure, quantity, text, type Values } from './fields.ts'
 import { InputError } from './input.ts'
-import { type Amount, money } from './money.ts'
+import { type Item, type JobCostInputs, jobCostFields } from './job-cost-fields.ts'
+import { weigh } from './job-cost-stake.ts'
+import type { Amount } from './money.ts'
+import { type MoneyPrint, printMoneyIn } from './money-print.ts'
 import type { BarsPicture } from './picture.ts'
 import type { Print } from './print.ts'
 import {
@@ -17,42 +17,6 @@ import {
   type Worked,
   worksheet,
 } from './worksheet.ts'
-
-const itemFields = {
-  label: text('What'),
-  likely: money('Likely price of one'),
-  low: optional(money('Low'), 'Left out: as likely.'),
-  high: optional(money('High'), 'Left out: as likely.'),
-  quantity: optional(pure('How many'), 'Left out: 1.'),
-  taxable: optional(choice('Taxed', { yes: 'Yes', no: 'No' }), 'Left out: yes.'),
-}
-
-const jobCostFields = {
-  items: list('Lines of the price', itemFields, {
-    least: 1,
-    most: 12,
-    row: 'Line',
-    open: ['label', 'likely', 'low', 'high'],
-  }),
-  taxRate: optional(quantity('share', 'Tax'), 'Left out: none.'),
-  correlation: optional(
-    pure('How far prices rise together', '0 each on its own, 1 all dear or all cheap at once.'),
-    'Left out: 0.',
-  ),
-  invested: optional(money('Money in the engine', 'What would be lost with it.')),
-  salvage: optional(quantity('share', 'Share that could still be used or sold'), 'Left out: none.'),
-  besides: optional(money('Lost besides', 'Towing, clean-up, a missed season.'), 'Left out: none.'),
-  instead: optional(money('Cost of the cheaper course'), 'Left out: 0, doing nothing.'),
-  protection: optional(
-    quantity('share', 'Share of failures that this work prevents'),
-    'Left out: all.',
-  ),
-  chance: optional(
-    quantity('share', 'Your own estimate of the chance that it lets go without the work'),
-  ),
-}
-type JobCostInputs = Values<typeof jobCostFields>
-type Item = JobCostInputs['items'][number]
 
 /** A job's price with its spread, against what is at stake. */
 export const jobCostSheet = worksheet({
@@ -87,7 +51,7 @@ export const jobCostSheet = worksheet({
 
 function work(input: JobCostInputs, print: Print): Worked {
   const currency = oneCurrency(input)
-  const money = printer(currency)
+  const money = printMoneyIn(currency)
   const { taxRate, correlation } = input
   const items = input.items.map(itemOf)
   const cost = jobCost({ items, ...present({ taxRate, correlation }) })
@@ -104,28 +68,6 @@ function work(input: JobCostInputs, print: Print): Worked {
         : []),
     ],
     picture: picture(input, cost, money),
-  }
-}
-
-interface MoneyPrint {
-  readonly text: (amount: number) => string
-  readonly result: (id: string, label: string, amount: number) => Result
-  readonly currency: string
-}
-
-function printer(currency: string): MoneyPrint {
-  const print = (amount: number): string =>
-    `${printNumber(amount, Math.abs(amount) < 1000 ? 2 : 0)}\u00a0${currency}`
-  return {
-    currency,
-    text: print,
-    result: (id, label, amount) => ({
-      id,
-      label,
-      value: amount,
-      unit: currency,
-      text: print(amount),
-    }),
   }
 }
 
@@ -209,55 +151,6 @@ function costSteps(
       source: geometry('Moment match; exact for one line'),
     },
   ]
-}
-
-/** Stake, break-even chance, and the cost–loss rule, as far as their figures are given. */
-function weigh(
-  { invested, salvage, besides, instead, protection, chance }: JobCostInputs,
-  { gross }: JobCost,
-  money: MoneyPrint,
-  print: Print,
-): { results: Result[]; steps: Step[] } {
-  if (invested === undefined) return { results: [], steps: [] }
-  const amount = { invested: invested.value, ...present({ salvage, besides: besides?.value }) }
-  const atStake = stake(amount)
-  const cheaper = instead?.value ?? 0
-  const extraCost = gross.likely - cheaper
-  if (extraCost < 0) throw new InputError('instead', 'give less than the likely price of the job')
-  const even = breakEvenChance(extraCost, atStake, protection)
-  const steps: Step[] = [
-    {
-      title: 'What is at stake',
-      formula: 'stake = invested (1 − salvage) + besides',
-      withNumbers: `stake = ${money.text(invested.value)} × (1 − ${print.figure(salvage ?? 0, 'share')}) + ${money.text(besides?.value ?? 0)}`,
-      result: money.text(atStake),
-      source: geometry('Definition'),
-    },
-    {
-      title: 'Break-even chance',
-      formula: 'chance = extra cost / (stake × protection)',
-      withNumbers: `chance = (${money.text(gross.likely)} − ${money.text(cheaper)}) / (${money.text(atStake)} × ${print.figure(protection ?? 1, 'share')})`,
-      result: print.figure(even, 'share'),
-      source: fromMemory('Murphy, Monthly Weather Review 113 (1985) 362–369: cost–loss ratio'),
-    },
-  ]
-  const results = [
-    money.result('stake', 'At stake', atStake),
-    print.result('breakEvenChance', 'Break-even chance of a failure', even, 'share'),
-  ]
-  if (chance === undefined) return { results, steps }
-  const { leave, protect, saving } = costLoss({
-    extraCost,
-    atStake,
-    chance,
-    ...present({ protection }),
-  })
-  results.push(
-    money.result('leave', 'Expected outlay without the work', leave),
-    money.result('protect', 'Expected outlay with it', protect),
-    money.result('saving', 'The work saves, on your estimate', saving),
-  )
-  return { results, steps }
 }
 
 function picture(input: JobCostInputs, cost: JobCost, money: MoneyPrint): BarsPicture {

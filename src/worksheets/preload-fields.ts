@@ -1,6 +1,7 @@
 import { FASTENER_GRADES, type FastenerGrade } from '../mechanics/fastener-grades.ts'
 import { MATERIAL_IDS, type MaterialId } from '../mechanics/materials.ts'
-import { choice, optional, pure, quantity, thread, type Values } from './fields.ts'
+import { choice, optional, pure, quantity, type Values } from './fields.ts'
+import { thread } from './thread-field.ts'
 
 export const GRADE_WORDS: Readonly<Record<FastenerGrade, string>> = {
   'sae-2': 'SAE grade 2',

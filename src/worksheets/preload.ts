@@ -2,9 +2,9 @@ import { type FastenerStrength, fastenerStrength } from '../mechanics/fastener-g
 import { proofLoad } from '../mechanics/preload.ts'
 import { tensileStressArea } from '../mechanics/threads.ts'
 import { buildInputs } from './from-build.ts'
-import type { BarsPicture } from './picture.ts'
 import { type PreloadInput, preloadFields } from './preload-fields.ts'
 import { nutFactorOf } from './preload-friction.ts'
+import { preloadPicture } from './preload-picture.ts'
 import { threadStripping } from './preload-strip.ts'
 import { type PreloadSpread, preloadSpread, type Tightened, tighten } from './preload-tighten.ts'
 import { vdiPreload } from './preload-vdi.ts'
@@ -136,7 +136,7 @@ function work(input: PreloadInput, print: Print): Worked {
       ...stripping.steps,
     ],
     notes: notes(tightened, vdi.atYield, print),
-    picture: picture(tightened, spread, proofForce, vdi.atYield, print),
+    picture: preloadPicture(tightened, spread, proofForce, vdi.atYield, print),
   }
 }
 
@@ -196,49 +196,6 @@ function notes({ preload: force }: Tightened, atYield: number | undefined, print
     `By this arithmetic the fastener yields on the way: tension and twist together reach its yield strength at ${print.figure(atYield, 'force')}.`,
     always,
   ]
-}
-
-function picture(
-  { preload: force }: Tightened,
-  spread: PreloadSpread | undefined,
-  proofForce: number | undefined,
-  atYield: number | undefined,
-  print: Print,
-): BarsPicture {
-  const [value, low, high] = print.values(
-    [force, spread?.low ?? force, spread?.high ?? force],
-    'force',
-  ) as [number, number, number]
-  const lines = [
-    ['proof load', proofForce],
-    ['yield with twist', atYield],
-  ].filter((line): line is [string, number] => line[1] !== undefined)
-  const range = spread
-    ? `, ${print.figure(spread.low, 'force')} to ${print.figure(spread.high, 'force')}`
-    : ''
-  const told = lines.map(([label, one]) => `${label} ${print.figure(one, 'force')}`)
-  return {
-    kind: 'bars',
-    title: 'Preload beside what the fastener bears',
-    text: `Preload ${print.figure(force, 'force')}${range}${told.map((one) => `; ${one}`).join('')}.`,
-    caption: 'The bar is the preload, the whisker its scatter, the lines what the fastener bears.',
-    bars: [{ label: 'preload', value, text: print.figure(force, 'force'), low, high }],
-    marks: lines.map(([label, one]) => ({ label, value: print.values([one], 'force')[0] ?? 0 })),
-    table: {
-      caption: 'Preload and limits',
-      head: ['', 'Force'],
-      rows: [
-        ['Preload', print.figure(force, 'force')],
-        ...(spread
-          ? [
-              ['Least', print.figure(spread.low, 'force')],
-              ['Greatest', print.figure(spread.high, 'force')],
-            ]
-          : []),
-        ...lines.map(([label, one]) => [label, print.figure(one, 'force')]),
-      ],
-    },
-  }
 }
 
 /** The guide's ways of tightening in the words of the scatter table. */
