@@ -28,7 +28,7 @@ function start(form: HTMLFormElement): void {
     // What stands in the box for tables is put into cells by the server, so the page is loaded anew.
     const box = form.querySelector<HTMLTextAreaElement>('#paste')
     if (box && box.value.trim() !== '') {
-      forget()
+      forget(form)
       return
     }
     event.preventDefault()
@@ -36,7 +36,7 @@ function start(form: HTMLFormElement): void {
     void judge().then(() => document.querySelector<HTMLElement>('#verdict')?.scrollIntoView())
   })
   document.addEventListener('click', (event) => {
-    if (event.target instanceof Element && event.target.closest('[data-instead]')) forget()
+    if (event.target instanceof Element && event.target.closest('[data-instead]')) forget(form)
   })
   clearing(form)
   bringBack(form)
@@ -131,9 +131,9 @@ function clearing(form: HTMLFormElement): void {
     if (!window.confirm('Clear every reading of this case, here and in this browser?')) return
     for (const cell of form.querySelectorAll<HTMLInputElement>('input[inputmode]')) cell.value = ''
     for (const select of form.querySelectorAll('select')) select.selectedIndex = 0
-    forget()
+    forget(form)
     form.dispatchEvent(new Event('input'))
-    forget()
+    forget(form)
   })
 }
 

@@ -7,10 +7,10 @@ export interface Kept {
 
 const NOT_KEPT = new Set(['state', 'units', 'paste', 'paste-into'])
 
-/** The case without its measurements: what the readings are kept under. */
-function place(): string {
-  const all = [...new URLSearchParams(location.search)]
-  const own = all.filter(([name]) => !name.startsWith('m.') && name !== 'units')
+/** The case as the server writes it, without measurements: what the readings are kept under. */
+function place(form: HTMLFormElement): string {
+  const state = String(new FormData(form).get('state') ?? '')
+  const own = [...new URLSearchParams(state)].filter(([name]) => !/^(?:m\.|v$)/.test(name))
   return `check-in?${new URLSearchParams(own)}`
 }
 
@@ -20,16 +20,16 @@ export function keep(form: HTMLFormElement): void {
     if (!NOT_KEPT.has(name) && String(value) !== '') fields[name] = String(value)
   }
   const kept: Kept = { fields, at: location.search }
-  attempt(() => localStorage.setItem(place(), JSON.stringify(kept)))
+  attempt(() => localStorage.setItem(place(form), JSON.stringify(kept)))
 }
 
-export function forget(): void {
-  attempt(() => localStorage.removeItem(place()))
+export function forget(form: HTMLFormElement): void {
+  attempt(() => localStorage.removeItem(place(form)))
 }
 
 /** Kept readings that differ from what the form shows; undefined when there are none. */
 export function draftOf(form: HTMLFormElement): Kept | undefined {
-  const text = attempt(() => localStorage.getItem(place()))
+  const text = attempt(() => localStorage.getItem(place(form)))
   const kept = text ? (attempt(() => JSON.parse(text)) as Kept | undefined) : undefined
   if (!kept || typeof kept.fields !== 'object' || kept.fields === null) return undefined
   const shown = new FormData(form)
