@@ -2,7 +2,7 @@ import { choicesOf } from '../../shared/answers.ts'
 import type { LiveFact } from '../../shared/assessment.ts'
 import { fact } from '../../shared/fact-keys.ts'
 import { computed, type FactTable, type UnitSystem } from '../facts/live-facts.ts'
-import type { FactValue } from '../rulebook/evaluate.ts'
+import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 
 /** What a person calls each margin. */
@@ -18,7 +18,7 @@ export const MARGIN_NAMES: Readonly<Record<string, string>> = {
 /** Computed facts on top of a table, each printed in the person's units. */
 export function tableOf(
   rulebook: Rulebook,
-  facts: ReadonlyMap<string, FactValue>,
+  facts: FlatFacts,
   base: FactTable,
   currency: string,
   system: UnitSystem,

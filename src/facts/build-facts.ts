@@ -1,7 +1,8 @@
 import { fromSi } from '../../shared/units.ts'
 import { type Build, figureOf, has, siOf } from '../build/build.ts'
 import { defaultMasses } from '../mechanics/masses.ts'
-import type { FactValue } from '../rulebook/evaluate.ts'
+import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
+import { late, layered } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { EngineLoads } from './engine-loads.ts'
 import type { JointModel } from './joint-model.ts'
@@ -23,11 +24,10 @@ export function buildFacts(
   loads: EngineLoads,
   present: JointModel,
   rulebook: Rulebook,
-): Map<string, FactValue> {
+): FlatFacts {
   const strongest = most(loads.fullLoads, (load) => load.power)
   const pullest = most(loads.fullLoads, (load) => load.torque)
   const hardest = most(loads.fullLoads, (load) => load.cycle.peakPressure)
-  const { worstPull, worstSide, mains } = loads.sweep
   const facts = new Map<string, FactValue>([
     ['cylinders', loads.layout.cylinders.length],
     ['splitCase', loads.layout.splitCase],
@@ -38,11 +38,7 @@ export function buildFacts(
     ['bmep', pullest.bmep / 1e5],
     ['knockLimited', loads.fullLoads.some((load) => load.knockLimited)],
     ['sparkRetard', (Math.max(...loads.fullLoads.map((l) => l.sparkRetard)) * 180) / Math.PI],
-    ['worstPull', worstPull.force / 1000],
-    ['worstPullMain', worstPull.main + 1],
-    ['worstSide', worstSide.force / 1000],
-    ['worstSideMain', worstSide.main + 1],
-    ['unitLoad', Math.max(...mains.map((main) => unitLoadOf(build, main.peakLoad.force))) / 1e5],
+    ['unitLoad', unitLoadOf(build, loads.peakForce) / 1e5],
     ['peakPressureReached', loads.peakReached],
     ['presentShareOfProof', present.shareOfProof * 100],
     ['stake', figureOf(build, 'invested')],
@@ -60,7 +56,17 @@ export function buildFacts(
     facts.set('powerReachable', fromSi(loads.reachable, 'hp'))
     facts.set('powerShortfall', siOf(build, 'targetPower') / loads.reachable)
   }
-  return facts
+  return layered(worstFacts(loads), facts)
+}
+
+/** The worst loads that a full sweep names; sentences ask for them, what-ifs do not. */
+function worstFacts(loads: EngineLoads): FlatFacts {
+  return late({
+    worstPull: () => loads.sweep.worstPull.force / 1000,
+    worstPullMain: () => loads.sweep.worstPull.main + 1,
+    worstSide: () => loads.sweep.worstSide.force / 1000,
+    worstSideMain: () => loads.sweep.worstSide.main + 1,
+  })
 }
 
 /** Load over the projected area of a main bearing of the build, Pa. */

@@ -70,12 +70,26 @@ function registers(
   return capacity
 }
 
+/** Endurable pull: a product of powers of the drawn sizes, taken as a sum of logarithms. */
 function endurable(model: JointModel, of: Draws, strength: Float64Array): Float64Array {
-  const pull = strength.map((one) => model.endurablePull * one)
+  const sums = new Float64Array(strength.length)
   for (const [key, exponent] of model.strengthExponents) {
     const values = of.get(key)
     if (!values) continue
-    for (let row = 0; row < pull.length; row++) pull[row] = pull[row]! * values[row]! ** exponent
+    const logs = logsOf(values)
+    for (let row = 0; row < sums.length; row++) sums[row] = sums[row]! + exponent * logs[row]!
   }
-  return pull
+  return strength.map((one, row) => model.endurablePull * one * Math.exp(sums[row]!))
+}
+
+const logs = new WeakMap<Float64Array, Float64Array>()
+
+/** Logarithms of drawn values, which never change once they are drawn. */
+function logsOf(values: Float64Array): Float64Array {
+  let found = logs.get(values)
+  if (!found) {
+    found = values.map(Math.log)
+    logs.set(values, found)
+  }
+  return found
 }

@@ -94,11 +94,15 @@ export function figureText(
 ): string {
   const preferred = Object.hasOwn(UNITS, unit) ? preferredUnit(unit, system) : unit
   const shown = preferred === unit ? value : convert(value, unit, preferred)
-  const places = preferred === unit && decimals !== undefined ? decimals : roughDecimals(shown)
   if (unit === '') return printNumber(value, decimals ?? roughDecimals(value))
   // An estimate in thousands is not known to the single pound-force or psi.
-  const isRough = places === 0 && decimals === undefined && Math.abs(shown) >= 1000
-  return printFigure(isRough ? Math.round(shown / 10) * 10 : shown, preferred, places)
+  const isStated = preferred === unit && decimals !== undefined
+  const isRough = !isStated && Math.abs(shown) >= 1000
+  return printFigure(
+    isRough ? Math.round(shown / 10) * 10 : shown,
+    preferred,
+    isStated ? decimals : roughDecimals(shown),
+  )
 }
 
 /** A computed fact, described by rules/computed-facts.json. */

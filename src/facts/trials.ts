@@ -1,6 +1,6 @@
 import type { RouteId } from '../../shared/assessment.ts'
 import type { Build } from '../build/build.ts'
-import type { FactValue } from '../rulebook/evaluate.ts'
+import type { FlatFacts } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Route } from '../rulebook/schema.ts'
 import { buildFacts } from './build-facts.ts'
@@ -8,7 +8,7 @@ import { likelyRouteCost } from './cost.ts'
 import type { Calibration } from './engine-gas.ts'
 import { type EngineLoads, engineLoads, withBoost } from './engine-loads.ts'
 import { jointOf } from './joint.ts'
-import { type Memory, newMemory } from './memory.ts'
+import { type Memory, newMemory, remembered } from './memory.ts'
 import { type RouteTrial, tryRoute } from './route-facts.ts'
 
 /** A build with its loads, and every route tried on it when it is asked for. */
@@ -16,7 +16,7 @@ export interface Trials {
   readonly build: Build
   readonly loads: EngineLoads
   /** Computed facts of the build itself. */
-  readonly facts: ReadonlyMap<string, FactValue>
+  readonly facts: FlatFacts
   trial(id: RouteId): RouteTrial
   /** What a route would likely cost; much cheaper than trying it. */
   likelyCost(id: RouteId): number
@@ -37,11 +37,13 @@ export function trialsOf(
   const loads = engineLoads(before, rulebook, memory, calibration)
   const build = withBoost(before, loads)
   const tried = new Map<RouteId, RouteTrial>()
+  const costs = new Map<string, number>()
   return {
     build,
     loads,
     facts: buildFacts(build, loads, jointOf(build, rulebook, memory).model, rulebook),
-    likelyCost: (id) => likelyRouteCost(routeOf(rulebook, id), build, rulebook),
+    likelyCost: (id) =>
+      remembered(costs, id, () => likelyRouteCost(routeOf(rulebook, id), build, rulebook)),
     trial(id) {
       let found = tried.get(id)
       if (!found) {

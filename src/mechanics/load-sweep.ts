@@ -103,9 +103,8 @@ function sweepMain(input: LoadSweepInput, main: number): MainSweep {
   let meanLoad = 0
   input.loads.forEach((load, speedIndex) => {
     const start = speedIndex * CYCLE
-    meanLoad = Math.max(meanLoad, scanLoad(load, main, start, peak))
-    scanCap(load, main, start, 1, pull, side)
-    if (load.splitCase) scanCap(load, main, start, -1, pull, side)
+    meanLoad = Math.max(meanLoad, scan(load, main, start, 1, pull, side, peak))
+    if (load.splitCase) scan(load, main, start, -1, pull, side, peak)
   })
   // Looked for by its square.
   peak.value = Math.sqrt(Math.max(0, peak.value))
@@ -141,42 +140,33 @@ function nameWorst(input: LoadSweepInput, main: number, { value, at, half }: Run
   }
 }
 
-/** Square of the greatest size of the load; its mean over the cycle as the result, N. */
-function scanLoad(load: MainLoads, main: number, start: number, peak: Running): number {
-  const gasX = load.gasX[main]!
-  const gasY = load.gasY[main]!
-  const inertiaX = load.inertiaX[main]!
-  const inertiaY = load.inertiaY[main]!
-  let sum = 0
-  for (let index = 0; index < CYCLE; index++) {
-    const x = gasX[index]! + inertiaX[index]!
-    const y = gasY[index]! + inertiaY[index]!
-    const square = x * x + y * y
-    sum += Math.sqrt(square)
-    if (square > peak.value) {
-      peak.value = square
-      peak.at = start + index
-    }
-  }
-  return sum / CYCLE
-}
-
-/** Greatest pull and side push. Cheap bounds skip what cannot be greater than the greatest yet. */
-function scanCap(
+/**
+ * Greatest pull, side push and square of the load, and its mean over the cycle as the result, N.
+ * Cheap bounds skip what cannot be greater than the greatest yet.
+ */
+function scan(
   load: MainLoads,
   main: number,
   start: number,
   half: 1 | -1,
   pull: Running,
   side: Running,
-): void {
+  peak: Running,
+): number {
   const gasX = load.gasX[main]!
   const gasY = load.gasY[main]!
   const inertiaX = load.inertiaX[main]!
   const inertiaY = load.inertiaY[main]!
+  let sum = 0
   for (let index = 0; index < CYCLE; index++) {
     const across = Math.abs(gasX[index]! + inertiaX[index]!)
     const y = half * (gasY[index]! + inertiaY[index]!)
+    const square = across * across + y * y
+    sum += Math.sqrt(square)
+    if (square > peak.value) {
+      peak.value = square
+      peak.at = start + index
+    }
     const pullBound = across / Math.PI + (y < 0 ? -y : 0)
     const sideBound = y < 0 ? across : across / 2
     if (pullBound <= pull.value && sideBound <= side.value) continue
@@ -184,6 +174,31 @@ function scanCap(
     raise(pull, pullOf(across, y, part), start + index, half)
     raise(side, across * part, start + index, half)
   }
+  return sum / CYCLE
+}
+
+/** Greatest load on any main over all speeds, whichever way it points, N. */
+export function greatestForce(loads: readonly MainLoads[]): number {
+  let most = 0
+  for (const load of loads) {
+    for (let main = 0; main < load.mains; main++) most = greatestSquare(load, main, most)
+  }
+  return Math.sqrt(most)
+}
+
+function greatestSquare(load: MainLoads, main: number, least: number): number {
+  const gasX = load.gasX[main]!
+  const gasY = load.gasY[main]!
+  const inertiaX = load.inertiaX[main]!
+  const inertiaY = load.inertiaY[main]!
+  let most = least
+  for (let index = 0; index < CYCLE; index++) {
+    const x = gasX[index]! + inertiaX[index]!
+    const y = gasY[index]! + inertiaY[index]!
+    const square = x * x + y * y
+    if (square > most) most = square
+  }
+  return most
 }
 
 function raise(running: Running, value: number, at: number, half: 1 | -1): void {
