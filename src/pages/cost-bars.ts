@@ -3,6 +3,7 @@ import type { CostReport, RouteReport } from '../../shared/assessment.ts'
 import { printMoney, printNumber } from '../../shared/print.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
+import { moneyRange } from './money-range.ts'
 import { SHORT_TITLES } from './route-names.ts'
 import { arrow, box, line, PICTURE_WIDTH, svg, words } from './svg.ts'
 
@@ -28,7 +29,7 @@ export function costBars(
       id: 'cost-bars',
       height: TOP + routes.length * ROW + 22,
       title: `Cost of each route against the stake${budget === null ? '' : ' and the budget'}`,
-      text: `The stake is ${money(stake)}${budget === null ? '' : `, the budget ${money(budget)}`}. ${routes.map((route) => `${route.title}: likely ${money(route.cost.likely)}, from ${money(route.cost.low)} to ${money(route.cost.high)}.`).join(' ')}`,
+      text: `The stake is ${money(stake)}${budget === null ? '' : `, the budget ${money(budget)}`}. ${routes.map((route) => `${route.title}: likely ${money(route.cost.likely)}${route.cost.low === route.cost.high ? '' : `, ${moneyRange(route.cost, currency)}`}.`).join(' ')}`,
       body: costBody(routes, cost, called),
     }),
     caption: `Parts, machine work and tax${cost.beforeTax ? ' (tax not counted: no rate is known)' : ''}, in ${currency}. Each bar runs from low to high; the mark and the figure on the right are the likely cost. The stake is what a failed bottom end would take with it${cost.stakeState === 'assumed' ? ', assumed here' : ''}.`,

@@ -150,7 +150,12 @@ function capPicture(cap: CapView, lines: Outlines, setting: Setting): Html {
 
 function spoken({ shape, joint }: CapView, { worstPull, worstSide, units }: MainCapView): string {
   const force = (value: number): string => printIn(value, 'kN', units)
-  return `${uprightFasteners(shape)} ${shape.studs ? 'studs' : 'bolts'}${shape.pattern === 'cross-bolted' ? ' and cross bolts' : ''}${shape.girdle ? ' and a girdle' : ''} hold a ${shape.capMaterial.replace('-', ' ')} cap. The crank pulls with ${force(worstPull.pull)} against a clamp of ${force(joint.clamp)}, and pushes sideways with ${force(worstSide.side)} against friction of ${force(joint.friction)}, a register good for ${force(joint.registerCapacity)} and cross bolts good for ${force(joint.crossCapacity)}.`
+  const sideways = [
+    `friction of ${force(joint.friction)}`,
+    ...(joint.registerCapacity > 0 ? [`a register good for ${force(joint.registerCapacity)}`] : []),
+    ...(joint.crossCapacity > 0 ? [`cross bolts good for ${force(joint.crossCapacity)}`] : []),
+  ]
+  return `${uprightFasteners(shape)} ${shape.studs ? 'studs' : 'bolts'}${shape.pattern === 'cross-bolted' ? ' and cross bolts' : ''}${shape.girdle ? ' and a girdle' : ''} hold a ${shape.capMaterial.replace('-', ' ')} cap. The crank pulls with ${force(worstPull.pull)} against a clamp of ${force(joint.clamp)}, and pushes sideways with ${force(worstSide.side)} against ${sideways.join(', and ')}.`
 }
 
 function dimensions(shape: CapShape, lines: Outlines, place: Place, units: Units): Html {
