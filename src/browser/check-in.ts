@@ -92,7 +92,7 @@ function bringBack(form: HTMLFormElement): void {
   const place = form.querySelector<HTMLElement>('[data-kept]')
   if (!kept || !place) return
   const isEmpty = [...new FormData(form)].every(([name, value]) => {
-    return !Object.hasOwn(kept.fields, name) || value === ''
+    return name === 'm-unit' || !Object.hasOwn(kept.fields, name) || value === ''
   })
   if (isEmpty || kept.at === location.search) {
     fill(form, kept)
