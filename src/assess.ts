@@ -108,7 +108,7 @@ async function turning(
   system: UnitSystem,
 ): Promise<Assessment['turningPoints']> {
   if (now.route === null) return []
-  const found = await turningPoints(answers, build, now, ask)
+  const found = await turningPoints(answers, build, now, rulebook, ask)
   return found.map((point) => turningReport(point, build, answers, rulebook, system))
 }
 

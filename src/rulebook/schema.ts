@@ -310,6 +310,8 @@ export const questionSchema = z.strictObject({
   why: sentence,
   /** Asked before any call is shown. */
   essential: z.boolean().default(false),
+  /** False for what nobody changes to change the call: no turning point is looked for. */
+  turns: z.boolean().default(true),
 })
 export type Question = z.infer<typeof questionSchema>
 

@@ -2,6 +2,7 @@ import { type Answers, choicesOf, UNKNOWN, withAnswer } from '../../shared/answe
 import type { RouteId } from '../../shared/assessment.ts'
 import { FACT_KEYS, type Fact, type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { Build } from '../build/build.ts'
+import type { Rulebook } from '../rulebook/load.ts'
 import { asAnswer } from './open-facts.ts'
 import type { AskWhatIf, QuickCall } from './quick-call.ts'
 
@@ -16,11 +17,13 @@ export interface TurningValue {
 
 /** How far either way a figure is tried, as shares of its present value. */
 const REACH = { down: 0.4, up: 2.2 } as const
-const HALVINGS = 7
+/** How near a boundary is found, as a part of the whole way. */
+const NEAR = 1 / 128
 
 /**
  * For each answer that was given, the nearest value that changes the call: every
- * other choice, and for a figure the nearest boundary on either side.
+ * other choice, and for a figure the nearest boundary on either side. Facts that the
+ * rulebook's questions call fixed are left out.
  *
  * @param now - the present call
  */
@@ -28,11 +31,13 @@ export async function turningPoints(
   answers: Answers,
   build: Build,
   now: QuickCall,
+  rulebook: Rulebook,
   ask: AskWhatIf,
 ): Promise<TurningValue[]> {
   const found: TurningValue[] = []
+  const fixed = new Set(rulebook.questions.filter(({ turns }) => !turns).map((one) => one.fact))
   for (const key of FACT_KEYS) {
-    if (answers[key] === undefined || answers[key] === UNKNOWN) continue
+    if (answers[key] === undefined || answers[key] === UNKNOWN || fixed.has(key)) continue
     const entry = fact(key)
     const { value } = build.facts[key]
     if (entry.kind === 'choice') found.push(...(await otherChoices(answers, entry, now, ask)))
@@ -91,29 +96,37 @@ async function nearestTurn(
   now: QuickCall,
 ): Promise<{ at: number; route: RouteId } | undefined> {
   const changed = ({ route }: QuickCall): boolean => route !== null && route !== now.wouldBe
-  const first = await firstChange(at, value, end, changed)
+  const along = (share: number): number => value + (end - value) * share
+  const first = await firstChange((share) => at(along(share)), changed, now)
   if (!first) return undefined
-  let near = value
-  let { far, call } = first
-  for (let step = 0; step < HALVINGS; step++) {
+  let { near, far, call } = first
+  while (far - near > NEAR) {
     const middle: number = (near + far) / 2
-    const then = await at(middle)
+    const then = await at(along(middle))
     if (changed(then)) [far, call] = [middle, then]
     else near = middle
   }
-  return { at: far, route: call.route as RouteId }
+  return { at: along(far), route: call.route as RouteId }
 }
 
+/** The first of a few steps at which the call changes, and the last before it; shares of the way. */
 async function firstChange(
-  at: (figure: number) => Promise<QuickCall>,
-  value: number,
-  end: number,
+  at: (share: number) => Promise<QuickCall>,
   changed: (call: QuickCall) => boolean,
-): Promise<{ far: number; call: QuickCall } | undefined> {
-  for (const share of [0.25, 0.5, 1]) {
-    const far = value + (end - value) * share
-    const call = await at(far)
-    if (changed(call)) return { far, call }
+  now: QuickCall,
+): Promise<{ near: number; far: number; call: QuickCall } | undefined> {
+  const whole = await at(1)
+  // What moves no figure over the whole way moves none on it.
+  if (!changed(whole) && sameFigures(whole, now)) return undefined
+  let near = 0
+  for (const far of [0.25, 0.5, 1]) {
+    const call = far === 1 ? whole : await at(far)
+    if (changed(call)) return { near, far, call }
+    near = far
   }
   return undefined
+}
+
+function sameFigures(one: QuickCall, other: QuickCall): boolean {
+  return one.figures.every((figure, index) => figure === other.figures[index])
 }
