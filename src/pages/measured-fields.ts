@@ -30,7 +30,7 @@ function fieldView(field: SingleField, { unit, fields }: Measured, wrong: Wrong)
   const problem = wrong.find((one) => one.field === id)
   const suffix = kind === 'length' ? html` <span class="tag" data-unit>${unit}</span>` : NOTHING
   return html`<div class="small-field"><label for="${fieldId(id)}">${label}${suffix}</label>
-<input id="${fieldId(id)}" name="${id}" value="${value}" ${kind === 'text' ? html`maxlength="80"` : html`inputmode="decimal" maxlength="16"`} autocomplete="off"${problem ? html` aria-invalid="true" aria-describedby="${fieldId(id)}-wrong"` : NOTHING}>
+<input id="${fieldId(id)}" name="${id}" value="${value}" placeholder=" " ${kind === 'text' ? html`maxlength="80"` : html`inputmode="decimal" maxlength="16"`} autocomplete="off"${problem ? html` aria-invalid="true" aria-describedby="${fieldId(id)}-wrong"` : NOTHING}>
 ${problem ? html`<p class="error" id="${fieldId(id)}-wrong">${problem.text}</p>` : NOTHING}</div>`
 }
 
