@@ -152,7 +152,8 @@ export function currencyOf(
 ): MoneyContext {
   const said =
     figures.some(({ unit }) => unit?.kind === 'money') ||
-    tokens.some(({ text }) => moneyWords.includes(text))
+    tokens.some(({ text }) => moneyWords.includes(text)) ||
+    isPriceList(tokens)
   for (const answer of Object.values(answers)) {
     if (typeof answer === 'object' && 'currency' in answer)
       return { currency: answer.currency, said }
@@ -161,6 +162,29 @@ export function currencyOf(
     if (unit?.kind === 'money' && unit.currency) return { currency: unit.currency, said }
   }
   return { currency: usualCurrency, said }
+}
+
+const PRICED = new Set([
+  'caps',
+  'studs',
+  'hone',
+  'bore',
+  'linebore',
+  'linehone',
+  'boring',
+  'honing',
+])
+
+/** "Caps 285, studs 165, hone 250": jobs and parts each with a bare amount. */
+function isPriceList(tokens: readonly Token[]): boolean {
+  const amounts = tokens.filter(
+    ({ value = 0, decimal }, at) =>
+      value >= 100 &&
+      !decimal &&
+      PRICED.has(tokens[at - 1]?.text ?? '') &&
+      (tokens[at + 1]?.kind ?? 'mark') === 'mark',
+  )
+  return amounts.length >= 2
 }
 
 /** Whether two answers say the same thing, whatever unit each is in. */

@@ -32,6 +32,22 @@ export function isHardware(key: FactKey): boolean {
   return HARDWARE.has(fact(key).topic) || key === 'capFastening'
 }
 
+/** "On the street, and now and then the strip" is both. */
+function withStrip(readings: readonly Reading[]): readonly Reading[] {
+  const of = (...uses: string[]): Reading[] =>
+    readings.filter(({ key, answer }) => key === 'use' && uses.includes(String(answer)))
+  const [street] = of('street')
+  const [strip] = of('drag', 'street-strip')
+  if (!street || !strip) return readings
+  const both: Reading = {
+    ...strip,
+    answer: 'street-strip',
+    from: Math.min(street.from, strip.from),
+    to: Math.max(street.to, strip.to),
+  }
+  return [...readings.filter((reading) => !of('street', 'drag').includes(reading)), both]
+}
+
 /** Readings that go together: a turbo with a shot is turbocharged; "four bolt" beside "splayed" is splayed. */
 export function settleRelated(readings: readonly Reading[], { clause }: Scopes): Reading[] {
   const has = (key: FactKey, value: string): boolean =>
@@ -39,7 +55,7 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
   const webs = new Set(
     readings.filter(({ key }) => key === 'websAllowFourBolt').map(({ from }) => clause[from]),
   )
-  return readings.filter(({ key, answer, from }) => {
+  return withStrip(readings).filter(({ key, answer, from }) => {
     // "Webs are too thin for four bolts" counts no bolts.
     const counted = key === 'capFastening' || key === 'fastenerKind'
     if (counted && webs.has(clause[from])) return false
@@ -55,9 +71,6 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
       return !more.some((value) => has('capFastening', value))
     }
     if (key === 'layout' && answer === 'v8-cross-plane') return !has('layout', 'v8-flat-plane')
-    if (key === 'use' && (answer === 'street' || answer === 'drag')) {
-      return !has('use', 'street-strip')
-    }
     return true
   })
 }

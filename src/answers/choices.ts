@@ -79,6 +79,20 @@ function kindWithin(
   return []
 }
 
+/** "Cylinder head bolts", "the starter has 3 bolts": another part's. */
+function isOfOtherPart(
+  mentions: readonly Mention<ChoiceMeaning>[],
+  i: number,
+  { tokens, scopes }: ChoiceInput,
+): boolean {
+  const [before, mention] = [mentions[i - 1], mentions[i]]
+  if (!before || !mention || scopes.clause[before.from] !== scopes.clause[mention.from])
+    return false
+  if (!before.meanings.some((m) => m.kind === 'noun' && m.noun === 'other')) return false
+  const between = tokens.slice(before.to, mention.from)
+  return between.every(({ text, kind }) => kind === 'number' || text === 'has' || text === 'have')
+}
+
 /** A part by itself ("main studs") and with its attributes ("factory iron caps", "caps are steel"). */
 function nounReadings(
   mentions: readonly Mention<ChoiceMeaning>[],
@@ -90,7 +104,8 @@ function nounReadings(
   const readings: Reading[] = []
   if (noun === 'bolts' || noun === 'studs') {
     const kind = noun === 'bolts' ? 'bolt' : 'stud'
-    if (!input.negations.denies(mention) && !input.priced(mention) && !input.measured(mention)) {
+    const counts = !input.negations.denies(mention) && !isOfOtherPart(mentions, i, input)
+    if (counts && !input.priced(mention) && !input.measured(mention)) {
       readings.push({
         key: 'fastenerKind',
         answer: kind,

@@ -18,7 +18,7 @@ import {
   readTorque,
   setAside,
 } from './read-figures.ts'
-import { isListedBoost, readSpecList } from './spec-list.ts'
+import { readSpecList } from './spec-list.ts'
 
 /** Read every figure of a message: as a fact, or as a doubt that says why not. */
 export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: Findings): void {
@@ -52,6 +52,8 @@ function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, int
     done.add(pair.figure)
     readAngle(pair.figure, parts, into)
     const other = otherFastener(pair, parts)
+    const wrench = pair.use.kind === 'noise' && pair.use.what === 'engine torque'
+    if (wrench && readTorque(pair.figure, isFastened(pair.figure, parts), input, into)) continue
     if (other === undefined) readPair(pair, input, into)
     else into.doubts.push({ ...other, why: 'read as the torque of other fasteners' })
   }
@@ -120,16 +122,7 @@ function readLoose(
       continue
     }
     if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) continue
-    if (
-      figure.unit &&
-      readPounds(
-        figure,
-        isBoosted(figure, parts) || isListedBoost(figure, parts, into),
-        input,
-        into,
-      )
-    )
-      continue
+    if (figure.unit && readPounds(figure, isBoosted(figure, parts), input, into)) continue
     if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) continue
     if (readSizeBefore(figure, (at) => layouts.has(at), input, into)) continue
     unnamed.push(figure)

@@ -65,9 +65,9 @@ function useOf(
   }
   const candidate = candidateFor(meaning.fact, figure, money)
   if (!candidate) return undefined
-  if (meaning.needsUnit && !candidate.unitSaid && !isListedPrice(figure, meaning.fact, money)) {
-    return undefined
-  }
+  const implied =
+    isListedPrice(figure, meaning.fact, money) || isWrenched(figure, meaning.fact, mention, input)
+  if (meaning.needsUnit && !candidate.unitSaid && !implied) return undefined
   const far = meaning.beside
     ? wordsSince(meaning.beside, Math.min(figure.from, mention.from), input)
     : 0
@@ -121,6 +121,18 @@ function isListedPrice(
   money: MoneyContext,
 ): boolean {
   return money.said && !unit && !decimal && value >= 50 && fact(key).topic === 'money'
+}
+
+/** "Bolts @ 70": no price, so a torque. */
+function isWrenched(
+  { value, unit, decimal, from }: Figure,
+  key: FactKey,
+  mention: Mention<FigureMeaning>,
+  { tokens, money }: PairingInput,
+): boolean {
+  if (key !== 'fastenerTorque' || unit || decimal || money.said) return false
+  const at = mention.to === from - 1 && tokens[mention.to]?.text === 'at'
+  return at && value >= 40 && value <= 140
 }
 
 /** The sort of a figure, as the vocabulary's noise names it. */

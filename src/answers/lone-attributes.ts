@@ -7,7 +7,9 @@ import type { Mention } from './mentions.ts'
 import { longestAt } from './phrases.ts'
 
 /** Parts that a lone word may be said of. */
-const OWNERS = new Set(['caps', 'block', 'bolts', 'studs'])
+const OWNERS = new Set(['caps', 'block', 'bolts', 'studs', 'register'])
+/** Those that a lone word is said of only right after them. */
+const NEAR_ONLY = new Set(['bolts', 'studs', 'register'])
 /** "They're gray iron": said of the caps spoken of before. */
 const THEY = new Set(['they', 'theyre', 'these', 'those'])
 
@@ -68,7 +70,7 @@ function partSpokenOf(
   const { clause } = input.scopes
   const near = before !== undefined && clause[before.from] === (clause[from] ?? 0) - 1
   if (near && isNoun(before) && !OWNERS.has(noun)) return undefined
-  if (near && (noun === 'bolts' || noun === 'studs')) return pointed ? undefined : noun
+  if (near && NEAR_ONLY.has(noun)) return pointed ? undefined : noun
   if (noun === 'caps' && (near || pointed)) return 'caps'
   return pointed ? undefined : 'block'
 }

@@ -32,13 +32,23 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
   if (outside && !(outside === 'hypothetical' && input.whatIf)) return OUTSIDE[outside]
   if (input.negations.denies(figure)) return 'denied in the same words'
   if (isYear(figure, input.tokens)) return 'read as a year'
-  if (figure.unit?.kind === 'wheel') {
+  if (figure.unit?.kind === 'wheel' || isAtWheels(figure, input)) {
     return 'power at the wheels: give it at the crank, or say what loss to count'
   }
   if (figure.unit?.kind === 'money' && longestAt(input.lexicon.inPart, input.tokens, figure.to)) {
     return 'the price of a part of it: give the whole'
   }
   return undefined
+}
+
+/** "Power on wheels 320 hp": the clause of a power speaks of the wheels. */
+function isAtWheels({ from, unit }: Figure, { tokens, scopes, lexicon }: FigureInput): boolean {
+  if (unit?.kind !== 'unit' || !['hp', 'kW'].includes(unit.symbol)) return false
+  return tokens.some(
+    (_, at) =>
+      scopes.clause[at] === scopes.clause[from] &&
+      longestAt(lexicon.units.tree, tokens, at)?.meanings[0]?.kind === 'wheel',
+  )
 }
 
 /** "Line bored in 2015". */
@@ -90,9 +100,17 @@ const BY_UNIT: readonly (readonly [FactKey, readonly string[]])[] = [
   ['displacement', ['cu in', 'L', 'cc']],
 ]
 
+/** "400 inches" of an engine are cubic. */
+function asVolume(figure: Figure): Figure {
+  const { unit, value } = figure
+  const inches = unit?.kind === 'unit' && unit.symbol === 'in' && value >= 150 && value <= 900
+  return inches ? { ...figure, unit: { ...unit, symbol: 'cu in' } } : figure
+}
+
 /** A figure that no words name: by its unit, or undefined when that says nothing. */
 function defaultKey(figure: Figure): FactKey | undefined {
   if (figure.ratio) return 'compressionRatio'
+  if (asVolume(figure) !== figure) return 'displacement'
   if (figure.unit?.kind === 'shot') return 'nitrousPower'
   const symbol = figure.unit?.kind === 'unit' ? figure.unit.symbol : undefined
   if (symbol === undefined) return undefined
@@ -129,7 +147,7 @@ const PEAK_LINKS = new Set([
 /** Read a figure by its unit alone; says whether it did. */
 export function readByUnit(figure: Figure, input: FigureInput, into: Findings): boolean {
   const key = defaultKey(figure)
-  const found = key && candidateFor(key, figure, input.money)
+  const found = key && candidateFor(key, asVolume(figure), input.money)
   if (!key || !found) return false
   const { from, to } = figure
   if ('answer' in found) into.readings.push({ key, answer: found.answer, from, to, strength: 1 })

@@ -18,7 +18,20 @@ export interface Scopes {
 }
 
 /** Hypotheticals that hold to the end of their sentence, not only of their clause. */
-const TO_SENTENCE_END = new Set(['if', 'whether', 'vs', 'versus', 'unless'])
+const TO_SENTENCE_END = new Set([
+  'if',
+  'whether',
+  'vs',
+  'versus',
+  'unless',
+  'might',
+  'someday',
+  'some day',
+  'one day',
+  'eventually',
+  'next year',
+  'next season',
+])
 /** Hypotheticals that are said after what they are about. */
 export const TRAILING = new Set([
   'someday',

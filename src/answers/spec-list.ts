@@ -9,6 +9,7 @@ import type { Parts } from './message-parts.ts'
 const LISTED: readonly { key: FactKey; like: (figure: Figure) => boolean }[] = [
   { key: 'peakRpm', like: isEngineSpeed },
   { key: 'compressionRatio', like: isRatio },
+  { key: 'boost', like: isPounds },
 ]
 
 /** So many other things said of the engine make a message a list of its figures. */
@@ -17,7 +18,7 @@ const LEAST_SAID = 2
 /**
  * "10:1, 2 bolt, e85, 6800": in a list of what an engine is, the one bare figure of
  * the size of an engine speed is how far it revs, and the one bare figure like 10.75
- * is its compression. With two such figures, or with prices about, neither is read.
+ * is its compression, and pounds from 4 to 40 are of boost. With two such figures, or with prices about, neither is read.
  *
  * @param unnamed - figures that no words and no unit name
  * @returns the figures that are left
@@ -30,7 +31,7 @@ export function readSpecList(
   let left = unnamed
   if (parts.input.money.said || thingsSaid(parts, into) < LEAST_SAID) return left
   for (const { key, like } of LISTED) {
-    const alike = parts.figures.filter((figure) => isBare(figure) && like(figure))
+    const alike = parts.figures.filter(like)
     const [only] = alike
     if (!only || alike.length > 1 || !left.includes(only) || !isItem(only, parts)) continue
     if (into.readings.some((reading) => reading.key === key)) continue
@@ -41,14 +42,6 @@ export function readSpecList(
     left = left.filter((figure) => figure !== only)
   }
   return left
-}
-
-/** "Turbo v8, 15lbs, e85": in such a list pounds of this size are of boost. */
-export function isListedBoost(figure: Figure, parts: Parts, into: Findings): boolean {
-  const pounds = figure.unit?.kind === 'unit' && figure.unit.symbol === 'lb'
-  return (
-    pounds && figure.value <= 40 && thingsSaid(parts, into) >= LEAST_SAID && isItem(figure, parts)
-  )
 }
 
 function thingsSaid({ choiceMentions, scopes }: Parts, { readings }: Findings): number {
@@ -64,16 +57,32 @@ function isBare({ unit, ratio, unusable }: Figure): boolean {
   return !unit && !ratio && !unusable
 }
 
-function isEngineSpeed({ value, decimal, scaled }: Figure): boolean {
-  return (!decimal || scaled) && value >= 4000 && value <= 9500 && value % 50 === 0
+function isPounds({ value, unit }: Figure): boolean {
+  return unit?.kind === 'unit' && unit.symbol === 'lb' && value >= 4 && value <= 40
+}
+
+function isEngineSpeed(figure: Figure): boolean {
+  const { value, decimal, scaled } = figure
+  return (
+    isBare(figure) && (!decimal || scaled) && value >= 4000 && value <= 9500 && value % 50 === 0
+  )
 }
 
 /** Strength classes of bolts look alike and are none. */
 const CLASSES = new Set([8.8, 10.9, 12.9])
 
-function isRatio({ value, decimal, scaled }: Figure): boolean {
+function isRatio(figure: Figure): boolean {
+  const { value, decimal, scaled } = figure
   const hundredths = Math.abs(value * 100 - Math.round(value * 100)) < 1e-6
-  return decimal && !scaled && hundredths && value >= 7.5 && value <= 15.5 && !CLASSES.has(value)
+  return (
+    isBare(figure) &&
+    decimal &&
+    !scaled &&
+    hundredths &&
+    value >= 7.5 &&
+    value <= 15.5 &&
+    !CLASSES.has(value)
+  )
 }
 
 const BEFORE = new Set(['at', 'about', 'around', 'and', 'to', 'with', 'roughly'])

@@ -94,8 +94,9 @@ function mended(word: string, { known, fixes, near, long }: Speller): string {
     for (const candidate of long)
       if (candidate[0] === word[0] && twoSlips(word, candidate)) found.add(candidate)
   }
-  const [only, second] = found
-  return only !== undefined && second === undefined ? only : word
+  // "Strokd" may be stroke or stroked: one family, and its shortest will do.
+  const [only] = [...found].sort((a, b) => a.length - b.length)
+  return only !== undefined && [...found].every((one) => one.startsWith(only)) ? only : word
 }
 
 /** Whether two words differ by one letter more, less or other, or by two neighbours changed about. */
