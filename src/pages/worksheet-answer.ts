@@ -15,7 +15,7 @@ ${worksheetPicture(picture)}
 <h2 id="working">Working</h2>
 <ol class="working">${each(answer.steps, workingStep)}</ol>
 ${answer.notes.length > 0 ? html`<h2>Mind</h2><ul>${each(answer.notes, (note) => html`<li>${note}</li>`)}</ul>` : NOTHING}
-${answer.series ? html`<details class="figures"><summary>The curves as tables</summary>${each(answer.series, seriesTable)}</details>` : NOTHING}
+${answer.series && answer.series.length <= MOST_CURVES ? html`<details class="figures"><summary>The curves as tables</summary>${each(answer.series, seriesTable)}</details>` : NOTHING}
 </section>`
 }
 
@@ -43,6 +43,9 @@ function sourceWords({ kind, cite }: Source): string {
   }[kind]
   return /memory.*memory/i.test(words) ? cite : words
 }
+
+/** More curves than this are the API's alone: the picture has its own table. */
+const MOST_CURVES = 2
 
 /** Most rows of a curve that a person is shown; the API gives all. */
 const MOST_ROWS = 37

@@ -24,6 +24,6 @@ export function clearancePicture(
       `as measured ${fine(cold.vertical)}`,
       ...(warm ? [`warm ${fine(warm.vertical)}`] : []),
     ],
-    table: { caption: 'Clearance', head: ['', 'Up and down', 'Side to side'], rows },
+    table: { caption: 'Clearance', head: ['When', 'Up and down', 'Side to side'], rows },
   }
 }

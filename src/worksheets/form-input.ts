@@ -79,7 +79,7 @@ export function inputsToQuery(raw: unknown): string {
   return new URLSearchParams(parts).toString()
 }
 
-/** Figures of an example or a build in the units that a person reads, to five figures. */
+/** Figures of an example or a build in the units that a person reads, to six figures. */
 export function inSystem(fields: Fields, raw: Raw, system: 'us' | 'metric'): Raw {
   const entries = Object.entries(raw).map(([key, value]): [string, unknown] => {
     const field = Object.hasOwn(fields, key) ? fields[key] : undefined
@@ -97,7 +97,7 @@ export function inSystem(fields: Fields, raw: Raw, system: 'us' | 'metric'): Raw
     const given = read.ok.given as { unit: string }
     if (given.unit !== other) return [key, value]
     const own = kindFromSi(kind, read.ok.value as number, unit)
-    return [key, { value: Number(own.toPrecision(5)), unit }]
+    return [key, { value: Number(own.toPrecision(6)), unit }]
   })
   return Object.fromEntries(entries)
 }

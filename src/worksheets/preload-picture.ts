@@ -31,7 +31,7 @@ export function preloadPicture(
     marks: lines.map(([label, one]) => ({ label, value: print.values([one], 'force')[0] ?? 0 })),
     table: {
       caption: 'Preload and limits',
-      head: ['', 'Force'],
+      head: ['What', 'Force'],
       rows: [
         ['Preload', print.figure(force, 'force')],
         ...(spread
