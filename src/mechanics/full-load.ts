@@ -221,19 +221,35 @@ export function calibrateToPeakPressure(
   return { heatScale: found.at, reached: found.reached, reachable: found.value }
 }
 
-/** Where a rising function meets a target, by halving; the nearer end when it does not. */
+/** How near the ends of the search come, as a part of its whole range. */
+const SOLVED = 1e-10
+
+/**
+ * Where a rising function meets a target; the nearer end when it does not. False position, with
+ * an end that stays put given less weight each time (Illinois): a few steps, as many halvings at
+ * worst.
+ */
 function solveRising(f: (x: number) => number, target: number, least: number, most: number) {
   const low = f(least)
   if (target <= low) return { at: least, value: low, reached: target === low }
   const high = f(most)
   if (target >= high) return { at: most, value: high, reached: target === high }
-  let from = least
-  let to = most
-  for (let i = 0; i < 40; i++) {
-    const middle = (from + to) / 2
-    if (f(middle) < target) from = middle
-    else to = middle
+  let [from, short] = [least, low - target]
+  let [to, over] = [most, high - target]
+  let at = least
+  let value = low
+  for (let step = 0, side = 0; step < 60 && to - from > SOLVED * (most - least); step++) {
+    at = step % 4 === 3 ? (from + to) / 2 : (from * over - to * short) / (over - short)
+    value = f(at)
+    const miss = value - target
+    if (Math.abs(miss) <= SOLVED * Math.abs(target)) break
+    if (miss < 0) {
+      if (side < 0) over /= 2
+      ;[from, short, side] = [at, miss, -1]
+    } else {
+      if (side > 0) short /= 2
+      ;[to, over, side] = [at, miss, 1]
+    }
   }
-  const at = (from + to) / 2
-  return { at, value: f(at), reached: true }
+  return { at, value, reached: true }
 }
