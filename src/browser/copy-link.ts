@@ -12,7 +12,7 @@ document.addEventListener('click', (event) => {
   event.preventDefault()
   navigator.clipboard.writeText(link.href).then(
     () => say('The link is copied.'),
-    () => location.assign(link.href),
+    () => (link.target === '_blank' ? open(link.href) : location.assign(link.href)),
   )
 })
 

@@ -1,6 +1,6 @@
 import { each, type Html, html, NOTHING } from './html.ts'
 import { page } from './layout.ts'
-import { pageHref, type UnitSystem } from './page-href.ts'
+import { pageHref, shopPart, type UnitSystem } from './page-href.ts'
 import { copySaid, textToCopy } from './text-to-copy.ts'
 
 /** One text in the three ways that forums read. */
@@ -38,7 +38,7 @@ export function forumPage(view: ForumView): Html {
     scripts: ['copy-text.js'],
     body: html`<div class="page-head"><h1>Copy for a forum</h1>
 <p class="lede">${sentence}</p>
-<p><a href="${pageHref('/call', link, units)}">Back to the call</a></p></div>
+<p><a href="${pageHref('/call', link, units)}">Back to the call</a> · <a href="${pageHref('/compare', shopPart(link), units, { a: link })}">Lay it beside another case</a></p></div>
 ${copySaid()}
 <section aria-labelledby="call-texts"><h2 id="call-texts">The call</h2>
 <p>The call, the three numbers that decide it, what was assumed, and the link. Nothing about you is in it.</p>

@@ -148,7 +148,7 @@ function footer({ units, link }: PageView): Html {
 <div class="foot-inner">
 <p><strong>Before the guide come</strong> the engine’s service manual, the fastener supplier’s torque, local codes and the judgement of a qualified machinist who has the block in hand.</p>
 <p>Lift a block with rated gear and keep from under it. High-strength fasteners break without warning when over-tightened. Keep clear of an engine that turns. Detonation breaks caps that would hold otherwise.</p>
-<p class="foot-links">An estimate by handbook methods, not a finite-element study: <a href="${pageHref('/method', link, units)}">what it leaves out</a> · <a href="${pageHref('/rules', link, units)}">the rules it decides by</a>. <a href="${pageHref('/presets', shopPart(link), units)}">Example builds</a> · <a href="/shops">For shops</a> · <a href="/api">API</a></p>
+<p class="foot-links">An estimate by handbook methods, not a finite-element study: <a href="${pageHref('/method', link, units)}">what it leaves out</a> · <a href="${pageHref('/rules', link, units)}">the rules it decides by</a>. <a href="${pageHref('/presets', shopPart(link), units)}">Example builds</a> · <a href="${pageHref('/shops', shopPart(link), units)}">For shops</a> · <a href="${pageHref('/api', shopPart(link), units)}">API</a></p>
 </div>
 </footer>`
 }

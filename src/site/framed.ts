@@ -32,6 +32,9 @@ export function framedBy(shop: Shop, { rulebook }: Pick<AppDeps, 'rulebook'>): M
   }
 }
 
+/** Ways out of the frame: the link to give away, and pages of others, which may refuse to stand in it. */
+const LEAVES = / data-copy-link(?=[ >])| rel="external noreferrer"/g
+
 function dressed(text: string, shop: Shop, c: Context, rulebook: AppDeps['rulebook']): string {
   const noted: RequestView | undefined = c.get('shownCase')
   const view = noted ?? viewOf(rulebook, c)
@@ -50,5 +53,6 @@ function dressed(text: string, shop: Shop, c: Context, rulebook: AppDeps['rulebo
   return text
     .replace('</head>', () => parts.head)
     .replace('<body>', () => parts.body)
+    .replaceAll(LEAVES, (way) => `${way} target="_blank"`)
     .replace(/<main[^>]*>/, (tag) => `${tag}${parts.main}`)
 }

@@ -22,7 +22,8 @@ const DAY = 86_400
 export function previewRoutes(deps: AppDeps): Hono {
   const site = new Hono()
   const { drawPng, rulebook } = deps
-  if (!drawPng) return site
+  // A card shows the guide's own prices, whoever links to it: one cache and one rate for all.
+  if (!drawPng || deps.shop) return site
   const kept = boundedCache<Png>(MOST_KEPT, MOST_BYTES, ({ length }) => length)
   const bucket = tokenBucket(BURST, PER_SECOND, deps.clock)
   // The same card asked for twice at once is drawn once.

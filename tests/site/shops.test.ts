@@ -67,10 +67,18 @@ describe('a shop’s frame', () => {
     const own = [...text.matchAll(/<a [^>]*href="(\/[^"]*)"([^>]*)>/g)].filter(
       ([, , rest]) => !rest?.includes('_blank'),
     )
-    const leaving = own.filter(
-      ([, href]) => !/^\/(shops|api)$/.test(href ?? '') && !href?.includes('shop=harrow-lane'),
-    )
+    const leaving = own.filter(([, href]) => !href?.includes('shop=harrow-lane'))
     expect(leaving.map(([tag]) => tag)).toEqual([])
+  })
+
+  it('opens in a window of its own what cannot stand in it', async () => {
+    const { text } = await get(`/call?shop=harrow-lane&${CASE}`)
+    expect(text).toMatch(/<a [^>]*data-copy-link target="_blank">/)
+    const sources = await get('/method?shop=harrow-lane')
+    for (const [tag] of sources.text.matchAll(/<a [^>]*href="https?:[^>]*>/g)) {
+      expect(tag).toContain('target="_blank"')
+    }
+    expect((await get(`/call?${CASE}`)).text).not.toContain('target="_blank"')
   })
 
   it('cannot be entered by a link of the guide itself', async () => {
