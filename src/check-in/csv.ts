@@ -1,4 +1,5 @@
 import { fieldLabel } from '../shop-sheet/field-labels.ts'
+import { singleField } from '../shop-sheet/fields.ts'
 import type { Measured } from '../shop-sheet/link-code.ts'
 import type { CheckInReport } from './check-in.ts'
 import type { Judged } from './judge.ts'
@@ -34,7 +35,7 @@ export function checkInCsv(measured: Measured, report: CheckInReport): string {
     ...Object.entries(measured.fields).map(([name, text]) => [
       fieldLabel(name),
       text,
-      measured.unit,
+      (singleField(name)?.kind ?? 'length') === 'length' ? measured.unit : '',
     ]),
     [],
     ['Where', 'Measure', 'Value', 'Limit', 'Uncertainty', 'Verdict', 'Limit from', 'Reason'],

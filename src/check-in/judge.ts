@@ -76,7 +76,15 @@ export function judge(limit: Limit, measure: Measure): Judged {
     'look-again': 'Set the gauge anew and measure again.',
     'send-back': mend,
   }
-  return { ...common, limit: range, verdict, reason: says[verdict], advice: advice[verdict] }
+  return {
+    ...common,
+    // What decides is shown: of several readings, the one nearest to its limit or beyond.
+    text: show(found),
+    limit: range,
+    verdict,
+    reason: says[verdict],
+    advice: advice[verdict],
+  }
 }
 
 function worstEnd(

@@ -54,7 +54,7 @@ function judgedTable(caption: string, judged: readonly Judged[]): Html {
   if (judged.length === 0) return NOTHING
   return html`<div class="table-scroll" role="region" aria-label="${caption}" tabindex="0"><table class="judged">
 <caption class="unseen">${caption}</caption>
-<thead><tr><th scope="col">Measure</th><th scope="col" class="number">Found</th><th scope="col">Limit</th><th scope="col" class="number">Gauge</th><th scope="col">Verdict</th><th scope="col">Limit from</th></tr></thead>
+<thead><tr><th scope="col">Measure</th><th scope="col">Verdict</th><th scope="col" class="number">Found</th><th scope="col">Limit</th><th scope="col" class="number">Gauge</th><th scope="col">Limit from</th></tr></thead>
 <tbody>${each(
     judged,
     ({
@@ -65,7 +65,7 @@ function judgedTable(caption: string, judged: readonly Judged[]): Html {
       verdict,
       source,
       because,
-    }) => html`<tr><th scope="row">${title}</th><td class="number">${text}</td><td>${limit === '' ? 'not known' : limit}</td><td class="number">${uncertainty}</td><td>${verdictBadge(verdict)}</td><td>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></td></tr>
+    }) => html`<tr><th scope="row">${title}</th><td>${verdictBadge(verdict)}</td><td class="number">${text}</td><td>${limit === '' ? 'not known' : limit}</td><td class="number">${uncertainty}</td><td>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></td></tr>
 `,
   )}</tbody></table></div>`
 }

@@ -1,4 +1,6 @@
-import type { SheetSection, SheetTable } from './blocks.ts'
+import { printFigure } from '../../shared/print.ts'
+import { fromSi, preferredUnit, toSi } from '../../shared/units.ts'
+import type { SheetSection, SheetTable, Tick } from './blocks.ts'
 import { TABLES } from './fields.ts'
 import { fitsRoute, type SheetCase, type SheetStep } from './sheet-case.ts'
 import type { AskRule } from './shop-rules.ts'
@@ -12,13 +14,30 @@ export function orderOfWork(sheet: SheetCase): SheetSection {
       {
         kind: 'ticks',
         numbered: true,
-        items: allSteps(sheet).map(({ title, at, note }) => ({
-          text: `${title} (${at === 'shop' ? 'at the shop' : 'at home'})`,
-          note,
-        })),
+        items: [
+          ...allSteps(sheet).map(({ title, at, note }) => ({
+            text: `${title} (${at === 'shop' ? 'at the shop' : 'at home'})`,
+            note,
+          })),
+          ...loweredStep(sheet),
+        ],
       },
     ],
   }
+}
+
+/** A lower target is nothing until controller and limiter are set to it. */
+function loweredStep({ route, units }: SheetCase): Tick[] {
+  if (!route.lowered) return []
+  const { boost, rpm } = route.lowered
+  const unit = preferredUnit(boost.unit, units)
+  const pressure = printFigure(fromSi(toSi(boost.value, boost.unit), unit), unit)
+  return [
+    {
+      text: `Set the limits before it runs: at most ${pressure} of boost and ${printFigure(rpm, 'rpm', 0)} (at home)`,
+      note: 'Rev limiter, boost controller and a cut a little above it, its overshoot counted.',
+    },
+  ]
 }
 
 /**

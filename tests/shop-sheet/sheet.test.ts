@@ -179,6 +179,15 @@ describe('the shop sheet', () => {
     expect(asked).toContain('gauge')
   })
 
+  it('sets the limits that a lower target comes down to', async () => {
+    const preset = rulebook.presets.find(({ id }) => id === 'small-budget-boost')
+    const sheet = await sheetOf((preset?.answers ?? {}) as Readonly<Record<string, string>>)
+    expect(sheet.title).toContain('Lower the target')
+    expect(JSON.stringify(sheet.sections[0])).toMatch(
+      /at most [\d.]+\u00a0psi of boost and [\d,]+\u00a0rpm/,
+    )
+  })
+
   it('reads in millimetres for who counts in them', async () => {
     const sheet = await sheetOf(RACE, { housingLow: '2.6406' }, 'metric')
     expect(pair(sheet, 'Finished housing bore, least').value).toBe('67.071\u00a0mm')
