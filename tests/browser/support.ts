@@ -83,7 +83,9 @@ export async function openPage(
   })
   page.on('request', (request) => {
     const { hostname, protocol } = new URL(request.url())
-    if (protocol !== 'data:' && hostname !== '127.0.0.1') faults.push(`request: ${request.url()}`)
+    // The demonstration of a shop's own site stands under this machine's other name.
+    const isOurs = hostname === '127.0.0.1' || hostname === 'localhost'
+    if (protocol !== 'data:' && !isOurs) faults.push(`request: ${request.url()}`)
   })
   return { page, faults, close: () => context.close() }
 }
