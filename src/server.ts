@@ -5,16 +5,11 @@ import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import { type HttpBindings, serve } from '@hono/node-server'
 import { createApp } from './app.ts'
-import { learnDrawing } from './pages/learn-drawings.ts'
-import { createContent } from './pages/markdown.ts'
+import { fromOperatorFiles } from './operator-files.ts'
 import { printFonts } from './pages/print-fonts.ts'
-import { readSources } from './pages/source-list.ts'
 import { pngDrawer } from './preview/png.ts'
-import { loadRulebook } from './rulebook/load.ts'
 import { readFolder } from './rulebook/read-folder.ts'
 import { readSettings } from './settings.ts'
-import { loadShopRules } from './shop-sheet/shop-rules.ts'
-import { loadShops } from './shops/load.ts'
 import { clientAddress } from './site/rate-limit.ts'
 import { startWorkers } from './workers.ts'
 
@@ -26,17 +21,14 @@ const REMEMBERED_ADDRESSES = 10_000
 const settings = stopOnError(() => readSettings(process.env, process.cwd()))
 
 const app = stopOnError(() => {
-  const rulebook = loadRulebook(readFolder(settings.rulesFolder))
+  const content = (path: string) => readText(join(settings.contentFolder, path))
+  const [rules, shops] = [readFolder(settings.rulesFolder), readFolder(settings.shopsFolder)]
   return createApp({
-    rulebook,
-    content: createContent((path) => readText(join(settings.contentFolder, path)), learnDrawing),
-    sources: readSources(readFileSync(join(settings.rulesFolder, 'sources.json'), 'utf8')),
+    ...fromOperatorFiles({ rules, shops, content }),
     asset: (name) => readAsset(join(settings.assetsFolder, name)),
-    shops: loadShops(readFolder(settings.shopsFolder), rulebook.cost),
     origin: settings.origin,
     demoOrigin: settings.demoOrigin,
     drawPng: pngDrawer(settings.fontsFolder),
-    shopRules: loadShopRules(readFolder(settings.rulesFolder)),
     printFonts: printFonts((path) => readFileSync(join(settings.fontsFolder, path))),
     clock: () => performance.now(),
     addressOf: (c) =>

@@ -1,5 +1,3 @@
-import { join } from 'node:path'
-
 /** What an operator sets by environment. */
 export interface Settings {
   readonly host: string
@@ -41,15 +39,15 @@ export function readSettings(
   env: Readonly<Record<string, string | undefined>>,
   root: string,
 ): Settings {
-  const contentFolder = env.CONTENT_DIR || join(root, 'content')
+  const contentFolder = env.CONTENT_DIR || `${root}/content`
   return {
     host: readHost(env.HOST),
     port: readPort(env.PORT),
-    rulesFolder: env.RULES_DIR || join(root, 'rules'),
+    rulesFolder: env.RULES_DIR || `${root}/rules`,
     contentFolder,
-    assetsFolder: join(root, 'dist', 'assets'),
-    shopsFolder: env.SHOPS_DIR || join(contentFolder, 'shops'),
-    fontsFolder: join(root, 'node_modules', '@expo-google-fonts'),
+    assetsFolder: `${root}/dist/assets`,
+    shopsFolder: env.SHOPS_DIR || `${contentFolder}/shops`,
+    fontsFolder: `${root}/node_modules/@expo-google-fonts`,
     origin: readOrigin('ORIGIN', env.ORIGIN),
     demoOrigin: readOrigin('DEMO_ORIGIN', env.DEMO_ORIGIN),
     ratePerMinute: readWhole('RATE_PER_MINUTE', env.RATE_PER_MINUTE, 600, 1_000_000),

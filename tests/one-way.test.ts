@@ -39,8 +39,14 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
   api: [...STAGES, 'assess.ts', 'hono', 'zod'],
   site: [...STAGES, 'assess.ts', 'api', 'hono', 'zod'],
   'app.ts': ['mechanics', 'api', 'pages', 'site', 'hono'],
-  'settings.ts': ['node:path'],
-  'server.ts': [...STAGES, 'app.ts', 'settings.ts', '@hono/node-server', 'node:*'],
+  'settings.ts': [],
+  'operator-files.ts': [...STAGES, 'api'],
+  'workers.ts': ['node:cluster'],
+  'server.ts': [
+    ...[...STAGES, 'site', 'app.ts', 'settings.ts', 'operator-files.ts', 'workers.ts'],
+    ...['@hono/node-server', 'node:*'],
+  ],
+  edge: ['app.ts', 'settings.ts', 'operator-files.ts', 'site', 'hono'],
   browser: ['shared'],
   tools: ['*'],
 }

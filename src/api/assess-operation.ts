@@ -6,6 +6,7 @@ import { unitsPart } from './body-parts.ts'
 import { type Example, postOperation } from './operation.ts'
 import { problemResponse } from './problem-response.ts'
 import { rawAnswers } from './read-request.ts'
+import { steadyFigures } from './steady-figures.ts'
 
 const EXAMPLES: readonly Example[] = [
   {
@@ -45,6 +46,6 @@ export const assessOperation = postOperation({
       return problemResponse(c, 400, 'invalid-answers', problems, { kept: { answers } })
     }
     const assessed = await assessOrRefuse(c, rulebook, answers, { system: units })
-    return 'refusal' in assessed ? assessed.refusal : c.json(assessed.ok)
+    return 'refusal' in assessed ? assessed.refusal : c.json(steadyFigures(assessed.ok))
   },
 })

@@ -11,6 +11,7 @@ import { caseFromLink } from './case-from-link.ts'
 import { postOperation } from './operation.ts'
 import { problemResponse } from './problem-response.ts'
 import { rawAnswers } from './read-request.ts'
+import { steadyFigures } from './steady-figures.ts'
 
 const side = z
   .strictObject({ answers: rawAnswers.optional(), link: z.string().max(12_000).optional() })
@@ -49,12 +50,11 @@ export const compareOperation = postOperation({
     if ('refusal' in first) return first.refusal
     const second = await assessOrRefuse(c, rulebook, other.answers, options)
     if ('refusal' in second) return second.refusal
-    return c.json(
-      compareCases(
-        { answers: one.answers, assessment: first.ok },
-        { answers: other.answers, assessment: second.ok },
-      ),
+    const compared = compareCases(
+      { answers: one.answers, assessment: first.ok },
+      { answers: other.answers, assessment: second.ok },
     )
+    return c.json(steadyFigures(compared))
   },
 })
 

@@ -5,7 +5,14 @@ import type { SourceRecord } from '../pages/source-list.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { ShopRules } from '../shop-sheet/shop-rules.ts'
 import type { Shop } from '../shops/schema.ts'
-import type { RateLimit } from '../site/rate-limit.ts'
+
+/** How many requests one address may make, as a bucket that fills steadily. */
+export interface RateLimit {
+  /** Requests a minute; 0 is no limit. */
+  readonly perMinute: number
+  /** Addresses remembered at once; the one seen longest ago is forgotten first. */
+  readonly addresses: number
+}
 
 /** What the app needs from outside: the same on Node and where there is no file system. */
 export interface AppDeps {
@@ -26,8 +33,8 @@ export interface AppDeps {
   readonly drawPng?: ((svg: string) => Promise<Uint8Array<ArrayBuffer>>) | undefined
   /** Limits, gauges and what is often forgotten, for the shop sheet and the check-in. */
   readonly shopRules: ShopRules
-  /** Faces of printed sheets. */
-  readonly printFonts: PrintFonts
+  /** Faces of printed sheets; undefined where there is nothing that draws a PDF. */
+  readonly printFonts?: PrintFonts | undefined
   /** Milliseconds since any fixed moment, to bound how often cards are drawn. */
   readonly clock: () => number
   /** Address of the client, proxies of ours taken into account. */

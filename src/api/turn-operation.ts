@@ -8,6 +8,7 @@ import { currencyProblems } from './currency.ts'
 import type { AppDeps } from './deps.ts'
 import { type Example, postOperation } from './operation.ts'
 import { problemResponse } from './problem-response.ts'
+import { steadyFigures } from './steady-figures.ts'
 import { turnAnswer } from './turn.ts'
 import { readAnswered, readState, type TurnBody, turnBody } from './turn-body.ts'
 import { turnResponse } from './turn-response.ts'
@@ -67,9 +68,8 @@ async function answer(deps: AppDeps, c: Context, body: TurnBody): Promise<Respon
   if ('refusal' in present) return present.refusal
   const supposed = turn.supposed && (await assessOrRefuse(c, rulebook, turn.supposed, options))
   if (supposed && 'refusal' in supposed) return supposed.refusal
-  return c.json(
-    turnAnswer(deps, { body, before: state, turn, present: present.ok, supposed: supposed?.ok }),
-  )
+  const made = { body, before: state, turn, present: present.ok, supposed: supposed?.ok }
+  return c.json(steadyFigures(turnAnswer(deps, made)))
 }
 
 function take(rulebook: Rulebook, state: TalkState, { text, answer: raw, asking }: TurnBody) {

@@ -4,6 +4,7 @@ import { bodySchema, unitSystem, WORKSHEETS, worksheetAnswer } from '../workshee
 import type { Worksheet } from '../worksheets/worksheet.ts'
 import { getOperation, type Operation, postOperation } from './operation.ts'
 import { problemResponse } from './problem-response.ts'
+import { steadyFigures } from './steady-figures.ts'
 
 const listed = z.strictObject({ name: z.string(), title: z.string(), summary: z.string() })
 
@@ -39,7 +40,7 @@ function worksheetOperation(sheet: Worksheet): Operation {
       if ('problems' in outcome) {
         return problemResponse(c, 400, 'invalid-body', outcome.problems)
       }
-      return c.json(outcome.ok)
+      return c.json(steadyFigures(outcome.ok))
     },
   })
 }

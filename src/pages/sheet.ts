@@ -21,6 +21,8 @@ export interface SheetView {
   readonly address: string
   /** Where the call is only likely, in a sentence. */
   readonly hedge: string | undefined
+  /** Where nothing can draw a PDF. */
+  readonly withoutPdf?: boolean
 }
 
 /** The machine-shop sheet as a page that prints as it stands. */
@@ -48,10 +50,11 @@ ${sheet.sections.map(sectionView)}
   })
 }
 
-function actions({ link, fullLink, units }: SheetView): Html {
+function actions({ link, fullLink, units, withoutPdf }: SheetView): Html {
+  const pdf = html`<a class="button primary" href="${pageHref('/sheet.pdf', fullLink, units)}">Sheet as PDF</a>
+`
   return html`<nav class="actions" aria-label="With this sheet">
-<a class="button primary" href="${pageHref('/sheet.pdf', fullLink, units)}">Sheet as PDF</a>
-<button type="button" class="button" data-print hidden>Print</button>
+${withoutPdf ? NOTHING : pdf}<button type="button" class="button" data-print hidden>Print</button>
 <a class="button" href="${pageHref('/check-in', fullLink, units)}">Check in the block when it is back</a>
 <a class="button quiet" href="${pageHref('/call', link, units)}">Back to the call</a>
 </nav>`

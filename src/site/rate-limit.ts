@@ -1,13 +1,6 @@
 import type { Context } from 'hono'
 import { createMiddleware } from 'hono/factory'
-
-/** How many requests one address may make, as a bucket that fills steadily. */
-export interface RateLimit {
-  /** Requests a minute; 0 is no limit. */
-  readonly perMinute: number
-  /** Addresses remembered at once; the one seen longest ago is forgotten first. */
-  readonly addresses: number
-}
+import type { RateLimit } from '../api/deps.ts'
 
 interface Bucket {
   left: number

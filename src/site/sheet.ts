@@ -5,6 +5,7 @@ import type { AppDeps } from '../api/deps.ts'
 import { assess } from '../assess.ts'
 import { errorPage } from '../pages/error-page.ts'
 import { pageHref } from '../pages/page-href.ts'
+import type { PrintFonts } from '../pages/pdf-pen.ts'
 import { sheetPage } from '../pages/sheet.ts'
 import { sheetPdf } from '../pages/sheet-pdf.ts'
 import type { ShopSheet } from '../shop-sheet/blocks.ts'
@@ -44,6 +45,7 @@ export function sheetRoutes(deps: AppDeps): Hono {
       wrong,
       address,
       hedge,
+      withoutPdf: !deps.printFonts,
     }
     return c.html(sheetPage(view))
   })
@@ -51,7 +53,8 @@ export function sheetRoutes(deps: AppDeps): Hono {
     const request = await measuredViewOfForm(deps, c)
     return c.redirect(pageHref('/sheet', fullLink(request, request.measured), request.units), 303)
   })
-  site.get('/sheet.pdf', (c) => pdf(deps, c))
+  const { printFonts } = deps
+  if (printFonts) site.get('/sheet.pdf', (c) => pdf(deps, printFonts, c))
   return site
 }
 
@@ -60,7 +63,7 @@ function serviceOnly(request: MeasuredView): MeasuredView {
   return { ...request, measured: onlyFields(request.measured, (name) => SERVICE.has(name)) }
 }
 
-async function pdf(deps: AppDeps, c: Context): Promise<Response> {
+async function pdf(deps: AppDeps, fonts: PrintFonts, c: Context): Promise<Response> {
   const request = serviceOnly(measuredViewOf(deps, c))
   const made = await sheetOf(deps, request)
   if ('refused' in made) return c.html(noSheet(request, made.refused), 422)
@@ -71,7 +74,7 @@ async function pdf(deps: AppDeps, c: Context): Promise<Response> {
   const paper = asked === 'a4' || (asked !== 'letter' && units === 'metric') ? 'A4' : 'LETTER'
   const { sheet, hedge } = made
   const dated = deps.rulebook.changes.at(-1)?.date ?? '2000-01-01'
-  const bytes = await sheetPdf({ sheet, address, hedge, paper, dated, fonts: deps.printFonts })
+  const bytes = await sheetPdf({ sheet, address, hedge, paper, dated, fonts })
   return c.body(bytes, 200, {
     'content-type': 'application/pdf',
     'content-disposition': 'inline; filename="shop-sheet.pdf"',

@@ -1,0 +1,43 @@
+import type { AppDeps } from './api/deps.ts'
+import { learnDrawing } from './pages/learn-drawings.ts'
+import { createContent, type ReadText } from './pages/markdown.ts'
+import { readSources } from './pages/source-list.ts'
+import { loadRulebook } from './rulebook/load.ts'
+import { loadShopRules } from './shop-sheet/shop-rules.ts'
+import { loadShops } from './shops/load.ts'
+
+/** What an operator may change, as texts: from a disk, or bundled where there is none. */
+export interface OperatorFiles {
+  /** Path below rules/ → text. */
+  readonly rules: ReadonlyMap<string, string>
+  /** File name below content/shops/ → text. */
+  readonly shops: ReadonlyMap<string, string>
+  readonly content: ReadText
+}
+
+/** The part of the app's dependencies that is made of these files. */
+export type FromFiles = Pick<AppDeps, 'rulebook' | 'content' | 'sources' | 'shops' | 'shopRules'>
+
+/**
+ * Read all of them, or none.
+ *
+ * @throws {Error} naming file, place and reason of what is broken
+ */
+export function fromOperatorFiles({ rules, shops, content }: OperatorFiles): FromFiles {
+  const rulebook = loadRulebook(rules)
+  return {
+    rulebook,
+    content: createContent(content, learnDrawing),
+    sources: named('sources.json', () => readSources(rules.get('sources.json') ?? '')),
+    shops: loadShops(shops, rulebook.cost),
+    shopRules: loadShopRules(rules),
+  }
+}
+
+function named<T>(file: string, read: () => T): T {
+  try {
+    return read()
+  } catch (error) {
+    throw new Error(`${file}: ${(error as Error).message}`)
+  }
+}
