@@ -56,8 +56,9 @@ function ofMoney({ decision, trials }: Context, { trial, table }: RouteVerdict):
     return findingOf(insurance, decision.choiceTable).text
   }
   if (trial.likelyCost > called) {
-    const extra = printMoney(trial.likelyCost - called, trials.build.currency)
-    return `It holds as well, but costs ${price}, ${extra} more than the call; nothing in this build asks for it.`
+    const more = printMoney(trial.likelyCost - called, trials.build.currency)
+    const extra = called > 0 ? `, ${more} more than the call` : ''
+    return `It holds as well, but costs ${price}${extra}; nothing in this build asks for it.`
   }
   return trial.route.strength > strengthOfCalled(decision)
     ? 'It holds, and the called route changes less for the same money.'
