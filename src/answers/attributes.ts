@@ -19,7 +19,7 @@ export function nounOf(
   if (meaning.kind === 'noun') return meaning.noun
   if (meaning.kind !== 'choice') return undefined
   if (meaning.fact === 'layout') return 'block'
-  if (meaning.fact === 'capHistory' && tokens[from]?.text === 'caps') return 'caps'
+  if (meaning.fact === 'capHistory') return 'caps'
   const parts = TAILS[meaning.fact]
   if (!parts) return undefined
   for (let at = from + 1; at < to; at += 1) {

@@ -93,7 +93,7 @@ function bare(entry: Fact, figure: Figure): Candidate | undefined {
     case 'mass':
       return value >= 50 ? withUnit(key, figure, 'g', false) : undefined
     case 'torque':
-      return withUnit(key, figure, 'lb ft', false)
+      return figure.decimal ? undefined : withUnit(key, figure, 'lb ft', false)
     case 'power':
       return withUnit(key, figure, 'hp', false)
     case 'percent':

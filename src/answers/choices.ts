@@ -22,6 +22,7 @@ export function readChoices(
       if (noun) readings.push(...nounReadings(mentions, i, noun, input))
     }
   })
+  readings.push(...unboosted(mentions, readings, input))
   mentions.forEach((mention, i) => {
     readings.push(...aloneReadings(mentions, i, mention, input))
   })
@@ -31,6 +32,26 @@ export function readChoices(
     if (!standing.includes(reading)) into.doubts.push(unstanding(reading, input))
   }
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
+}
+
+/** "Not turbo, not supercharged": with both denied it breathes by itself. */
+function unboosted(
+  mentions: readonly Mention<ChoiceMeaning>[],
+  readings: readonly Reading[],
+  { negations }: ChoiceInput,
+): Reading[] {
+  if (readings.some(({ key }) => key === 'induction')) return []
+  const denied = (value: string): Mention<ChoiceMeaning> | undefined =>
+    mentions.find(
+      (mention) =>
+        negations.denies(mention) &&
+        mention.meanings.some((meaning) => meaning.kind === 'choice' && meaning.value === value),
+    )
+  const [turbo, blower] = [denied('turbocharged'), denied('supercharged')]
+  if (!turbo || !blower) return []
+  const from = Math.min(turbo.from, blower.from)
+  const to = Math.max(turbo.to, blower.to)
+  return [{ key: 'induction', answer: 'naturally-aspirated', from, to, strength: 2 }]
 }
 
 function unstanding({ from, to }: Reading, { scopes }: ChoiceInput): Doubt {

@@ -2,6 +2,7 @@ import type { FactKey } from '../../shared/fact-keys.ts'
 import { askedFigure } from './answer-asked.ts'
 import { readBoreByStroke } from './bore-by-stroke.ts'
 import { candidateFor } from './candidates.ts'
+import { readContrast } from './contrast.ts'
 import { isFastenerSize, isFasteners, readAngle } from './fastener-figures.ts'
 import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
@@ -116,7 +117,7 @@ function readLoose(
       into.doubts.push({ ...figureWords(figure), why: 'a thread needs its pitch too: 1/2-13' })
       continue
     }
-    if (readCorrected(figure, parts, into)) continue
+    if (readCorrected(figure, parts, into) || readContrast(figure, parts, into)) continue
     if (isOfForeignPart(figure, parts)) {
       into.doubts.push({ ...figureWords(figure), why: 'read as about another part' })
       continue

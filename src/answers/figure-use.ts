@@ -123,17 +123,26 @@ function isListedPrice(
   return money.said && !unit && !decimal && value >= 50 && fact(key).topic === 'money'
 }
 
-/** "Bolts @ 70": no price, so a torque. */
+/** "Bolts @ 70", "grade 8 bolts, torque 95": no price, so a torque. */
 function isWrenched(
   { value, unit, decimal, from }: Figure,
   key: FactKey,
   mention: Mention<FigureMeaning>,
-  { tokens, money }: PairingInput,
+  { tokens, money, scopes }: PairingInput,
 ): boolean {
   if (key !== 'fastenerTorque' || unit || decimal || money.said) return false
-  const at = mention.to === from - 1 && tokens[mention.to]?.text === 'at'
-  return at && value >= 40 && value <= 140
+  if (value < 40 || value > 140) return false
+  if (mention.to === from - 1 && tokens[mention.to]?.text === 'at') return true
+  const named = tokens[mention.from]?.text === 'torque' && mention.to === from
+  return (
+    named &&
+    tokens.some(
+      ({ text }, at) => FASTENED.has(text) && scopes.sentence[at] === scopes.sentence[from],
+    )
+  )
 }
+
+const FASTENED = new Set(['bolts', 'studs', 'mains', 'caps', 'fasteners'])
 
 /** The sort of a figure, as the vocabulary's noise names it. */
 export function sortOf({ unit, ratio }: Figure): string {

@@ -66,6 +66,21 @@ function plainFigures(
   return figuresIn(tokens, reader, (at) => inPhrase[at] ?? false)
 }
 
+/** "Alloy heads 383 stroker": the size of the engine, whatever stands before it. */
+function isEngineSize({ value, unit, decimal, to }: Figure, tokens: readonly Token[]): boolean {
+  const bare = !unit && !decimal && value >= 90 && value <= 900
+  return bare && tokens[to]?.text === 'stroker' && tokens[to + 1]?.text !== 'crank'
+}
+
+/** "Tyres 195/50, power 210": what follows a slash is no next item's. */
+function isSecondOfSlash({ from }: Figure, tokens: readonly Token[]): boolean {
+  return (
+    tokens[from - 1]?.text === '/' &&
+    tokens[from]?.gap === 'none' &&
+    tokens[from - 2]?.kind === 'number'
+  )
+}
+
 function nameFigures(
   figures: readonly Figure[],
   choiceMentions: readonly Mention<ChoiceMeaning>[],
@@ -77,7 +92,12 @@ function nameFigures(
   const overFrom = overFromIn(figures, tokens, money)
   const single = new Set(overFrom.flatMap(({ over, base }) => [over, base]))
   const open = figures.filter(
-    (figure) => !single.has(figure) && !isFastenerSize(figure, tokens, choiceMentions),
+    (figure) =>
+      !single.has(figure) &&
+      !isFastenerSize(figure, tokens, choiceMentions) &&
+      !input.negations.denies(figure) &&
+      !isSecondOfSlash(figure, tokens) &&
+      !isEngineSize(figure, tokens),
   )
   return { figures, overFrom, figureMentions, pairs: pairFigures(open, figureMentions, input) }
 }

@@ -90,7 +90,7 @@ function pairOf(
   const figure = left.kind === 'figure' ? left.figure : (right as { figure: Figure }).figure
   const mention =
     left.kind === 'mention' ? left.mention : (right as { mention: Mention<FigureMeaning> }).mention
-  const cost = distance(left, right, input) + between(items, j, i)
+  const cost = distance(left, right, input) + between(items, j, i, figure, input)
   if (cost > 12) return undefined
   // "No spray, 11.5": what is denied has no figure in the next item.
   if (input.negations.denies(mention) && hasComma(left.to, right.from, input)) return undefined
@@ -106,10 +106,19 @@ function hasComma(from: number, to: number, { tokens }: PairingInput): boolean {
   return false
 }
 
-/** Reaching over another figure is rare; over other words of the trade, a little less so. */
-function between(items: readonly Item[], j: number, i: number): number {
+/** Reaching over another figure is rare; over other words that the figure fits, a little less so. */
+function between(
+  items: readonly Item[],
+  j: number,
+  i: number,
+  figure: Figure,
+  input: PairingInput,
+): number {
   let cost = 0
-  for (const item of items.slice(j + 1, i)) cost += item.kind === 'figure' ? 5 : 1.5
+  for (const item of items.slice(j + 1, i)) {
+    if (item.kind === 'figure') cost += 5
+    else if (bestUse(figure, item.mention, input)) cost += 1.5
+  }
   return cost
 }
 

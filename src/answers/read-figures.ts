@@ -43,7 +43,7 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
 
 /** "Power on wheels 320 hp": the clause of a power speaks of the wheels. */
 function isAtWheels({ from, unit }: Figure, { tokens, scopes, lexicon }: FigureInput): boolean {
-  if (unit?.kind !== 'unit' || !['hp', 'kW'].includes(unit.symbol)) return false
+  if (unit && (unit.kind !== 'unit' || !['hp', 'kW'].includes(unit.symbol))) return false
   return tokens.some(
     (_, at) =>
       scopes.clause[at] === scopes.clause[from] &&
@@ -108,7 +108,7 @@ function asVolume(figure: Figure): Figure {
 }
 
 /** A figure that no words name: by its unit, or undefined when that says nothing. */
-function defaultKey(figure: Figure): FactKey | undefined {
+export function defaultKey(figure: Figure): FactKey | undefined {
   if (figure.ratio) return 'compressionRatio'
   if (asVolume(figure) !== figure) return 'displacement'
   if (figure.unit?.kind === 'shot') return 'nitrousPower'

@@ -46,6 +46,8 @@ export const TRAILING = new Set([
   'next season',
   'maybe later',
 ])
+/** "A two bolt block is good for 450 hp": said of engines at large. */
+const GENERAL = /^(?:is|are) (?:fine|good|safe|okay|ok|enough) (?:to|for)$|^according to$/
 const PRONOUNS = new Set(['it', 'its', 'that', 'and', 'which', 'also', 'plus'])
 
 /** Work out, token by token, whose engine and which state of it is spoken of. */
@@ -139,7 +141,8 @@ function apply(mention: Mention<Marker>, state: State, place: Place): void {
 }
 
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
-  if (marker === 'otherPerson') state.other = true
+  // "The shop has 3 guys" counts them.
+  if (marker === 'otherPerson') state.other ||= place.tokens[place.i - 1]?.kind !== 'number'
   else if (marker === 'past') {
     state.past = true
     if (TRAILING_PAST.has(said)) backwards(place, (found) => found ?? 'past')
@@ -147,8 +150,9 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
   else if (marker === 'ownPerson') own(said, state)
   else if (marker === 'present') present(said, state, place)
   else if (marker === 'hypothetical') {
-    if (TRAILING.has(said)) backwards(place, (found) => found ?? 'hypothetical')
-    if (TO_SENTENCE_END.has(said)) state.sentenceLong = true
+    if (TRAILING.has(said) || GENERAL.test(said))
+      backwards(place, (found) => found ?? 'hypothetical')
+    if (TO_SENTENCE_END.has(said) || said.startsWith('if ')) state.sentenceLong = true
     else state.clauseLong = true
   }
 }

@@ -32,8 +32,16 @@ export function breaksOf(tokens: readonly Token[]): { sentence: number[]; clause
         (before.text === '.' && token.gap !== 'none' && !isAbbreviated(tokens, i)))
     if (ended) sentences += 1
     const parted = before?.kind === 'mark' && [',', '(', ')', ':'].includes(before.text)
+    // "I4 / 86x86 / bedplate / alloy" is a list.
+    const listed = before?.text === '/' && before.gap === 'space' && token.gap === 'space'
     const dashed = token.gap === 'dash' && !(token.kind === 'number' && before?.kind === 'number')
-    if (ended || (parted && before.text !== ':') || dashed || CLAUSE_WORDS.has(token.text))
+    if (
+      ended ||
+      (parted && before.text !== ':') ||
+      dashed ||
+      listed ||
+      CLAUSE_WORDS.has(token.text)
+    )
       clauses += 1
     sentence.push(sentences)
     clause.push(clauses)

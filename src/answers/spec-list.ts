@@ -29,13 +29,14 @@ export function readSpecList(
   into: Findings,
 ): readonly Figure[] {
   let left = unnamed
-  if (parts.input.money.said || thingsSaid(parts, into) < LEAST_SAID) return left
+  const { money, whatIf, negations } = parts.input
+  if (money.said || !(whatIf || thingsSaid(parts, into) >= LEAST_SAID)) return left
   for (const { key, like } of LISTED) {
-    const alike = parts.figures.filter(like)
+    const alike = parts.figures.filter((figure) => like(figure) && !negations.denies(figure))
     const [only] = alike
     if (!only || alike.length > 1 || !left.includes(only) || !isItem(only, parts)) continue
     if (into.readings.some((reading) => reading.key === key)) continue
-    const found = candidateFor(key, only, parts.input.money)
+    const found = candidateFor(key, only, money)
     if (!found || !('answer' in found)) continue
     const { from, to } = only
     into.readings.push({ key, answer: found.answer, from, to, strength: 1 })
@@ -86,7 +87,7 @@ function isRatio(figure: Figure): boolean {
 }
 
 const BEFORE = new Set(['at', 'about', 'around', 'and', 'to', 'with', 'roughly'])
-const AFTER = new Set(['and', 'with', 'on', 'or', 'w', 'max', 'tops', 'in', 'through'])
+const AFTER = new Set(['and', 'with', 'on', 'or', 'w', 'max', 'tops', 'in', 'through', 'instead'])
 
 /** Whether a figure is an item of its own: between commas, other figures and choices. */
 function isItem({ from, to }: Figure, { tokens, figures, choiceMentions, figureMentions }: Parts) {

@@ -71,11 +71,22 @@ function shortened(word: string): string[] {
  * one word of the trade with the same first letter.
  */
 export function mendSpelling(tokens: readonly Token[], by: Speller): Token[] {
-  return tokens.map((token) => {
-    if (token.kind !== 'word') return token
+  return tokens.map((token, at) => {
+    if (token.kind !== 'word') return asWord(token, tokens[at - 1], tokens.slice(at + 1, at + 3))
     const text = mended(token.text, by)
     return text === token.text ? token : { ...token, text }
   })
+}
+
+/** "Torqued 2 85", "paid 1200 4 the heads": a lone digit that is a word. */
+function asWord(token: Token, before: Token | undefined, [after, next]: readonly Token[]): Token {
+  if (token.kind !== 'number' || token.gap !== 'space' || after?.gap !== 'space') return token
+  const to =
+    token.text === '2' && before?.kind === 'word' && after.kind === 'number' && next?.text !== '/'
+  const four = token.text === '4' && ['the', 'it', 'my'].includes(after.text)
+  if (!to && !(four && before?.kind === 'number')) return token
+  const { value: _, decimal: __, otherValue: ___, ...plain } = token
+  return { ...plain, kind: 'word', text: to ? 'to' : 'for' }
 }
 
 function mended(word: string, { known, fixes, near, long }: Speller): string {

@@ -1,0 +1,50 @@
+import { candidateFor } from './candidates.ts'
+import type { Figure } from './figures.ts'
+import type { Findings } from './findings.ts'
+import type { Parts } from './message-parts.ts'
+import { defaultKey, setAside } from './read-figures.ts'
+
+/** Words between "now" or "but" and the figure that is set against the one before. */
+const LEADS = new Set([
+  'its',
+  'it',
+  'is',
+  'on',
+  'at',
+  'i',
+  'measured',
+  'im',
+  'run',
+  'running',
+  'got',
+])
+const REACH = 4
+
+/**
+ * "Used to run 15 psi, now it's 22", "said it was 10:1 but I measured 9.4": a bare
+ * figure set against one that does not count is of the same fact.
+ */
+export function readContrast(figure: Figure, parts: Parts, into: Findings): boolean {
+  const { figures, pairs, input, scopes } = parts
+  if (figure.unit || figure.ratio || !isSetAgainst(figure, parts)) return false
+  const before = figures[figures.indexOf(figure) - 1]
+  if (!before || scopes.sentence[before.from] !== scopes.sentence[figure.from]) return false
+  if (setAside(before, input) === undefined) return false
+  const use = pairs.find((pair) => pair.figure === before)?.use
+  const key = use ? (use.kind === 'fact' ? use.key : undefined) : defaultKey(before)
+  const unit = before.unit ? { unit: before.unit } : {}
+  const found = key && candidateFor(key, { ...figure, ...unit }, input.money)
+  if (!key || !found || !('answer' in found)) return false
+  const { from, to } = figure
+  into.readings.push({ key, answer: found.answer, from, to, strength: 2 })
+  return true
+}
+
+function isSetAgainst({ from }: Figure, { tokens, scopes }: Parts): boolean {
+  for (let at = from - 1; at >= 0 && at >= from - REACH; at -= 1) {
+    const marker = scopes.markers.find((mention) => mention.from <= at && at < mention.to)
+    if (marker?.meanings.includes('present')) return true
+    if (!LEADS.has(tokens[at]?.text ?? '')) return false
+  }
+  return false
+}
