@@ -47,8 +47,8 @@ const COVER_STEP = 1.16
  * Both shares being homogeneous, the hull's corners depend on the scales of gas and inertia only
  * through their ratio. So the corners are found at a fan of ratios over the whole range, and as few
  * moments are kept as stand for all of them; see the cover for its tolerance. Worst pull and worst
- * side push come out within 0.1 %, as the tests show against full sweeps at random scales; margins
- * too, unless the joint is about to open, where 0.1 % of the pull is more than 0.1 % of what is
+ * side push come out within 0.1 % as a rule, as the tests show against full sweeps at random scales
+ * (0.2 % at worst among some hundreds more); margins too, unless the joint is about to open, where 0.1 % of the pull is more than 0.1 % of what is
  * left of the clamp.
  *
  * @param loads - one set for each speed and load case

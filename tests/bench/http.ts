@@ -1,0 +1,145 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { Agent, request } from 'node:http'
+import { gzipSync } from 'node:zlib'
+import { toQuery } from '../../shared/share-link.ts'
+import type { Rulebook } from '../../src/rulebook/load.ts'
+import { exampleOf } from './cases.ts'
+import { ms, table } from './measure.ts'
+
+const CLIENTS = 64
+
+interface Ask {
+  readonly name: string
+  readonly url: string
+  readonly body?: string
+  readonly count: number
+}
+
+/** The guide's pages and API under load, beside an endpoint that does nothing. Loopback only. */
+export async function benchHttp(root: string, rulebook: Rulebook): Promise<void> {
+  const guide = await start([`${root}dist/server.cjs`], root)
+  const bare = await start([`${root}dist/bench/bare-server.cjs`], root)
+  try {
+    const answers = exampleOf(rulebook, 'twin-turbo')
+    const link = toQuery(answers, rulebook.version)
+    const body = JSON.stringify({ answers })
+    const asks: Ask[] = [
+      { name: 'bare endpoint', url: bare.url, count: 6400 },
+      { name: 'bare endpoint, JSON back', url: bare.url, body, count: 6400 },
+      { name: 'healthz', url: `${guide.url}healthz`, count: 3200 },
+      { name: 'start page', url: guide.url, count: 640 },
+      { name: 'guide, twin-turbo', url: `${guide.url}guide?${link}`, count: 256 },
+      { name: 'call page, twin-turbo', url: `${guide.url}call?${link}`, count: 128 },
+      { name: 'POST /api/assess', url: `${guide.url}api/assess`, body, count: 128 },
+    ]
+    const rows = [['64 clients', 'requests', 'a second', 'p50 ms', 'p99 ms', 'p99/p50', 'failed']]
+    for (const ask of asks) rows.push(await load(ask))
+    table('HTTP, one process', rows)
+    await weigh(guide.url, link)
+  } finally {
+    guide.child.kill()
+    bare.child.kill()
+  }
+}
+
+function start(args: string[], cwd: string): Promise<{ url: string; child: ChildProcess }> {
+  const env = { ...process.env, PORT: '0', HOST: '127.0.0.1', RATE_PER_MINUTE: '0' }
+  const child = spawn(process.execPath, args, { cwd, env, stdio: ['ignore', 'pipe', 'inherit'] })
+  return new Promise((resolve, reject) => {
+    child.once('exit', (code) => reject(new Error(`${args[0]} ended with ${code}`)))
+    child.stdout?.on('data', (text: Buffer) => {
+      const url = /http:\/\/\S+/.exec(text.toString())?.[0]
+      if (url) resolve({ url, child })
+    })
+  })
+}
+
+/** A fixed number of requests over a fixed number of kept connections. */
+async function load({ name, url, body, count }: Ask): Promise<string[]> {
+  const agent = new Agent({ keepAlive: true, maxSockets: CLIENTS })
+  for (let warm = 0; warm < 8; warm++) await once(agent, url, body)
+  const times: number[] = []
+  let [left, failed] = [count, 0]
+  const start = performance.now()
+  const client = async (): Promise<void> => {
+    while (left-- > 0) {
+      const sent = performance.now()
+      const { status } = await once(agent, url, body)
+      if (status !== 200) failed++
+      times.push(performance.now() - sent)
+    }
+  }
+  await Promise.all(Array.from({ length: CLIENTS }, client))
+  const seconds = (performance.now() - start) / 1000
+  agent.destroy()
+  times.sort((a, b) => a - b)
+  const at = (share: number): number => times[Math.floor(share * (times.length - 1))] as number
+  const ratio = (at(0.99) / at(0.5)).toFixed(1)
+  const rate = (count / seconds).toFixed(0)
+  return [name, String(count), rate, ms(at(0.5)), ms(at(0.99)), ratio, String(failed)]
+}
+
+function once(agent: Agent, url: string, body?: string): Promise<{ status: number; data: Buffer }> {
+  return new Promise((resolve, reject) => {
+    const headers = body ? { 'content-type': 'application/json' } : {}
+    const sent = request(url, { agent, method: body ? 'POST' : 'GET', headers }, (response) => {
+      const parts: Buffer[] = []
+      response.on('data', (part: Buffer) => parts.push(part))
+      response.on('end', () =>
+        resolve({ status: response.statusCode ?? 0, data: Buffer.concat(parts) }),
+      )
+    })
+    sent.on('error', reject)
+    sent.end(body)
+  })
+}
+
+/** What a page and all that it names weigh, as sent and as compressed text would be. */
+async function weigh(base: string, link: string): Promise<void> {
+  const agent = new Agent()
+  const rows = [['page', 'HTML kB', 'CSS', 'scripts', 'fonts', 'total, text gzipped, kB']]
+  for (const [name, path] of [
+    ['start', ''],
+    ['guide', `guide?${link}`],
+    ['call', `call?${link}`],
+  ] as const) {
+    const html = (await once(agent, base + path)).data
+    const assets = await assetsOf(agent, base, html.toString())
+    const kinds = ['css', 'js', 'woff2'].map((kind) =>
+      assets.filter(([asset]) => asset.endsWith(`.${kind}`)),
+    )
+    const size = (data: Buffer): number => data.length
+    const zipped = (asset: string, data: Buffer): number =>
+      asset.endsWith('.woff2') ? data.length : gzipSync(data).length
+    const total = assets.reduce(
+      (sum, [asset, data]) => sum + zipped(asset, data),
+      gzipSync(html).length,
+    )
+    const kb = (bytes: number): string => (bytes / 1000).toFixed(1)
+    rows.push([
+      name,
+      kb(html.length),
+      ...kinds.map((kind) => kb(kind.reduce((sum, [, data]) => sum + size(data), 0))),
+      kb(total),
+    ])
+  }
+  agent.destroy()
+  table('Page weight', rows)
+}
+
+/** Scripts, sheets and fonts that a page or its sheet names. */
+async function assetsOf(agent: Agent, base: string, html: string): Promise<[string, Buffer][]> {
+  const found = new Map<string, Buffer>()
+  const take = async (text: string): Promise<void> => {
+    const names = [...text.matchAll(/[\w/.-]*?([\w-]+\.(?:css|js|woff2))\b/g)]
+    for (const [, name] of names) {
+      if (!name || found.has(name)) continue
+      const { status, data } = await once(agent, `${base}assets/${name}`)
+      if (status !== 200) continue
+      found.set(name, data)
+      if (name.endsWith('.css')) await take(data.toString())
+    }
+  }
+  await take(html)
+  return [...found]
+}
