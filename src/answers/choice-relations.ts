@@ -4,7 +4,7 @@ import type { Reading } from './findings.ts'
 import type { Scopes } from './scopes.ts'
 
 /** What only a machinist can say is said of others: "he says the webs are thick enough". */
-const SHOP_SAYS = new Set<FactKey>(['websAllowFourBolt', 'shopLineBores'])
+export const SHOP_SAYS = new Set<FactKey>(['websAllowFourBolt', 'shopLineBores'])
 /** Facts that a wish does not change: what is on the block today. */
 const HARDWARE = new Set(['caps', 'fasteners'])
 

@@ -1,5 +1,6 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { askedChoice } from './answer-asked.ts'
+import { SHOP_SAYS } from './choice-relations.ts'
 import { readChoices } from './choices.ts'
 import type { Findings } from './findings.ts'
 import type { ChoiceMeaning } from './lexicon.ts'
@@ -32,7 +33,8 @@ function readAsked(
 ): void {
   const free = (stretch: { from: number; to: number }): boolean =>
     !input.negations.denies(stretch) &&
-    !scopes.outside[stretch.from] &&
+    (!scopes.outside[stretch.from] ||
+      (scopes.outside[stretch.from] === 'other' && SHOP_SAYS.has(asking))) &&
     !into.readings.some(({ from, to }) => from < stretch.to && stretch.from < to)
   const asked = askedChoice(asking, tokens, lexicon, free)
   if (asked.reading) {

@@ -21,7 +21,7 @@ export function conclude(
 ): Conclusion {
   const { tokens, scopes, lexicon, requests } = parts
   const { settled, corrected } = settleMessage(parts, findings)
-  const unknowns = unknownsIn(tokens, scopes, lexicon, settled, asking)
+  const unknowns = unknownsIn(parts, settled, asking)
   const { intent, request } = intentOf(requests, tokens, {
     facts: countTold(parts, settled),
     near: (each) => figuresAfter(each, settled, parts).length,

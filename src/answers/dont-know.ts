@@ -1,7 +1,8 @@
 import { UNKNOWN } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
 import type { Reading } from './findings.ts'
-import type { Lexicon } from './lexicon.ts'
+import { coverage } from './mentions.ts'
+import type { Parts } from './message-parts.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
 import { factsIn } from './topics.ts'
@@ -11,21 +12,23 @@ import { factsIn } from './topics.ts'
  * fact that was asked, if nothing else in the message answers it.
  */
 export function unknownsIn(
-  tokens: readonly Token[],
-  scopes: Scopes,
-  lexicon: Lexicon,
+  { tokens, scopes, lexicon, figures }: Parts,
   known: readonly Reading[],
   asking: FactKey | undefined,
 ): Reading[] {
   const unknowns: Reading[] = []
+  // The psi of "maybe 20 psi, idk" names nothing that is not known.
+  const inFigure = coverage(tokens.length, figures)
+  const named = (start: number, end: number) =>
+    factsIn(tokens, start, end, lexicon).filter(({ from }) => !inFigure[from])
   const open = (key: FactKey): boolean =>
     !known.some((reading) => reading.key === key) &&
     !unknowns.some((reading) => reading.key === key)
   for (const marker of scopes.markers) {
     if (!marker.meanings.includes('dontKnow') || scopes.outside[marker.from] === 'other') continue
     const [start, end] = clauseAround(marker, scopes, tokens)
-    const after = factsIn(tokens, marker.to, end, lexicon)
-    const before = after.length > 0 ? [] : factsIn(tokens, start, marker.from, lexicon).slice(-1)
+    const after = named(marker.to, end)
+    const before = after.length > 0 ? [] : named(start, marker.from).slice(-1)
     for (const { key, from, to } of [...after, ...before]) {
       if (!open(key)) continue
       const [first, last] = [Math.min(marker.from, from), Math.max(marker.to, to)]

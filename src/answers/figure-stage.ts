@@ -176,7 +176,9 @@ function readGrade(figure: Figure, { tokens, choiceMentions }: Parts, into: Find
   const answer = GRADES.get(figure.value)
   if (!answer || figure.unit || figure.ratio || figure.low !== undefined) return false
   const at = tokens[figure.from - 1]?.text === ',' ? figure.from - 1 : figure.from
+  const classed = ['class', 'grade', 'strength', 'quality'].includes(tokens[at - 1]?.text ?? '')
   const fastened =
+    classed ||
     tokens[at - 1]?.kind === 'thread' ||
     choiceMentions.some(
       ({ to, meanings }) =>

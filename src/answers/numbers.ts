@@ -126,7 +126,7 @@ function partOfInch(
   if (text(unit) === 'a' || text(unit) === 'an') unit += 1
   const value = (counted ?? 1) * part
   // "Three sixteenths" says itself that it is of an inch.
-  const plain = counted !== undefined && part < 0.25 && unit === at + 1
+  const plain = (counted !== undefined || article) && part < 0.25 && unit === at + 1
   if (!(HALVED.has(text(unit)) || plain) || value >= 1) return undefined
   return { ...rest, value, to: unit, inWords: true, decimal: true }
 }

@@ -74,12 +74,20 @@ export function scopesOf(
     if (opens) state.planned = asksAt(i, tokens, sentence)
     else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
     const mention = at.get(i)
+    if (isSomeones(tokens, i, lexicon)) state.other = true
     if (mention) apply(mention, state, { tokens, sentence, outside, clause, i })
     else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
     outside[i] = state.other ? 'other' : state.past ? 'past' : hypothetical(state)
     planned[i] = state.planned
   }
   return { outside, planned, sentence, clause, markers }
+}
+
+/** "Grandfather's tractor", "Sam's car": a name or a kin, and what is theirs. */
+function isSomeones(tokens: readonly Token[], i: number, { speller }: Lexicon): boolean {
+  const [token, next] = [tokens[i], tokens[i + 1]]
+  if (!token?.owner || next?.kind !== 'word' || next.gap !== 'space') return false
+  return !speller.known.has(token.text) && !speller.known.has(token.text.slice(0, -1))
 }
 
 /** "Want 600 hp on a two bolt block": past the figure and the "on", the block is there already. */

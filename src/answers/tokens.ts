@@ -14,6 +14,8 @@ export interface Token {
   readonly value?: number
   /** Its other reading, when a comma may be a decimal point: "4,030". */
   readonly otherValue?: number
+  /** Whether a word was written with 's: whose something is. */
+  readonly owner?: boolean
   /** Whether the number was written with decimals. */
   readonly decimal?: boolean
 }
@@ -83,7 +85,8 @@ function tokenAt(text: string, at: number, gap: Gap, before: Token | undefined):
   }
   const word = match(afterNumber ? LETTERS : LETTERS_AND_DIGITS, text, at)
   if (word) {
-    return { kind: 'word', text: word.replaceAll("'", ''), start: at, end: at + word.length, gap }
+    const token = { kind: 'word' as const, text: word.replaceAll("'", ''), start: at, gap }
+    return { ...token, end: at + word.length, ...(word.endsWith("'s") ? { owner: true } : {}) }
   }
   const sign = SIGNS[character]
   if (sign) return { kind: 'word', text: sign, start: at, end: at + 1, gap }

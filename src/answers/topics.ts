@@ -21,7 +21,8 @@ export function topicOf(
   while (
     to < tokens.length &&
     scopes.sentence[to] === scopes.sentence[request.from] &&
-    !isEnd(tokens[to] as Token)
+    !isEnd(tokens[to] as Token) &&
+    !asksMore(tokens, to)
   ) {
     to += 1
   }
@@ -35,6 +36,13 @@ export function topicOf(
   if (request.intent === 'why') return factsIn(tokens, from, to, lexicon)[0]?.key
   return factNamed(tokens, from, to, lexicon) ?? words(tokens, from, to)
 }
+
+/** "… and do I need one?" */
+function asksMore(tokens: readonly Token[], at: number): boolean {
+  return tokens[at]?.text === 'and' && MORE.has(tokens[at + 1]?.text ?? '')
+}
+
+const MORE = new Set(['do', 'does', 'should', 'can', 'how', 'why', 'would', 'what', 'when', 'will'])
 
 function isEnd({ kind, text }: Token): boolean {
   return kind === 'mark' && ['?', '!', '.', '\n', ';', ','].includes(text)

@@ -96,7 +96,7 @@ export function unitAfter(
   const meaning = found?.meanings[0]
   if (!found || !meaning)
     return number.money ? { kind: 'money', grand: true, to: number.to } : undefined
-  if (isNextName(tokens, found.to)) return undefined
+  if (isNextName(tokens, found.to) || isCode(tokens, number, found.to)) return undefined
   if (meaning.kind === 'unit' && isPreposition(tokens, number, found.to, meaning.symbol, reader)) {
     return number.money ? { kind: 'money', grand: true, to: number.to } : undefined
   }
@@ -121,6 +121,14 @@ function described(
     if (next?.meanings[0]?.kind === 'wheel') return { kind: 'wheel', to: next.to }
   }
   return { kind: 'unit', symbol: meaning.symbol, to }
+}
+
+/** "5l90": letters between digits are a name, no unit. */
+function isCode(tokens: readonly Token[], number: PlainNumber, to: number): boolean {
+  const [unit, next] = [tokens[number.to], tokens[to]]
+  return (
+    unit?.kind === 'word' && unit.gap === 'none' && next?.kind === 'number' && next.gap === 'none'
+  )
 }
 
 /** "CR=11.2 RPM=7200": the unit names the next figure. */
