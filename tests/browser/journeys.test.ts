@@ -82,6 +82,7 @@ describe.each(Object.keys(CALLS) as Name[])('the builder of %s', (name) => {
   it('finds its example build on the first page, and it comes to the same route', async () => {
     const { page, faults, close } = await app.open('/')
     await follow(page, () => page.locator(`.presets a[href*="/preset/${name}"]`).click())
+    await follow(page, () => page.getByRole('link', { name: 'Open it in the guide' }).click())
     await follow(page, () =>
       page
         .getByRole('link', { name: /see the call/i })
@@ -203,6 +204,7 @@ describe.each([
 
   it('asks why and what, tries a what-if, keeps it and takes it back', async () => {
     const { page, faults, close } = await app.open('/preset/mild-street', { javaScriptEnabled })
+    await follow(page, () => page.getByRole('link', { name: 'Open it in the guide' }).click())
     const say = async (text: string): Promise<void> => {
       await page.locator('#text').fill(text)
       await follow(page, () => page.getByRole('button', { name: 'Say it' }).click())

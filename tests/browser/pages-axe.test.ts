@@ -28,6 +28,7 @@ const PAGES: readonly (readonly [name: string, path: string])[] = [
   ['a call of nothing', '/call'],
   ['learn', '/learn'],
   ['an explanation', '/learn/line-bore'],
+  ['an example build', '/preset/twin-turbo'],
   ['how to find each figure', '/learn/measuring'],
   ['the glossary', '/learn/glossary'],
   ['the method', '/method'],
