@@ -1,7 +1,7 @@
 import { choicesOf, UNKNOWN } from '../../shared/answers.ts'
 import { type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import type { AssumptionRule, Basis, Take } from '../rulebook/schema.ts'
+import type { AssumptionRule, Basis, Take } from '../rulebook/schema-tables.ts'
 import type { BuildFact } from './build.ts'
 import { formulas } from './formulas.ts'
 import type { Lookup } from './from-answers.ts'

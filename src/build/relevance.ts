@@ -1,6 +1,6 @@
 import type { Answers } from '../../shared/answers.ts'
 import { FACT_KEYS, type FactKey } from '../../shared/fact-keys.ts'
-import type { Relevance } from '../rulebook/schema.ts'
+import type { Relevance } from '../rulebook/schema-tables.ts'
 
 type Table = Readonly<Record<string, Relevance>>
 

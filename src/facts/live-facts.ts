@@ -6,7 +6,7 @@ import { preferredUnit, UNITS } from '../../shared/units.ts'
 import type { Build, BuildFact } from '../build/build.ts'
 import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import type { ComputedFact } from '../rulebook/schema.ts'
+import type { ComputedFact } from '../rulebook/schema-tables.ts'
 
 export type UnitSystem = 'us' | 'metric'
 

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { FACT_KEYS } from '../../shared/fact-keys.ts'
 import { conditionFaults } from './check-conditions.ts'
 import { checkReferences } from './references.ts'
+import { type Route, type Rule, routesSchema, ruleSchema } from './schema.ts'
 import {
   type AssumptionRule,
   assumptionSchema,
@@ -26,14 +27,10 @@ import {
   type Question,
   questionSchema,
   type Relevance,
-  type Route,
-  type Rule,
   relevanceSchema,
-  routesSchema,
-  ruleSchema,
   type ScatterRule,
   scatterSchema,
-} from './schema.ts'
+} from './schema-tables.ts'
 
 /** All of rules/, validated. Nothing in it changes after it is loaded. */
 export interface Rulebook {

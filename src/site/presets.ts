@@ -9,7 +9,7 @@ import type { Preview } from '../pages/layout.ts'
 import { notFoundPage } from '../pages/not-found.ts'
 import { pageHref, shopPart } from '../pages/page-href.ts'
 import { presetPage, presetsPage } from '../pages/presets.ts'
-import type { Preset } from '../rulebook/schema.ts'
+import type { Preset } from '../rulebook/schema-tables.ts'
 import { viewOf } from './request-view.ts'
 import { originOf } from './share.ts'
 

@@ -1,7 +1,8 @@
 import type { Answers } from '../../shared/answers.ts'
 import type { RouteId } from '../../shared/assessment.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import type { Change, Rule } from '../rulebook/schema.ts'
+import type { Rule } from '../rulebook/schema.ts'
+import type { Change } from '../rulebook/schema-tables.ts'
 import { whatIf } from './quick-call.ts'
 
 /** What has become of a link that was made with an older rulebook. */
