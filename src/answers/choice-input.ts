@@ -14,6 +14,8 @@ export interface ChoiceInput {
   readonly whatIf: boolean
   /** Parts that a price was given for: they are not yet on the engine. */
   readonly priced: (mention: Mention<ChoiceMeaning>) => boolean
+  /** Whether a torque stands right before, with only small words between. */
+  readonly wrenched: (at: number) => boolean
   /** Words inside the name of a measure: the bolts of "bolt span". */
   readonly measured: (mention: Mention<ChoiceMeaning>) => boolean
 }

@@ -19,6 +19,7 @@ export function readAllChoices(parts: Parts, asking: FactKey | undefined, into: 
       negations: input.negations,
       whatIf: input.whatIf,
       priced: (mention) => isPriced(mention, parts),
+      wrenched: (at) => isWrenched(at, parts),
       measured: (mention) => isMeasured(mention, parts),
     },
     into,
@@ -66,6 +67,20 @@ function isPriced({ from, to }: Mention<ChoiceMeaning>, parts: Parts): boolean {
     return part && before && scopes.clause[from] === scopes.clause[mention.from]
   })
 }
+
+/** "85 Nm and oil", "70 ft-lb, dry": what a torque was given with. */
+function isWrenched(at: number, { figures, tokens }: Parts): boolean {
+  return figures.some(
+    ({ unit, to }) =>
+      unit?.kind === 'unit' &&
+      (unit.symbol === 'lb ft' || unit.symbol === 'N m') &&
+      to <= at &&
+      at - to <= 2 &&
+      tokens.slice(to, at).every(({ text }) => WITH.has(text)),
+  )
+}
+
+const WITH = new Set([',', 'and', 'in', 'with', 'on', '/', 'w'])
 
 /** The bolts of "distance between the main bolts" are named only to measure by. */
 function isMeasured({ from, to }: Mention<ChoiceMeaning>, { figureMentions }: Parts): boolean {

@@ -47,7 +47,7 @@ function unboosted(
         negations.denies(mention) &&
         mention.meanings.some((meaning) => meaning.kind === 'choice' && meaning.value === value),
     )
-  const [turbo, blower] = [denied('turbocharged'), denied('supercharged')]
+  const [turbo, blower] = [denied('turbocharged'), denied('supercharged') ?? denied('nitrous')]
   if (!turbo || !blower) return []
   const from = Math.min(turbo.from, blower.from)
   const to = Math.max(turbo.to, blower.to)
@@ -111,7 +111,10 @@ function isOfOtherPart(
     return false
   if (!before.meanings.some((m) => m.kind === 'noun' && m.noun === 'other')) return false
   const between = tokens.slice(before.to, mention.from)
-  return between.every(({ text, kind }) => kind === 'number' || text === 'has' || text === 'have')
+  const got = between[0]?.text === 'get' || between[0]?.text === 'take'
+  return (
+    got || between.every(({ text, kind }) => kind === 'number' || text === 'has' || text === 'have')
+  )
 }
 
 /** A part by itself ("main studs") and with its attributes ("factory iron caps", "caps are steel"). */

@@ -5,19 +5,9 @@ import type { Parts } from './message-parts.ts'
 import { defaultKey, setAside } from './read-figures.ts'
 
 /** Words between "now" or "but" and the figure that is set against the one before. */
-const LEADS = new Set([
-  'its',
-  'it',
-  'is',
-  'on',
-  'at',
-  'i',
-  'measured',
-  'im',
-  'run',
-  'running',
-  'got',
-])
+const LEADS = new Set(
+  'its it is on at i measured im run running got have has wants wanted going only'.split(' '),
+)
 const REACH = 4
 
 /**
@@ -43,7 +33,7 @@ export function readContrast(figure: Figure, parts: Parts, into: Findings): bool
 function isSetAgainst({ from }: Figure, { tokens, scopes }: Parts): boolean {
   for (let at = from - 1; at >= 0 && at >= from - REACH; at -= 1) {
     const marker = scopes.markers.find((mention) => mention.from <= at && at < mention.to)
-    if (marker?.meanings.includes('present')) return true
+    if (marker?.meanings.some((m) => m === 'present' || m === 'ownPerson')) return true
     if (!LEADS.has(tokens[at]?.text ?? '')) return false
   }
   return false

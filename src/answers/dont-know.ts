@@ -28,7 +28,7 @@ export function unknownsIn(
     if (!marker.meanings.includes('dontKnow') || scopes.outside[marker.from] === 'other') continue
     const [start, end] = clauseAround(marker, scopes, tokens)
     const after = named(marker.to, end)
-    const before = after.length > 0 ? [] : named(start, marker.from).slice(-1)
+    const before = after.length > 0 ? [] : named(askedBefore(start, tokens), marker.from).slice(-1)
     for (const { key, from, to } of [...after, ...before]) {
       if (!open(key)) continue
       const [first, last] = [Math.min(marker.from, from), Math.max(marker.to, to)]
@@ -41,6 +41,14 @@ export function unknownsIn(
     }
   }
   return unknowns
+}
+
+/** "Compression? No clue": where a question of a few words before starts. */
+function askedBefore(start: number, tokens: readonly Token[]): number {
+  if (tokens[start - 1]?.text !== '?') return start
+  let from = start - 1
+  while (from > 0 && start - from < 5 && !'.!?,'.includes(tokens[from - 1]?.text ?? '')) from -= 1
+  return from
 }
 
 /** "Maybe 12 psi, not sure" is a figure with a shrug, no "I don't know". */

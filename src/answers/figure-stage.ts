@@ -63,23 +63,30 @@ function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, int
 /** "Head studs torqued to 80": the clause speaks of other fasteners, so the torque is theirs. */
 function otherFastener(
   { figure, use }: Pair,
-  { figureMentions, choiceMentions, scopes }: Parts,
+  { figureMentions, choiceMentions, scopes, tokens }: Parts,
 ): { from: number; to: number } | undefined {
   if (use.kind !== 'fact' || use.key !== 'fastenerTorque') return undefined
   const near = ({ from }: { from: number }): boolean =>
     scopes.clause[from] === scopes.clause[figure.from] && from < figure.from
-  const others = figureMentions.filter(
-    (mention) =>
-      near(mention) &&
-      mention.meanings.some((m) => m.kind === 'noise' && m.fits.includes('torque')),
-  )
+  const takes = ({ to }: { to: number }): boolean =>
+    ['get', 'gets', 'take', 'takes'].includes(tokens[to]?.text ?? '')
+  const others = [
+    ...figureMentions.filter(({ meanings }) =>
+      meanings.some((m) => m.kind === 'noise' && m.fits.includes('torque')),
+    ),
+    ...choiceMentions.filter(
+      (mention) =>
+        takes(mention) && mention.meanings.some((m) => m.kind === 'noun' && m.noun === 'other'),
+    ),
+  ].filter(near)
   const last = others.at(-1)
   if (!last) return undefined
   const mains = choiceMentions.some(
     (mention) =>
       near(mention) &&
       mention.from > last.from &&
-      mention.meanings.some((m) => m.kind === 'noun' && m.noun !== 'other'),
+      mention.meanings.some((m) => m.kind === 'noun' && m.noun !== 'other') &&
+      !takes(last),
   )
   return mains ? undefined : { from: last.from, to: figure.to }
 }

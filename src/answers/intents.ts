@@ -198,7 +198,11 @@ export function intentOf(
   const change = find(
     'change',
     (r) =>
-      r.opens && !r.aside && (firstIn(r, tokens) || !told.corrected) && changeFits(r, tokens, any),
+      r.opens &&
+      !r.aside &&
+      !isWish(r, tokens) &&
+      (firstIn(r, tokens) || !told.corrected) &&
+      changeFits(r, tokens, any),
   )
   return change ? { intent: 'change', request: change } : { intent: 'tell' }
 }
@@ -217,6 +221,11 @@ function resultFits(
   const said = tokens.slice(request.from, request.to).map(({ text }) => text)
   if (any) return said.some((word) => INSISTS.has(word)) && said.length >= 2
   return covers || (said.length >= 3 && request.opens)
+}
+
+/** "So I want to switch to studs": a plan, no change of what was said. */
+function isWish({ from }: Request, tokens: readonly Token[]): boolean {
+  return tokens[from]?.text === 'switch' && tokens[from - 1]?.text === 'to'
 }
 
 function firstIn(request: Request, tokens: readonly Token[]): boolean {

@@ -27,7 +27,9 @@ export function aloneReadings(
   const { from, to } = mention
   if (from === 0 || !isAttribute(mention) || input.negations.denies(mention)) return []
   const alone = standsAlone(mention, input)
-  const part = alone && partSpokenOf(mentions[i - 1], from, alone === 'pointed', input)
+  const part = input.wrenched(from)
+    ? 'bolts'
+    : alone && partSpokenOf(mentions[i - 1], from, alone === 'pointed', input)
   if (!part || speaksOfOther(from, input)) return []
   return mention.meanings.flatMap((meaning) =>
     meaning.kind === 'attribute'

@@ -183,7 +183,8 @@ export function readTorque(
   input: FigureInput,
   into: Findings,
 ): boolean {
-  const torque = figure.unit?.kind === 'unit' && ['lb ft', 'N m'].includes(figure.unit.symbol)
+  const symbol = figure.unit?.kind === 'unit' ? figure.unit.symbol : ''
+  const torque = ['lb ft', 'N m'].includes(symbol) || (symbol === 'lb' && figure.value >= 40)
   if (!torque || !fastened) return false
   const found = candidateFor('fastenerTorque', figure, input.money)
   if (!found || !('answer' in found) || inFootPounds(figure) > 200) return false

@@ -83,10 +83,18 @@ export function scopesOf(
   return { outside, planned, sentence, clause, markers }
 }
 
+/** Words that "is" is drawn to: "she's a two bolt". */
+const CONTRACTED = new Set(
+  'its shes hes thats this theres heres whos whats wheres hows whens lets everythings whys alls'.split(
+    ' ',
+  ),
+)
+
 /** "Grandfather's tractor", "Sam's car": a name or a kin, and what is theirs. */
 function isSomeones(tokens: readonly Token[], i: number, { speller }: Lexicon): boolean {
   const [token, next] = [tokens[i], tokens[i + 1]]
   if (!token?.owner || next?.kind !== 'word' || next.gap !== 'space') return false
+  if (CONTRACTED.has(token.text)) return false
   return !speller.known.has(token.text) && !speller.known.has(token.text.slice(0, -1))
 }
 
@@ -148,9 +156,17 @@ function apply(mention: Mention<Marker>, state: State, place: Place): void {
   for (const marker of mention.meanings) applyOne(marker, said, state, place)
 }
 
+/** Not so the guys of "the shop has 3 guys", nor the "he" who is the customer. */
+function isOther(said: string, { tokens, i }: Place): boolean {
+  if (tokens[i - 1]?.kind === 'number') return false
+  return !HE.has(said) || !tokens.slice(0, i).some(({ text }) => CUSTOMERS.has(text))
+}
+
+const HE = new Set(['he', 'hes', 'his', 'him'])
+const CUSTOMERS = new Set(['customer', 'customers', 'client', 'clients'])
+
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
-  // "The shop has 3 guys" counts them.
-  if (marker === 'otherPerson') state.other ||= place.tokens[place.i - 1]?.kind !== 'number'
+  if (marker === 'otherPerson') state.other ||= isOther(said, place)
   else if (marker === 'past') {
     state.past = true
     if (TRAILING_PAST.has(said)) backwards(place, (found) => found ?? 'past')
@@ -216,6 +232,10 @@ const TRAILING_PAST = new Set([
   'last year',
   'last season',
   'last time',
+  'engine i had',
+  'motor i had',
+  'one i had',
+  'block i had',
   'before this',
   'before that',
 ])
