@@ -47,18 +47,19 @@ describe('POST /api/assess', () => {
     expect(await bytesOf({ answers: fromQuery(link).answers })).toBe(one)
   })
 
-  it('refuses answers that fit one by one and are no engine together, keeping them', async () => {
+  it('withholds the call for answers that fit one by one and are no engine together', async () => {
     // Each is at an end of its own range; a rod this short cannot reach round a crank this long.
     const answers = { bore: '2 in', stroke: '6 in', rodLength: '3 in' }
     const { status, json } = await postJson('/api/assess', { answers })
-    expect(status).toBe(422)
+    expect(status).toBe(200)
     expect(json).toMatchObject({
-      type: '/problems/outside-the-model',
-      errors: [{ field: 'rodLength' }],
-      kept: { answers: { bore: { value: 2, unit: 'in' } } },
+      call: { route: null, confidence: 'withheld' },
+      contradictions: expect.arrayContaining([
+        expect.objectContaining({ rule: 'rod-over-stroke-unlikely', effect: 'withhold' }),
+      ]),
     })
     const page = await app.request('/?bore=2in&stroke=6in&rodLength=3in')
-    expect(page.status).toBe(422)
+    expect(page.status).toBe(200)
     expect(await page.text()).toContain('rodLength=3in')
   })
 
