@@ -105,6 +105,10 @@ function bare(entry: Fact, figure: Figure): Candidate | undefined {
 
 /** Inches when it fits inches, millimetres when only those fit. */
 function bareLength(entry: Fact, figure: Figure): Candidate {
+  // "Register's a .002 press" speaks of its fit.
+  if (entry.key === 'registerHeight' && figure.value > 0 && figure.value < 0.02) {
+    return { why: 'too small for a height; is it the fit?', unitSaid: false }
+  }
   const inches = withUnit(entry.key, figure, 'in', false)
   if ('answer' in inches) return inches
   const metric = withUnit(entry.key, figure, 'mm', false)

@@ -16,14 +16,15 @@ const REACH = 4
  */
 export function readContrast(figure: Figure, parts: Parts, into: Findings): boolean {
   const { figures, pairs, input, scopes } = parts
-  if (figure.unit || figure.ratio || !isSetAgainst(figure, parts)) return false
   const before = figures[figures.indexOf(figure) - 1]
+  const alike = !figure.unit || figure.unit.kind === before?.unit?.kind
+  if (!alike || figure.ratio || !isSetAgainst(figure, parts)) return false
   if (!before || scopes.sentence[before.from] !== scopes.sentence[figure.from]) return false
   if (setAside(before, input) === undefined) return false
   const use = pairs.find((pair) => pair.figure === before)?.use
   const key = use ? (use.kind === 'fact' ? use.key : undefined) : defaultKey(before)
   const unit = before.unit ? { unit: before.unit } : {}
-  const found = key && candidateFor(key, { ...figure, ...unit }, input.money)
+  const found = key && candidateFor(key, { ...unit, ...figure }, input.money)
   if (!key || !found || !('answer' in found)) return false
   const { from, to } = figure
   into.readings.push({ key, answer: found.answer, from, to, strength: 2 })

@@ -61,6 +61,7 @@ function useOf(
     const plain = !figure.unit && !figure.ratio
     if (!meaning.fits.includes(sortOf(figure)) || (plain && figure.value > meaning.most))
       return undefined
+    if (meaning.counted && mention.from < figure.to) return undefined
     return { score: plain ? 8.6 : 8.8, use: { kind: 'noise', what: meaning.what } }
   }
   const candidate = candidateFor(meaning.fact, figure, money)

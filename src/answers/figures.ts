@@ -47,6 +47,8 @@ function figureAt(
 
 /** "one" and "oh" without unit or scale point at something; they count nothing. */
 function isPointing(tokens: readonly Token[], first: PlainNumber, figure: Bare): boolean {
+  // "All eight" are the cylinders.
+  if (first.inWords && !figure.unit && tokens[first.from - 1]?.text === 'all') return true
   const word = tokens[first.from]?.text
   return (
     (word === 'one' || word === 'oh' || word === 'zero') &&

@@ -19,6 +19,7 @@ export type FigureMeaning =
       readonly what: string
       readonly fits: readonly string[]
       readonly most: number
+      readonly counted: boolean
     }
   | { readonly kind: 'octane' }
 
@@ -93,8 +94,8 @@ function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {
       ...(place.notBeside ? { notBeside: new Set(place.notBeside) } : {}),
     })
   }
-  for (const { what, phrases, fits, most = Infinity } of vocabulary.noise) {
-    addPhrases(tree, phrases, { kind: 'noise', what, fits, most })
+  for (const { what, phrases, fits, most = Infinity, counted = false } of vocabulary.noise) {
+    addPhrases(tree, phrases, { kind: 'noise', what, fits, most, counted })
   }
   addPhrases(tree, vocabulary.octane.words, { kind: 'octane' })
   for (const key of FACT_KEYS) {

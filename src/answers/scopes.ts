@@ -71,8 +71,10 @@ export function scopesOf(
   for (let i = 0; i < tokens.length; i += 1) {
     const opens = i === 0 || sentence[i] !== sentence[i - 1]
     if (i > 0 && opens) newSentence(state, tokens[i] as Token)
-    if (opens) state.planned = asksAt(i, tokens, sentence)
-    else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
+    if (opens) {
+      state.planned = asksAt(i, tokens, sentence)
+      state.past = wasAt(i, tokens)
+    } else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
     const mention = at.get(i)
     if (isSomeones(tokens, i, lexicon)) state.other = true
     if (mention) apply(mention, state, { tokens, sentence, outside, clause, i })
@@ -82,6 +84,14 @@ export function scopesOf(
   }
   return { outside, planned, sentence, clause, markers }
 }
+
+/** "Was 8 to 1 stock": with its subject left out. */
+function wasAt(i: number, tokens: readonly Token[]): boolean {
+  const [was, next] = [tokens[i]?.text, tokens[i + 1]]
+  return was === 'was' && (next?.kind === 'number' || next?.text === 'a')
+}
+
+const WHOSE = new Set(['for', 'on', 'by'])
 
 /** Words that "is" is drawn to: "she's a two bolt". */
 const CONTRACTED = new Set(
@@ -166,12 +176,17 @@ const HE = new Set(['he', 'hes', 'his', 'him'])
 const CUSTOMERS = new Set(['customer', 'customers', 'client', 'clients'])
 
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
-  if (marker === 'otherPerson') state.other ||= isOther(said, place)
-  else if (marker === 'past') {
+  if (marker === 'otherPerson') {
+    state.other ||= isOther(said, place)
+    // "Stock caps held 900 for my buddy".
+    const whose = WHOSE.has(place.tokens[place.i - 1]?.text ?? '') && state.other
+    if (whose) backwards(place, (found) => found ?? 'other')
+  } else if (marker === 'past') {
     state.past = true
     if (TRAILING_PAST.has(said)) backwards(place, (found) => found ?? 'past')
   } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') own(said, state)
+  else if (marker === 'correction') state.past = false
   else if (marker === 'present') present(said, state, place)
   else if (marker === 'hypothetical') {
     if (TRAILING.has(said) || GENERAL.test(said))

@@ -10,6 +10,7 @@ const LISTED: readonly { key: FactKey; like: (figure: Figure) => boolean }[] = [
   { key: 'peakRpm', like: isEngineSpeed },
   { key: 'compressionRatio', like: isRatio },
   { key: 'boost', like: isPounds },
+  { key: 'displacement', like: isSize },
 ]
 
 /** So many other things said of the engine make a message a list of its figures. */
@@ -56,6 +57,12 @@ function thingsSaid({ choiceMentions, scopes }: Parts, { readings }: Findings): 
 
 function isBare({ unit, ratio, unusable }: Figure): boolean {
   return !unit && !ratio && !unusable
+}
+
+/** "383, 4 bolt, 11:1": it opens the message. */
+function isSize(figure: Figure): boolean {
+  const { value, decimal, from, inWords } = figure
+  return isBare(figure) && !decimal && !inWords && from === 0 && value >= 230 && value <= 620
 }
 
 function isPounds({ value, unit }: Figure): boolean {

@@ -42,7 +42,9 @@ export function tokenise(text: string): Token[] {
     at = next
     if (at >= text.length) break
     const token = tokenAt(text, at, gap, tokens.at(-1))
-    tokens.push(token)
+    // The apostrophe of "the caps' material" is no mark.
+    const owned = token.text === "'" && gap === 'none' && tokens.at(-1)?.kind === 'word'
+    if (!owned) tokens.push(token)
     at = token.end
   }
   return tokens

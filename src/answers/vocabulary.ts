@@ -63,6 +63,8 @@ const noise = z.strictObject({
   fits: z.array(z.string()),
   /** The largest bare figure that it takes up: no camshaft has 6600 of anything. */
   most: z.number().optional(),
+  /** What is counted: it takes up only figures before it, "3 shops". */
+  counted: z.boolean().optional(),
 })
 export type Noise = z.infer<typeof noise>
 
