@@ -22,6 +22,7 @@ import { forumRoutes } from './site/forum.ts'
 import { framedBy } from './site/framed.ts'
 import { guideRoutes } from './site/guide.ts'
 import { securityHeaders } from './site/headers.ts'
+import { offlineRoutes } from './site/offline.ts'
 import { presetRoutes } from './site/presets.ts'
 import { previewRoutes } from './site/preview.ts'
 import { rateLimit } from './site/rate-limit.ts'
@@ -67,6 +68,7 @@ function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
   app.route('/', readingRoutes(deps))
   app.route('/', worksheetSite(deps))
   app.route('/', apiPageRoutes(deps))
+  app.route('/', offlineRoutes(deps))
   app.route('/', assetRoutes(deps))
   app.notFound((c) => {
     if (isApi(c)) return problemResponse(c, 404, 'not-found')

@@ -75,7 +75,7 @@ ${view.preview ? previewTags(view, view.preview) : NOTHING}
 ${each(FONTS, fontPreload)}
 <link rel="stylesheet" href="${assetHref('site.css')}">
 <link rel="icon" type="image/svg+xml" href="${assetHref('mark.svg')}">
-${each(scripts, (name) => html`<script src="${assetHref(name)}" defer></script>`)}
+${each(['keep-offline.js', ...scripts], (name) => html`<script src="${assetHref(name)}" defer></script>`)}
 </head>`
 }
 

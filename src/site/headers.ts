@@ -17,6 +17,7 @@ export function contentPolicy({ ancestors = [], frames = [] }: PolicyView = {}):
     "font-src 'self'",
     "img-src 'self' data:",
     "connect-src 'self'",
+    "worker-src 'self'",
     "form-action 'self'",
     "base-uri 'none'",
     ...(frames.length > 0 ? [`frame-src ${frames.join(' ')}`] : []),
