@@ -181,13 +181,12 @@ const PRICED = new Set([
 
 /** "Caps 285, studs 165, hone 250": jobs and parts each with a bare amount. */
 function isPriceList(tokens: readonly Token[]): boolean {
-  const amounts = tokens.filter(
-    ({ value = 0, decimal }, at) =>
-      value >= 100 &&
-      !decimal &&
-      PRICED.has(tokens[at - 1]?.text ?? '') &&
-      (tokens[at + 1]?.kind ?? 'mark') === 'mark',
-  )
+  const text = (at: number): string => tokens[at]?.text ?? ''
+  const amounts = tokens.filter(({ value = 0, decimal }, at) => {
+    if (value < 100 || decimal) return false
+    const before = PRICED.has(text(at - 1)) && (tokens[at + 1]?.kind ?? 'mark') === 'mark'
+    return before || PRICED.has(text(text(at + 1) === 'for' ? at + 2 : at + 1))
+  })
   return amounts.length >= 2
 }
 

@@ -220,7 +220,9 @@ function isFastened({ from }: Figure, { choiceMentions, scopes, tokens }: Parts)
         (m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'),
       ),
   )
-  return !other && (named || tokens.some(({ kind }, at) => kind === 'thread' && near(at)))
+  const mains = ({ kind, text }: { kind: string; text: string }): boolean =>
+    kind === 'thread' || text === 'mains'
+  return !other && (named || tokens.some((token, at) => mains(token) && near(at)))
 }
 
 function figureWords({ from, to }: Figure): { from: number; to: number } {

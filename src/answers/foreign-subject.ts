@@ -17,7 +17,9 @@ export function isOfForeignPart(figure: Figure, parts: Parts): boolean {
   const { tokens, choiceMentions } = parts
   const after = choiceMentions.find(({ from }) => from === figure.to)
   // "10:1 pistons" make the ratio; "600 hp gearbox" makes no power.
-  if (after && !figure.ratio && isOther(after) && tokens[figure.to]?.gap === 'space') return true
+  const crank = tokens[figure.to]?.text === 'crank'
+  if (after && !crank && !figure.ratio && isOther(after) && tokens[figure.to]?.gap === 'space')
+    return true
   const at = subjectBefore(figure, parts)
   if (at === undefined) return false
   const named = choiceMentions.find(({ from, to }) => from <= at && at < to)

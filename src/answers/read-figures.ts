@@ -144,11 +144,14 @@ const PEAK_LINKS = new Set([
   'the',
 ])
 
+/** A slower speed by itself is of a cruise or of a converter. */
+const LEAST_REDLINE = 3800
+
 /** Read a figure by its unit alone; says whether it did. */
 export function readByUnit(figure: Figure, input: FigureInput, into: Findings): boolean {
   const key = defaultKey(figure)
   const found = key && candidateFor(key, asVolume(figure), input.money)
-  if (!key || !found) return false
+  if (!key || !found || (key === 'peakRpm' && figure.value < LEAST_REDLINE)) return false
   const { from, to } = figure
   if ('answer' in found) into.readings.push({ key, answer: found.answer, from, to, strength: 1 })
   else into.doubts.push({ from, to, why: `${fact(key).short}: ${found.why}` })

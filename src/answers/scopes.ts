@@ -85,10 +85,11 @@ export function scopesOf(
   return { outside, planned, sentence, clause, markers }
 }
 
-/** "Was 8 to 1 stock": with its subject left out. */
+/** "Was 8 to 1 stock", "had a 12 to 1 before": with its subject left out. */
 function wasAt(i: number, tokens: readonly Token[]): boolean {
   const [was, next] = [tokens[i]?.text, tokens[i + 1]]
-  return was === 'was' && (next?.kind === 'number' || next?.text === 'a')
+  const article = next?.text === 'a' || next?.text === 'an'
+  return (was === 'was' && (next?.kind === 'number' || article)) || (was === 'had' && article)
 }
 
 const WHOSE = new Set(['for', 'on', 'by'])
