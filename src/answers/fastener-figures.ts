@@ -1,8 +1,10 @@
+import { candidateFor } from './candidates.ts'
 import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
 import type { ChoiceMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import type { FigureInput } from './read-figures.ts'
 import type { Token } from './tokens.ts'
 
 /** Largest diameter of a main fastener, in inches and in millimetres. */
@@ -52,4 +54,30 @@ export function readAngle(
   if (!torque) return
   const reading = { key: 'tightening' as const, answer: 'torque-angle', strength: 3 as const }
   into.readings.push({ ...reading, from: from - 1, to: to + 1 })
+}
+
+/** A torque right after the fasteners it belongs to: "studs, 1/2-13, 100 lb ft". */
+export function readTorque(
+  figure: Figure,
+  fastened: boolean,
+  input: FigureInput,
+  into: Findings,
+): boolean {
+  const symbol = figure.unit?.kind === 'unit' ? figure.unit.symbol : ''
+  const torque = ['lb ft', 'N m'].includes(symbol) || (symbol === 'lb' && figure.value >= 40)
+  if (!torque || !fastened) return false
+  const found = candidateFor('fastenerTorque', figure, input.money)
+  if (!found || !('answer' in found) || inFootPounds(figure) > 200) return false
+  into.readings.push({
+    key: 'fastenerTorque',
+    answer: found.answer,
+    from: figure.from,
+    to: figure.to,
+    strength: 2,
+  })
+  return true
+}
+
+function inFootPounds({ value, unit }: Figure): number {
+  return unit?.kind === 'unit' && unit.symbol === 'N m' ? value * 0.7376 : value
 }

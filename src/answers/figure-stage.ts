@@ -3,22 +3,15 @@ import { askedFigure } from './answer-asked.ts'
 import { readBoreByStroke } from './bore-by-stroke.ts'
 import { candidateFor } from './candidates.ts'
 import { readContrast } from './contrast.ts'
-import { isFastenerSize, isFasteners, readAngle } from './fastener-figures.ts'
+import { readSizeBefore } from './engine-size.ts'
+import { isFastenerSize, isFasteners, readAngle, readTorque } from './fastener-figures.ts'
 import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
 import { isOfForeignPart } from './foreign-subject.ts'
 import type { Parts } from './message-parts.ts'
 import { readOverbore } from './overbore.ts'
 import type { Pair } from './pairing.ts'
-import {
-  isPeakSpeed,
-  readByUnit,
-  readPair,
-  readPounds,
-  readSizeBefore,
-  readTorque,
-  setAside,
-} from './read-figures.ts'
+import { isPeakSpeed, readByUnit, readPair, readPounds, setAside } from './read-figures.ts'
 import { readSpecList } from './spec-list.ts'
 
 /** Read every figure of a message: as a fact, or as a doubt that says why not. */

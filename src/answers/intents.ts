@@ -1,3 +1,4 @@
+import { LEADS } from './leads.ts'
 import type { IntentName, Lexicon } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
 import { type Scopes, TRAILING } from './scopes.ts'
@@ -24,76 +25,6 @@ export interface Request {
   /** Whether it is said of a thought or of others: "I could bump it to 12". */
   readonly aside: boolean
 }
-
-/** Small words before a request that do not change it. */
-const LEADS = new Set([
-  'ok',
-  'okay',
-  'so',
-  'and',
-  'but',
-  'oh',
-  'no',
-  'um',
-  'uh',
-  'well',
-  'hey',
-  'hmm',
-  'hm',
-  'please',
-  'can',
-  'you',
-  'we',
-  'lets',
-  'just',
-  'could',
-  'now',
-  'then',
-  'yeah',
-  'yes',
-  'eh',
-  'ah',
-  'i',
-  'want',
-  'to',
-  'dumb',
-  'question',
-  'ive',
-  'heard',
-  'maybe',
-  'wait',
-  ',',
-  '.',
-  '-',
-  '!',
-  '?',
-  'alright',
-  'right',
-  'first',
-  'also',
-  'quick',
-  'sorry',
-  'guys',
-  'dude',
-  'man',
-  'mate',
-  'hello',
-  'hi',
-  'like',
-  'let',
-  'me',
-  'would',
-  'mind',
-  'erm',
-  'help',
-  'thanks',
-  'cool',
-  'good',
-  'great',
-  'hold',
-  'on',
-  'actually',
-])
 
 /** Every request of a message, left to right. */
 export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {

@@ -1,5 +1,6 @@
 import type { Answers } from '../../shared/answers.ts'
 import { currencyOf } from './candidates.ts'
+import { isEngineSize } from './engine-size.ts'
 import { isFastenerSize } from './fastener-figures.ts'
 import { type Figure, figuresIn } from './figures.ts'
 import { type Request, requestsIn } from './intents.ts'
@@ -64,12 +65,6 @@ function plainFigures(
   const inPhrase = coverage(tokens.length, phrases)
   const reader = { words: vocabulary.numbers, units }
   return figuresIn(tokens, reader, (at) => inPhrase[at] ?? false)
-}
-
-/** "Alloy heads 383 stroker": the size of the engine, whatever stands before it. */
-function isEngineSize({ value, unit, decimal, to }: Figure, tokens: readonly Token[]): boolean {
-  const bare = !unit && !decimal && value >= 90 && value <= 900
-  return bare && tokens[to]?.text === 'stroker' && tokens[to + 1]?.text !== 'crank'
 }
 
 /** "Tyres 195/50, power 210": what follows a slash is no next item's. */

@@ -179,61 +179,6 @@ export function readPounds(
   return true
 }
 
-/** A torque right after the fasteners it belongs to: "studs, 1/2-13, 100 lb ft". */
-export function readTorque(
-  figure: Figure,
-  fastened: boolean,
-  input: FigureInput,
-  into: Findings,
-): boolean {
-  const symbol = figure.unit?.kind === 'unit' ? figure.unit.symbol : ''
-  const torque = ['lb ft', 'N m'].includes(symbol) || (symbol === 'lb' && figure.value >= 40)
-  if (!torque || !fastened) return false
-  const found = candidateFor('fastenerTorque', figure, input.money)
-  if (!found || !('answer' in found) || inFootPounds(figure) > 200) return false
-  into.readings.push({
-    key: 'fastenerTorque',
-    answer: found.answer,
-    from: figure.from,
-    to: figure.to,
-    strength: 2,
-  })
-  return true
-}
-
-function inFootPounds({ value, unit }: Figure): number {
-  return unit?.kind === 'unit' && unit.symbol === 'N m' ? value * 0.7376 : value
-}
-
-const SIZE_WORDS = new Set(['small', 'big', 'stroker', 'motor', 'engine', 'mill', 'cubes'])
-
-/** "350 V8", "383 stroker", "5.7 V8": a bare number right before what the engine is. */
-export function readSizeBefore(
-  figure: Figure,
-  layoutAt: (at: number) => boolean,
-  input: FigureInput,
-  into: Findings,
-): boolean {
-  if (figure.unit || figure.ratio || figure.scaled || figure.inWords || figure.low !== undefined)
-    return false
-  const next = input.tokens[figure.to]
-  if (next?.gap !== 'space' || input.tokens[figure.from - 1]?.text === '/') return false
-  const sized = layoutAt(figure.to) || SIZE_WORDS.has(next.text)
-  const cubic = !figure.decimal && figure.value >= 90 && figure.value <= 900
-  const litres = figure.decimal && figure.value >= 0.6 && figure.value <= 10
-  if (!sized || !(cubic || litres)) return false
-  const found = candidateFor('displacement', figure, input.money)
-  if (!found || !('answer' in found)) return false
-  into.readings.push({
-    key: 'displacement',
-    answer: found.answer,
-    from: figure.from,
-    to: figure.to,
-    strength: 2,
-  })
-  return true
-}
-
 /** "Raise it from 9.5 to 10.5": only where it ends up counts. */
 export function afterChange(figures: readonly Figure[], input: FigureInput): Figure[] {
   const { tokens, scopes } = input

@@ -2,6 +2,7 @@ import type { Lexicon, Marker } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
 import { asksAt, breaksOf } from './sentences.ts'
 import type { Token } from './tokens.ts'
+import { isOther, isSomeones, wasAt } from './whose.ts'
 
 /** Why a stretch of a message says nothing of this engine as it stands. */
 export type Outside = 'other' | 'hypothetical' | 'past'
@@ -85,29 +86,7 @@ export function scopesOf(
   return { outside, planned, sentence, clause, markers }
 }
 
-/** "Was 8 to 1 stock", "had a 12 to 1 before": with its subject left out. */
-function wasAt(i: number, tokens: readonly Token[]): boolean {
-  const [was, next] = [tokens[i]?.text, tokens[i + 1]]
-  const article = next?.text === 'a' || next?.text === 'an'
-  return (was === 'was' && (next?.kind === 'number' || article)) || (was === 'had' && article)
-}
-
 const WHOSE = new Set(['for', 'on', 'by'])
-
-/** Words that "is" is drawn to: "she's a two bolt". */
-const CONTRACTED = new Set(
-  'its shes hes thats this theres heres whos whats wheres hows whens lets everythings whys alls'.split(
-    ' ',
-  ),
-)
-
-/** "Grandfather's tractor", "Sam's car": a name or a kin, and what is theirs. */
-function isSomeones(tokens: readonly Token[], i: number, { speller }: Lexicon): boolean {
-  const [token, next] = [tokens[i], tokens[i + 1]]
-  if (!token?.owner || next?.kind !== 'word' || next.gap !== 'space') return false
-  if (CONTRACTED.has(token.text)) return false
-  return !speller.known.has(token.text) && !speller.known.has(token.text.slice(0, -1))
-}
 
 /** "Want 600 hp on a two bolt block": past the figure and the "on", the block is there already. */
 const WISH_ENDS = new Set(['on', 'for', 'in', 'at', 'because'])
@@ -167,18 +146,9 @@ function apply(mention: Mention<Marker>, state: State, place: Place): void {
   for (const marker of mention.meanings) applyOne(marker, said, state, place)
 }
 
-/** Not so the guys of "the shop has 3 guys", nor the "he" who is the customer. */
-function isOther(said: string, { tokens, i }: Place): boolean {
-  if (tokens[i - 1]?.kind === 'number') return false
-  return !HE.has(said) || !tokens.slice(0, i).some(({ text }) => CUSTOMERS.has(text))
-}
-
-const HE = new Set(['he', 'hes', 'his', 'him'])
-const CUSTOMERS = new Set(['customer', 'customers', 'client', 'clients'])
-
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
   if (marker === 'otherPerson') {
-    state.other ||= isOther(said, place)
+    state.other ||= isOther(said, place.tokens, place.i)
     // "Stock caps held 900 for my buddy".
     const whose = WHOSE.has(place.tokens[place.i - 1]?.text ?? '') && state.other
     if (whose) backwards(place, (found) => found ?? 'other')

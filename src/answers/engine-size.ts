@@ -1,0 +1,43 @@
+import { candidateFor } from './candidates.ts'
+import type { Figure } from './figures.ts'
+import type { Findings } from './findings.ts'
+import type { FigureInput } from './read-figures.ts'
+import type { Token } from './tokens.ts'
+
+const SIZE_WORDS = new Set(['small', 'big', 'stroker', 'motor', 'engine', 'mill', 'cubes'])
+
+/** "350 V8", "383 stroker", "5.7 V8": a bare number right before what the engine is. */
+export function readSizeBefore(
+  figure: Figure,
+  layoutAt: (at: number) => boolean,
+  input: FigureInput,
+  into: Findings,
+): boolean {
+  if (figure.unit || figure.ratio || figure.scaled || figure.inWords || figure.low !== undefined)
+    return false
+  const next = input.tokens[figure.to]
+  if (next?.gap !== 'space' || input.tokens[figure.from - 1]?.text === '/') return false
+  const sized = layoutAt(figure.to) || SIZE_WORDS.has(next.text)
+  const cubic = !figure.decimal && figure.value >= 90 && figure.value <= 900
+  const litres = figure.decimal && figure.value >= 0.6 && figure.value <= 10
+  if (!sized || !(cubic || litres)) return false
+  const found = candidateFor('displacement', figure, input.money)
+  if (!found || !('answer' in found)) return false
+  into.readings.push({
+    key: 'displacement',
+    answer: found.answer,
+    from: figure.from,
+    to: figure.to,
+    strength: 2,
+  })
+  return true
+}
+
+/** "Alloy heads 383 stroker": the size of the engine, whatever stands before it. */
+export function isEngineSize(
+  { value, unit, decimal, to }: Figure,
+  tokens: readonly Token[],
+): boolean {
+  const bare = !unit && !decimal && value >= 90 && value <= 900
+  return bare && tokens[to]?.text === 'stroker' && tokens[to + 1]?.text !== 'crank'
+}

@@ -1,0 +1,33 @@
+import type { Lexicon } from './lexicon.ts'
+import type { Token } from './tokens.ts'
+
+/** Words that "is" is drawn to: "she's a two bolt". */
+const CONTRACTED = new Set(
+  'its shes hes thats this theres heres whos whats wheres hows whens lets everythings whys alls'.split(
+    ' ',
+  ),
+)
+
+/** "Grandfather's tractor", "Sam's car": a name or a kin, and what is theirs. */
+export function isSomeones(tokens: readonly Token[], i: number, { speller }: Lexicon): boolean {
+  const [token, next] = [tokens[i], tokens[i + 1]]
+  if (!token?.owner || next?.kind !== 'word' || next.gap !== 'space') return false
+  if (CONTRACTED.has(token.text)) return false
+  return !speller.known.has(token.text) && !speller.known.has(token.text.slice(0, -1))
+}
+
+/** Not so the guys of "the shop has 3 guys", nor the "he" who is the customer. */
+export function isOther(said: string, tokens: readonly Token[], i: number): boolean {
+  if (tokens[i - 1]?.kind === 'number') return false
+  return !HE.has(said) || !tokens.slice(0, i).some(({ text }) => CUSTOMERS.has(text))
+}
+
+const HE = new Set(['he', 'hes', 'his', 'him'])
+const CUSTOMERS = new Set(['customer', 'customers', 'client', 'clients'])
+
+/** "Was 8 to 1 stock", "had a 12 to 1 before": with its subject left out. */
+export function wasAt(i: number, tokens: readonly Token[]): boolean {
+  const [was, next] = [tokens[i]?.text, tokens[i + 1]]
+  const article = next?.text === 'a' || next?.text === 'an'
+  return (was === 'was' && (next?.kind === 'number' || article)) || (was === 'had' && article)
+}
