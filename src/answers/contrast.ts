@@ -6,7 +6,7 @@ import { defaultKey, setAside } from './read-figures.ts'
 
 /** Words between "now" or "but" and the figure that is set against the one before. */
 const LEADS = new Set(
-  'its it is on at i measured im run running got have has wants wanted going only'.split(' '),
+  'its it is on at i measured im run running got have has want wants wanted going only'.split(' '),
 )
 const REACH = 4
 

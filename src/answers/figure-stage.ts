@@ -91,48 +91,51 @@ function readLoose(
   asking: FactKey | undefined,
   into: Findings,
 ): void {
-  const { tokens, choiceMentions, input } = parts
+  const { tokens, input } = parts
   const over = figures.filter(({ unit }) => unit?.kind === 'over')
   let loose = figures.filter(({ unit }) => unit?.kind !== 'over')
   if (asking && !into.readings.some(({ key }) => key === asking)) {
     loose = askedFigure(asking, loose, input.money, into)
   }
-  const layouts = new Set(
-    choiceMentions
-      .filter(({ meanings }) => meanings.some((m) => m.kind === 'choice' && m.fact === 'layout'))
-      .map(({ from }) => from),
-  )
-  const unnamed: Figure[] = []
-  for (const figure of loose) {
-    const before = parts.figures[parts.figures.indexOf(figure) - 1]
-    if (isPeakSpeed(figure, before, tokens)) {
-      into.doubts.push({ ...figureWords(figure), why: 'the speed of a peak; how far does it rev?' })
-      continue
-    }
-    if (isPassing(figure, parts)) {
-      into.doubts.push({ ...figureWords(figure), why: 'a speed in passing; how far does it rev?' })
-      continue
-    }
-    if (isFastenerSize(figure, tokens, choiceMentions)) {
-      into.doubts.push({ ...figureWords(figure), why: 'a thread needs its pitch too: 1/2-13' })
-      continue
-    }
-    if (readCorrected(figure, parts, into) || readContrast(figure, parts, into)) continue
+  const unnamed = loose.filter((figure) => {
+    const why = asideOf(figure, parts)
+    if (why) into.doubts.push({ ...figureWords(figure), why })
+    if (why || readCorrected(figure, parts, into) || readContrast(figure, parts, into)) return false
     if (isOfForeignPart(figure, parts)) {
       into.doubts.push({ ...figureWords(figure), why: 'read as about another part' })
-      continue
+      return false
     }
-    if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) continue
-    if (figure.unit && readPounds(figure, isBoosted(figure, parts), input, into)) continue
-    if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) continue
-    if (readSizeBefore(figure, (at) => layouts.has(at), input, into)) continue
-    unnamed.push(figure)
-  }
+    return !readByKind(figure, parts, into)
+  })
   for (const figure of readSpecList(unnamed, parts, into)) {
     const said = tokens[figure.from]?.kind === 'number' || figure.unit || figure.value > 12
     if (said) into.doubts.push({ ...figureWords(figure), why: 'not clear what this figure is' })
   }
   for (const figure of over) readOverbore(figure, input.answers, into)
+}
+
+/** Why a figure without a name is no fact, or undefined when it may be one. */
+function asideOf(figure: Figure, parts: Parts): string | undefined {
+  const { figures, tokens, choiceMentions } = parts
+  const before = figures[figures.indexOf(figure) - 1]
+  if (isPeakSpeed(figure, before, tokens)) return 'the speed of a peak; how far does it rev?'
+  if (isPassing(figure, parts)) return 'a speed in passing; how far does it rev?'
+  if (isFastenerSize(figure, tokens, choiceMentions)) return 'a thread needs its pitch too: 1/2-13'
+  return undefined
+}
+
+/** Read a figure by its unit, its size and what stands near; says whether it did. */
+function readByKind(figure: Figure, parts: Parts, into: Findings): boolean {
+  const { choiceMentions, input } = parts
+  if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) return true
+  if (figure.unit && readPounds(figure, isBoosted(figure, parts), input, into)) return true
+  if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) return true
+  const layouts = new Set(
+    choiceMentions
+      .filter(({ meanings }) => meanings.some((m) => m.kind === 'choice' && m.fact === 'layout'))
+      .map(({ from }) => from),
+  )
+  return readSizeBefore(figure, (at) => layouts.has(at), input, into)
 }
 
 /** "Bore 4.030, no wait, 4.040": a bare figure after a correction is the last fact's. */

@@ -2,9 +2,10 @@ import type { Context } from 'hono'
 import type { Answers } from '../../shared/answers.ts'
 import type { Assessment } from '../../shared/assessment.ts'
 import { describeFound, type Problem } from '../../shared/problem.ts'
-import { type AssessOptions, assess } from '../assess.ts'
+import type { AssessOptions } from '../assess.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { assessOnce } from './assess-once.ts'
 import { problemResponse } from './problem-response.ts'
 
 /**
@@ -18,7 +19,7 @@ export async function assessOrRefuse(
   options: AssessOptions,
 ): Promise<{ ok: Assessment } | { refusal: Response }> {
   try {
-    return { ok: await assess(rulebook, answers, options) }
+    return { ok: await assessOnce(rulebook, answers, options) }
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
     const problem = problemOfDomain(error)

@@ -1,6 +1,5 @@
-import { type Build, choiceOf, has, siOf, threadOf } from '../build/build.ts'
+import { type Build, choiceOf, siOf, threadOf } from '../build/build.ts'
 import { type CapFastener, capJointStiffness } from '../mechanics/cap-joint-stiffness.ts'
-import { capStrength } from '../mechanics/cap-strength.ts'
 import { crossBoltCapacity } from '../mechanics/cross-bolts.ts'
 import { type FastenerGrade, fastenerStrength } from '../mechanics/fastener-grades.ts'
 import { LUBRICANTS, type Lubricant } from '../mechanics/lubricant-friction.ts'
@@ -10,6 +9,7 @@ import { threadLimits } from '../mechanics/thread-limits.ts'
 import { shearAreas, strippingLoad } from '../mechanics/thread-strip.ts'
 import { type ThreadForm, tensileStressArea } from '../mechanics/threads.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { crownOf } from './crown.ts'
 
 /**
  * A cap's joint boiled down to what does not change from sample to sample: every
@@ -51,14 +51,6 @@ export interface JointGroup {
   readonly loadPerPull: number
 }
 
-/** Sizes of the cap by which its strength varies. */
-export const STRENGTH_FACTS = [
-  'capBoltSpan',
-  'capHeight',
-  'capWidth',
-  'mainJournalDiameter',
-] as const
-
 /**
  * The joint of one main cap of a build.
  *
@@ -88,7 +80,7 @@ export function jointModel(build: Build, rulebook: Rulebook): JointModel {
     wallPressure(rulebook, choiceOf(build, 'capMaterial'), cap.compressive),
     wallPressure(rulebook, choiceOf(build, 'blockMaterial'), block.compressive),
   )
-  const endurablePull = endurable(build, rulebook, cap, {})
+  const strength = crownOf(build, rulebook, cap)
   return {
     clamp: used.reduce(
       (sum, { spec }, index) => sum + spec.preload * (stiffness.groups[index]?.uprightShare ?? 0),
@@ -101,11 +93,11 @@ export function jointModel(build: Build, rulebook: Rulebook): JointModel {
     registerLength: siOf(build, 'capWidth'),
     registerPressure: pressure,
     crossCapacity: crossCapacity(build, rulebook, fastening.crossBolts),
-    endurablePull,
-    strengthExponents: strengthExponents(build, rulebook, cap, endurablePull),
-    groups: used.map(({ spec, strength, strip }, index) => ({
+    endurablePull: strength.pull,
+    strengthExponents: strength.exponents,
+    groups: used.map(({ spec, proof, strip }, index) => ({
       preload: spec.preload,
-      proofLoad: strength,
+      proofLoad: proof,
       strippingLoad: strip,
       loadPerPull: (stiffness.groups[index]?.loadPerPull ?? 0) * loadLeft,
     })),
@@ -127,7 +119,7 @@ function nutFactorOf(build: Build): number {
 
 interface Fastener {
   spec: CapFastener
-  strength: number
+  proof: number
   strip: number
   share: number
 }
@@ -174,7 +166,7 @@ function fastener(
       kind: choiceOf(build, 'fastenerKind') as 'bolt' | 'stud',
       form,
     },
-    strength: proofLoad(area, grade.proof),
+    proof: proofLoad(area, grade.proof),
     strip: strip.load,
     share: shareOfProof(innerPreload, innerArea, grade.proof),
   }
@@ -192,48 +184,4 @@ function crossCapacity(build: Build, { joint }: Rulebook, count: number): number
   const area = tensileStressArea(diameter * size, pitch * size, series === 'unified' ? 'un' : 'iso')
   const { proof } = fastenerStrength(joint.crossBoltGrade as FastenerGrade, diameter * size)
   return crossBoltCapacity({ count, preload: joint.crossBolt.proofShare * proofLoad(area, proof) })
-}
-
-/** Any pull within the range; the crown's stress is a line through nought, so it cancels. */
-const REFERENCE_PULL = 1e4
-
-function endurable(
-  build: Build,
-  { joint, fastenings }: Rulebook,
-  material: ReturnType<typeof materialOf>,
-  scale: Partial<Record<string, number>>,
-): number {
-  const size = (key: (typeof STRENGTH_FACTS)[number]): number =>
-    siOf(build, key) * (scale[key] ?? 1)
-  const boreRadius = size('mainJournalDiameter') / 2 + joint.shellThickness.value
-  // A crown thinner than this is a slip in the sizes; the contradiction rules say so.
-  const height = Math.max(0.25 * boreRadius, size('capHeight') - boreRadius)
-  const span = Math.max(size('capBoltSpan'), 2.05 * boreRadius)
-  const { goodmanMargin } = capStrength({
-    boreRadius,
-    height,
-    span,
-    width: size('capWidth'),
-    pull: REFERENCE_PULL,
-    material,
-    endFixity: fastenings[choiceOf(build, 'capFastening')]?.footFixity,
-  })
-  return goodmanMargin * REFERENCE_PULL
-}
-
-const STEP = 1.03
-
-function strengthExponents(
-  build: Build,
-  rulebook: Rulebook,
-  material: ReturnType<typeof materialOf>,
-  nominal: number,
-): Map<string, number> {
-  const found = new Map<string, number>()
-  for (const key of STRENGTH_FACTS) {
-    if (build.facts[key].state !== 'assumed' || !has(build, key)) continue
-    const changed = endurable(build, rulebook, material, { [key]: STEP })
-    found.set(key, Math.log(changed / nominal) / Math.log(STEP))
-  }
-  return found
 }

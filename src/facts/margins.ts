@@ -44,10 +44,11 @@ export function jointMargins(
   rulebook: Rulebook,
 ): JointMargins {
   const { count } = loads
-  const cases = Object.fromEntries(MARGIN_IDS.map((id) => [id, new Float64Array(count)])) as Record<
-    MarginId,
-    Float64Array
-  >
+  // One buffer for all: small ones of their own are dear to collect.
+  const room = new Float64Array(MARGIN_IDS.length * count)
+  const cases = Object.fromEntries(
+    MARGIN_IDS.map((id, index) => [id, room.subarray(index * count, (index + 1) * count)]),
+  ) as Record<MarginId, Float64Array>
   const worstPoint = sideMargins(model, held, loads, cases)
   pullMargins(model, held, loads, cases)
   const unloading = (1 - model.loadFactor) * model.loadLeft

@@ -1,7 +1,7 @@
 import type { Build } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { STRENGTH_FACTS } from './crown.ts'
 import { doubt, drawn, scatterOf } from './draws.ts'
-import { STRENGTH_FACTS } from './joint-model.ts'
 import type { Memory } from './memory.ts'
 
 /**

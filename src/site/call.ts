@@ -1,7 +1,7 @@
 import { Hono } from 'hono'
 import type { Assessment } from '../../shared/assessment.ts'
+import { assessOnce } from '../api/assess-once.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
 import { callPage } from '../pages/call.ts'
 import { errorPage } from '../pages/error-page.ts'
@@ -24,7 +24,7 @@ export function callRoutes(deps: AppDeps): Hono {
     const request = viewOf(rulebook, c)
     const { answers, units, link } = request
     if (Object.keys(answers).length === 0) return c.html(nothingSaid(request), 422)
-    const assessment = await assess(rulebook, answers, { system: units })
+    const assessment = await assessOnce(rulebook, answers, { system: units })
     noteCall(c, assessment.call)
     return c.html(
       callPage({

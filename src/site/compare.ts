@@ -1,8 +1,8 @@
 import { Hono } from 'hono'
 import type { Problem } from '../../shared/problem.ts'
+import { assessOnce } from '../api/assess-once.ts'
 import { caseFromLink } from '../api/case-from-link.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import { comparePage } from '../pages/compare.ts'
 import { compareCases } from '../what-if/compare.ts'
 import { viewOf } from './request-view.ts'
@@ -23,7 +23,7 @@ export function compareRoutes({ rulebook }: AppDeps): Hono {
     const [one, other] = await Promise.all(
       cases.map(async ({ answers }) => {
         const options = { system: units, withoutWhatIf: true }
-        return { answers, assessment: await assess(rulebook, answers, options) }
+        return { answers, assessment: await assessOnce(rulebook, answers, options) }
       }),
     )
     const found = one && other ? compareCases(one, other) : undefined

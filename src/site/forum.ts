@@ -3,8 +3,8 @@ import { type Answers, withAnswer } from '../../shared/answers.ts'
 import { FACT_KEYS, type FactKey, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
 import { toQuery } from '../../shared/share-link.ts'
+import { assessOnce } from '../api/assess-once.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import { callPost, postTexts } from '../forum/call-post.ts'
 import { helperPost } from '../forum/helper-post.ts'
 import { saidWords } from '../forum/said-words.ts'
@@ -23,7 +23,7 @@ export function forumRoutes(deps: AppDeps): Hono {
     const request = viewOf(rulebook, c)
     const { answers, units, link } = request
     if (Object.keys(answers).length === 0) return c.html(nothingSaid(request), 422)
-    const assessment = await assess(rulebook, answers, { system: units })
+    const assessment = await assessOnce(rulebook, answers, { system: units })
     const own = canonicalLink(rulebook, request)
     const href = `${originOf(deps, c)}${pageHref('/call', own, units)}`
     const query = new URL(c.req.url).searchParams

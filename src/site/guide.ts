@@ -1,9 +1,9 @@
 import { type Context, Hono } from 'hono'
 import { readAnswer, UNKNOWN } from '../../shared/answers.ts'
 import { type FactKey, fact, isFactKey, isQuantity } from '../../shared/fact-keys.ts'
+import { assessOnce } from '../api/assess-once.ts'
 import { currencyProblems } from '../api/currency.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import { conversationPage } from '../pages/conversation.ts'
 import { pageHref } from '../pages/page-href.ts'
 import { firstAnswers } from '../shops/priced-rulebook.ts'
@@ -61,7 +61,7 @@ async function show(
   extras: GuideExtras,
   status: 200 | 422 = 200,
 ): Promise<Response> {
-  const assessment = await assess(deps.rulebook, request.answers, {
+  const assessment = await assessOnce(deps.rulebook, request.answers, {
     system: request.units,
     withoutTurningPoints: true,
   })

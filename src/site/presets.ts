@@ -3,8 +3,8 @@ import { type Answers, readAnswers } from '../../shared/answers.ts'
 import { FACT_KEYS, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
 import { toQuery } from '../../shared/share-link.ts'
+import { assessOnce } from '../api/assess-once.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import type { Preview } from '../pages/layout.ts'
 import { notFoundPage } from '../pages/not-found.ts'
 import { pageHref, shopPart } from '../pages/page-href.ts'
@@ -39,7 +39,7 @@ export function presetRoutes(deps: AppDeps): Hono {
         preset,
         presetLink: [own, shopPart(link)].filter((part) => part !== '').join('&'),
         answers: printed(answers),
-        assessment: await assess(rulebook, answers, { system: units }),
+        assessment: await assessOnce(rulebook, answers, { system: units }),
         preview: previewAt(deps, c, `/preset/${preset.id}`, own),
       }),
     )

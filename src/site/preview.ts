@@ -1,7 +1,7 @@
 import { type Context, Hono } from 'hono'
+import { assessOnce } from '../api/assess-once.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { problemResponse } from '../api/problem-response.ts'
-import { assess } from '../assess.ts'
 import { boundedCache } from '../preview/bounded-cache.ts'
 import { cardSvg } from '../preview/card.ts'
 import { tokenBucket } from '../preview/token-bucket.ts'
@@ -52,7 +52,7 @@ async function svgOf(
   { rulebook }: AppDeps,
   { answers, units: system }: RequestView,
 ): Promise<string> {
-  const assessment = await assess(rulebook, answers, { system, withoutTurningPoints: true })
+  const assessment = await assessOnce(rulebook, answers, { system, withoutTurningPoints: true })
   const mayShow = callMayShow(rulebook, answers, assessment)
   return cardSvg({ assessment, answers: Object.keys(answers).length, mayShow, units: system })
 }

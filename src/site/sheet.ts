@@ -1,8 +1,8 @@
 import { type Context, Hono } from 'hono'
 import type { Assessment } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
+import { assessOnce } from '../api/assess-once.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import { errorPage } from '../pages/error-page.ts'
 import { pageHref } from '../pages/page-href.ts'
 import type { PrintFonts } from '../pages/pdf-pen.ts'
@@ -93,7 +93,10 @@ async function sheetOf(deps: AppDeps, request: MeasuredView): Promise<Made> {
   const { answers, units, measured } = request
   const { rulebook, shopRules } = deps
   if (Object.keys(answers).length === 0) return { refused: 'nothing-said' }
-  const assessment = await assess(rulebook, answers, { system: units, withoutTurningPoints: true })
+  const assessment = await assessOnce(rulebook, answers, {
+    system: units,
+    withoutTurningPoints: true,
+  })
   const route = assessment.routes.find(({ id }) => id === assessment.call.route)
   if (!route) return { refused: 'withheld' }
   const engine = engineOf(deps, request, route.id)

@@ -1,7 +1,7 @@
 import { type Context, Hono } from 'hono'
 import { printMoney } from '../../shared/print.ts'
+import { assessOnce } from '../api/assess-once.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import { asPlain } from '../forum/as-plain.ts'
 import { saidWords } from '../forum/said-words.ts'
 import { mailtoHref, shopPost } from '../forum/shop-post.ts'
@@ -101,7 +101,7 @@ function beforeTheShop(steps: readonly WorkStep[]): string[] {
 async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response> {
   const { rulebook } = deps
   const { answers, units, link } = viewOf(rulebook, c)
-  const assessment = await assess(rulebook, answers, { system: units })
+  const assessment = await assessOnce(rulebook, answers, { system: units })
   const sheetHref = `${originOf(deps, c)}${pageHref('/sheet', link, units)}`
   const said = saidWords(answers)
   const post = shopPost({

@@ -28,7 +28,7 @@ export async function benchHttp(root: string, rulebook: Rulebook): Promise<void>
       { name: 'bare endpoint, JSON back', url: bare.url, body, count: 6400 },
       { name: 'healthz', url: `${guide.url}healthz`, count: 3200 },
       { name: 'start page', url: guide.url, count: 320 },
-      { name: 'guide, twin-turbo', url: `${guide.url}guide?${link}`, count: 128 },
+      { name: 'guide, twin-turbo', url: `${guide.url}?${link}`, count: 128 },
       { name: 'call page, twin-turbo', url: `${guide.url}call?${link}`, count: 96 },
       { name: 'POST /api/assess', url: `${guide.url}api/assess`, body, count: 96 },
     ]
@@ -103,7 +103,7 @@ async function weigh(base: string, link: string): Promise<void> {
   const rows = [['page', 'HTML kB', 'CSS', 'scripts', 'fonts', 'total, text gzipped, kB']]
   for (const [name, path] of [
     ['start', ''],
-    ['guide', `guide?${link}`],
+    ['guide', `?${link}`],
     ['call', `call?${link}`],
   ] as const) {
     const html = (await once(agent, base + path)).data

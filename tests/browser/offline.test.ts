@@ -21,7 +21,7 @@ let open: { page: Page; close(): Promise<void> }
 beforeAll(async () => {
   browser = await launchBrowser()
   served = await serveApp(createApp(realDeps()))
-  open = await openPage(browser)
+  open = await openPage(browser, { serviceWorkers: 'allow' })
   await open.page.goto(`${served.origin}/`, { waitUntil: 'load' })
   await open.page.evaluate(async () => {
     await navigator.serviceWorker.ready

@@ -72,13 +72,15 @@ export async function openPage(
   browser: Browser,
   options: BrowserContextOptions = {},
 ): Promise<{ page: Page; faults: string[]; close(): Promise<void> }> {
-  const context = await browser.newContext(options)
+  // What is kept for later must not stand between a test and the server; the offline test lets it.
+  const context = await browser.newContext({ serviceWorkers: 'block', ...options })
   const page = await context.newPage()
   const faults: string[] = []
   page.on('pageerror', (error) => faults.push(`error: ${error.message}`))
   page.on('console', (message) => {
     // The browser's own note on a refused form or a lost connection is what the test asked for.
     if (message.text().startsWith('Failed to load resource')) return
+    if (message.text().startsWith('Service Worker registration blocked')) return
     if (['error', 'warning'].includes(message.type())) faults.push(message.text())
   })
   page.on('request', (request) => {
