@@ -20,7 +20,16 @@ const REMEMBERED_ADDRESSES = 10_000
 
 const settings = stopOnError(() => readSettings(process.env, process.cwd()))
 
-const app = stopOnError(() => {
+let app = stopOnError(makeApp)
+
+if (settings.workers !== 1 && cluster.isPrimary) {
+  startWorkers(settings.workers || availableParallelism(), settings.drainSeconds)
+} else {
+  listen()
+}
+
+/** The whole guide from the files as they are now. */
+function makeApp(): ReturnType<typeof createApp> {
   const content = (path: string) => readText(join(settings.contentFolder, path))
   const [rules, shops] = [readFolder(settings.rulesFolder), readFolder(settings.shopsFolder)]
   return createApp({
@@ -39,20 +48,33 @@ const app = stopOnError(() => {
       ),
     rate: { perMinute: settings.ratePerMinute, addresses: REMEMBERED_ADDRESSES },
     logEach: settings.logEach,
-    log: (entry) => console.error(JSON.stringify(entry)),
+    log,
   })
-})
+}
 
-if (settings.workers !== 1 && cluster.isPrimary) {
-  startWorkers(settings.workers || availableParallelism(), settings.drainSeconds)
-} else {
-  listen()
+/** Take the operator's files anew; if they are broken, what was good stays. */
+function reload(): void {
+  try {
+    app = makeApp()
+    log({ level: 'info', reload: 'done' })
+  } catch (error) {
+    log({ level: 'error', reload: 'the last good files are kept', error: (error as Error).message })
+  }
+}
+
+function log(entry: Readonly<Record<string, string | number>>): void {
+  console.error(JSON.stringify(entry))
 }
 
 /** Serve until told to stop; then answer what is under way and end. */
 function listen(): void {
   const server = serve(
-    { fetch: app.fetch, port: settings.port, hostname: settings.host, serverOptions: PATIENCE },
+    {
+      fetch: (request, env) => app.fetch(request, env),
+      port: settings.port,
+      hostname: settings.host,
+      serverOptions: PATIENCE,
+    },
     (info) => {
       const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host
       if (cluster.isPrimary) console.log(`The guide is at http://${host}:${info.port}/`)
@@ -64,6 +86,7 @@ function listen(): void {
     console.error(`Mainstay cannot listen: ${error.code === 'EADDRINUSE' ? busy : error.message}`)
     process.exit(1)
   })
+  process.on('SIGHUP', reload)
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.once(signal, () => {
       // Requests under way are answered; idle connections would hold the process for nothing.

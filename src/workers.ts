@@ -20,6 +20,9 @@ export function startWorkers(count: number, drainSeconds: number): void {
     const alive = Object.keys(cluster.workers ?? {}).length > 0
     if (!alive) process.exit(stopping ? 0 : 1)
   })
+  process.on('SIGHUP', () => {
+    for (const worker of Object.values(cluster.workers ?? {})) worker?.process.kill('SIGHUP')
+  })
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.once(signal, () => {
       stopping = true

@@ -37,7 +37,12 @@ function readShop(
   cost: Pick<CostTable, 'items' | 'rates'>,
   faults: string[],
 ): Shop[] {
-  const parsed = shopSchema.safeParse(parseJson(text))
+  const json = parseJson(text)
+  if ('reason' in json) {
+    faults.push(`${name}: is not JSON: ${json.reason}`)
+    return []
+  }
+  const parsed = shopSchema.safeParse(json.value)
   if (!parsed.success) {
     for (const { path, message } of parsed.error.issues) {
       faults.push(`${name}: ${path.map(String).join('.') || 'file'}: ${message}`)
@@ -50,12 +55,11 @@ function readShop(
   return found.length > 0 ? [] : [shop]
 }
 
-/** Not JSON becomes undefined, which the schema then refuses by name. */
-function parseJson(text: string): unknown {
+function parseJson(text: string): { readonly value: unknown } | { readonly reason: string } {
   try {
-    return JSON.parse(text)
-  } catch {
-    return undefined
+    return { value: JSON.parse(text) }
+  } catch (error) {
+    return { reason: (error as Error).message }
   }
 }
 
