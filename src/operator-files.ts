@@ -28,16 +28,8 @@ export function fromOperatorFiles({ rules, shops, content }: OperatorFiles): Fro
   return {
     rulebook,
     content: createContent(content, learnDrawing),
-    sources: named('sources.json', () => readSources(rules.get('sources.json') ?? '')),
+    sources: readSources(rules),
     shops: loadShops(shops, rulebook.cost),
     shopRules: loadShopRules(rules),
-  }
-}
-
-function named<T>(file: string, read: () => T): T {
-  try {
-    return read()
-  } catch (error) {
-    throw new Error(`${file}: ${(error as Error).message}`)
   }
 }

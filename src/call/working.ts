@@ -39,10 +39,16 @@ export function workingOf(trials: Trials, trial: RouteTrial, system: UnitSystem)
 function printer(system: UnitSystem): Printer {
   return {
     force: (newtons) => figureText(newtons / 1000, 'kN', system),
-    length: (metres) => figureText(fromSi(metres, 'in'), 'in', system),
+    length: (metres) => lengthText(metres, system),
     plain: (value, decimals = 2) => printNumber(value, decimals),
     text: (value, unit) => figureText(value, unit, system),
   }
+}
+
+/** A length with the digits that a person gives it, so that the step can be worked again. */
+function lengthText(metres: number, system: UnitSystem): string {
+  const [unit, decimals] = system === 'us' ? (['in', 3] as const) : (['mm', 2] as const)
+  return figureText(fromSi(metres, unit), unit, system, decimals)
 }
 
 function step(

@@ -1,6 +1,7 @@
 import type { Assessment, RouteReport } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
 import { marginText, spreadText } from '../pages/margin-bars.ts'
+import { moneyRange } from '../pages/money-range.ts'
 import { weakestMargin } from '../pages/weakest-margin.ts'
 import { asBbcode } from './as-bbcode.ts'
 import { asMarkdown } from './as-markdown.ts'
@@ -74,7 +75,7 @@ function holdsText(keep: RouteReport, called: RouteReport): string {
 function costText({ low, likely, high, currency, stake, stakeState }: Assessment['cost']): string {
   const money = (amount: number): string => printMoney(amount, currency)
   const how = stakeState === 'said' ? '' : ', assumed'
-  return `${money(likely)} (${money(low)} to ${money(high)}), against ${money(stake)} at stake${how}`
+  return `${money(likely)} (${moneyRange({ low, high }, currency)}), against ${money(stake)} at stake${how}`
 }
 
 function contradictions({ contradictions: found }: Assessment): Part[] {

@@ -36,7 +36,7 @@ function byPlanFirst(a: string, b: string): number {
 function turns(points: Assessment['turningPoints'], view: CaseView): Html {
   const [first] = points
   if (!first) return NOTHING
-  return html`<div><dt>${first.label} <span class="hint">now <span class="figure-text">${first.now}</span></span> <a href="${askHref(first.fact, view)}">Change it<span class="unseen">: ${first.label}</span></a></dt>
+  return html`<div><dt>${first.label} <span class="hint">as it stands: <span class="figure-text">${first.now}</span></span> <a href="${askHref(first.fact, view)}">Change it<span class="unseen">: ${first.label}</span></a></dt>
 ${each(
   points,
   ({ text }) => html`<dd>${sentence(text)}</dd>

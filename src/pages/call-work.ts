@@ -1,5 +1,6 @@
 import type { Assessment, CostItem, CostReport } from '../../shared/assessment.ts'
 import { printMoney, printNumber } from '../../shared/print.ts'
+import { withRouteWork } from '../shop-sheet/route-steps.ts'
 import { boreAndHone } from './bore-and-hone.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { moneyRange } from './money-range.ts'
@@ -7,10 +8,11 @@ import { sentence, sourceText } from './reasons.ts'
 import { type WorkStep, workOrder } from './work-order.ts'
 
 /** What follows from the route: parts, the order of work, what must be done. */
-export function whatFollows(assessment: Assessment, steps: readonly WorkStep[]): Html {
+export function whatFollows(assessment: Assessment, follows: readonly WorkStep[]): Html {
   const { call, routes, cost } = assessment
   const called = routes.find(({ id }) => id === call.route)
   if (!called) return NOTHING
+  const steps = follows.length === 0 ? follows : withRouteWork(follows, called)
   const name = namesOf(assessment)
   const parts = called.parts.map(name)
   const bored = called.work.includes('line-bore')

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { each, type Html, html, NOTHING } from './html.ts'
 
-/** One source of the mechanics, the rules or the explanations, as in rules/sources.json. */
+/** One source of the mechanics, the rules or the explanations, as in rules/sources/. */
 export const sourceRecord = z.strictObject({
   id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
   /** `memory`: a work is named, but was not at hand when its figures were written down. */
@@ -19,12 +19,22 @@ export const sourceRecord = z.strictObject({
 export type SourceRecord = z.infer<typeof sourceRecord>
 
 /**
- * The records of rules/sources.json.
+ * The records of rules/sources/, one file a topic, in the order of their ids.
  *
- * @throws {ZodError} naming the record and the field that does not fit
+ * @param files - path below rules/ → text; other files are passed over
+ * @throws {Error} naming the file, and the record and field that does not fit
  */
-export function readSources(json: string): readonly SourceRecord[] {
-  return z.array(sourceRecord).parse(JSON.parse(json))
+export function readSources(files: ReadonlyMap<string, string>): readonly SourceRecord[] {
+  const texts = [...files].filter(([name]) => name.startsWith('sources/'))
+  if (texts.length === 0) throw new Error('sources/: the files are missing')
+  const records = texts.flatMap(([name, text]) => {
+    try {
+      return z.array(sourceRecord).parse(JSON.parse(text))
+    } catch (error) {
+      throw new Error(`${name}: ${(error as Error).message}`, { cause: error })
+    }
+  })
+  return records.sort((a, b) => (a.id < b.id ? -1 : 1))
 }
 
 export const KIND_WORDS = {

@@ -31,7 +31,7 @@ ${each(
   (leg, index) => html`<li class="leg at-${leg.at}">
 <p class="leg-place"><span class="tag">${leg.at === 'shop' ? 'At the machine shop' : 'In your own workshop'}</span></p>
 ${index === firstShop && sends.length > 0 ? html`<p class="sends">Goes to the shop: ${list(sends)}.</p>` : NOTHING}
-${leg.at === 'home' && index > 0 && index === legs.length - 1 ? html`<p class="sends">Comes back: the block with its caps on, cut to their fasteners. Nothing is mixed from here on.</p>` : NOTHING}
+${leg.at === 'home' && index > 0 && index === legs.length - 1 ? html`<p class="sends">Comes back: the block with its caps on, cut under the clamp of their fasteners. Nothing is mixed from here on.</p>` : NOTHING}
 <ol class="steps" start="${leg.first}">${each(leg.steps, (step, at) => stepItem(step, leg.first + at))}</ol>
 </li>`,
 )}

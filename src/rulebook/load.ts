@@ -83,7 +83,7 @@ const DATA = {
 }
 
 /** Files in rules/ that other parts of the project read. */
-const ELSEWHERE = /^(facts|sources)\.json$|^vocabulary(\/|\.)|^(limits|parts)(\/|\.)/
+const ELSEWHERE = /^(facts|limits|parts)\.json$|^(sources|vocabulary)\//
 
 /**
  * Make the rulebook from the texts of the files in rules/.

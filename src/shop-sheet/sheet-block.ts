@@ -45,7 +45,7 @@ function engineRows({ assessment }: SheetCase): Pair[] {
     if (!entry || entry.state === 'not-needed') return []
     const label = LABELS[key]
     if (entry.state !== 'assumed') return [{ label, value: entry.text }]
-    return [{ label, value: null, note: `not said; the estimate took ${entry.text}` }]
+    return [{ label, value: null, note: `not said; the estimate took ${inSentence(entry.text)}` }]
   })
 }
 
@@ -67,4 +67,9 @@ function capMap({ readings, engine }: SheetCase): CapMap {
     splitCase: engine.splitCase,
     stamps: Array.from({ length: engine.mains }, (_, place) => stamps[place] ?? null),
   }
+}
+
+/** "Gray cast iron" stands as "gray cast iron" within a sentence; "V8" stays. */
+function inSentence(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text
 }

@@ -75,12 +75,13 @@ function clearanceRow(sheet: SheetCase, unit: string): Pair {
   }
   const rule = sheet.rules.limits.clearance
   const ends = rule.uses?.[sheet.use] ?? rule
-  const each = `${ends.low ?? 0} to ${ends.high ?? 0} for each ${unit === 'in' ? 'inch' : 'millimetre'} of journal`
+  const each = `${ends.low ?? 0} to ${ends.high ?? 0} ${unit} for each ${unit === 'in' ? 'inch' : 'millimetre'} of journal`
+  const more = rule.uses?.[sheet.use] ? '; this use takes a little more' : ''
   return {
     label,
     value: null,
     unit,
-    note: `${each} (${shortSource(rule.source)})`,
+    note: `${each} (${shortSource(rule.source)}${more})`,
   }
 }
 

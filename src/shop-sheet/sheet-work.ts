@@ -2,7 +2,8 @@ import { printFigure } from '../../shared/print.ts'
 import { fromSi, preferredUnit, toSi } from '../../shared/units.ts'
 import type { SheetSection, SheetTable, Tick } from './blocks.ts'
 import { TABLES } from './fields.ts'
-import { fitsRoute, type SheetCase, type SheetStep } from './sheet-case.ts'
+import { withRouteWork } from './route-steps.ts'
+import { fitsRoute, type SheetCase } from './sheet-case.ts'
 import type { AskRule } from './shop-rules.ts'
 
 /** What to do in order, each step to be ticked off. */
@@ -15,7 +16,7 @@ export function orderOfWork(sheet: SheetCase): SheetSection {
         kind: 'ticks',
         numbered: true,
         items: [
-          ...allSteps(sheet).map(({ title, at, note }) => ({
+          ...withRouteWork(sheet.steps, sheet.route).map(({ title, at, note }) => ({
             text: `${title} (${at === 'shop' ? 'at the shop' : 'at home'})`,
             note,
           })),
@@ -38,24 +39,6 @@ function loweredStep({ route, units }: SheetCase): Tick[] {
       note: 'Rev limiter, boost controller and a cut a little above it, its overshoot counted.',
     },
   ]
-}
-
-/**
- * The steps that follow from the call, and before the first of them at the shop whatever else the
- * route has done there: caps are fitted and holes drilled before the mains are bored.
- */
-function allSteps({ steps, route, assessment }: SheetCase): SheetStep[] {
-  const told = new Set(steps.map(({ id }) => id))
-  const more = route.work
-    .filter((id) => !told.has(id))
-    .map((id): SheetStep => {
-      const item = assessment.cost.items.find((one) => one.id === id)
-      const note = 'With the final fasteners at hand; before any bore is cut.'
-      return { id, title: item?.label ?? id.replaceAll('-', ' '), at: 'shop', note }
-    })
-  const place = steps.findIndex(({ id, at }) => at === 'shop' && id.startsWith('line-'))
-  const before = place === -1 ? steps.findIndex(({ id }) => id === 'measure-clearance') : place
-  return before === -1 ? [...steps, ...more] : steps.toSpliced(before, 0, ...more)
 }
 
 /** What to measure before anything is cut and after all is done, with a table to write into. */

@@ -5,7 +5,8 @@ import { topicGroups } from '../../src/pages/learn.ts'
 import { LEARN_DRAWING_NAMES } from '../../src/pages/learn-drawings.ts'
 import { slugOf } from '../../src/pages/markdown.ts'
 import { readSources } from '../../src/pages/source-list.ts'
-import { content, contentPaths, readContent, readRules } from './read-content.ts'
+import { ruleTexts } from '../support/rulebook.ts'
+import { content, contentPaths, readContent } from './read-content.ts'
 
 const inFolder = (folder: string) =>
   contentPaths
@@ -71,7 +72,7 @@ describe('content', () => {
   })
 
   it('names only sources that have a record', () => {
-    const known = readSources(readRules('sources.json')).map(({ id }) => id)
+    const known = readSources(ruleTexts()).map(({ id }) => id)
     const used = contentPaths.flatMap((path) =>
       named(path, /^sources: (.+)$/gm).flatMap((line) => line.split(', ')),
     )

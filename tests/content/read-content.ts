@@ -16,17 +16,3 @@ export function readContent(path: string): string | undefined {
 
 /** The project's own content with its drawings. */
 export const content = createContent(readContent, learnDrawing)
-
-/** The text of a file in rules/. */
-export function readRules(name: string): string {
-  return readFileSync(new URL(`../../rules/${name}`, import.meta.url), 'utf8')
-}
-
-/** Every JSON file in rules/, by path below it. */
-export function ruleFiles(): Map<string, string> {
-  const folder = new URL('../../rules/', import.meta.url)
-  const names = readdirSync(folder, { recursive: true }).map(String)
-  return new Map(
-    names.filter((name) => name.endsWith('.json')).map((name) => [name, readRules(name)]),
-  )
-}

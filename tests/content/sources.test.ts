@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { readSources } from '../../src/pages/source-list.ts'
-import { readRules, ruleFiles } from './read-content.ts'
+import { ruleTexts } from '../support/rulebook.ts'
 
-const sources = readSources(readRules('sources.json'))
+const sources = readSources(ruleTexts())
 
 describe('source records', () => {
   it('stand in order of their ids, each once', () => {
@@ -24,13 +24,16 @@ describe('source records', () => {
 
   it('refuse a record with a field too many or too few', () => {
     const [first] = sources
-    expect(() => readSources(JSON.stringify([{ ...first, more: 1 }]))).toThrow(/more/)
-    expect(() => readSources(JSON.stringify([{ ...first, usedFor: undefined }]))).toThrow(/usedFor/)
+    const read = (record: unknown) =>
+      readSources(new Map([['sources/gas.json', JSON.stringify([record])]]))
+    expect(() => read({ ...first, more: 1 })).toThrow(/^sources\/gas\.json: [\s\S]*more/)
+    expect(() => read({ ...first, usedFor: undefined })).toThrow(/usedFor/)
+    expect(() => readSources(new Map())).toThrow(/missing/)
   })
 
   it('cover every work that a rule cites', () => {
-    const cites = [...ruleFiles()].flatMap(([name, text]) =>
-      name === 'sources.json'
+    const cites = [...ruleTexts()].flatMap(([name, text]) =>
+      name.startsWith('sources/')
         ? []
         : [...text.matchAll(/"cite":\s*"((?:[^"\\]|\\.)*)"/g)].map((match) => match[1] as string),
     )

@@ -6,11 +6,12 @@ import { learnIndexPage, learnPage, topicGroups } from '../../src/pages/learn.ts
 import { LEARN_DRAWING_NAMES, learnDrawing } from '../../src/pages/learn-drawings.ts'
 import { createContent } from '../../src/pages/markdown.ts'
 import { readSources } from '../../src/pages/source-list.ts'
-import { content, readContent, readRules } from '../content/read-content.ts'
+import { content, readContent } from '../content/read-content.ts'
+import { ruleTexts } from '../support/rulebook.ts'
 
 const view = {
   content,
-  sources: readSources(readRules('sources.json')),
+  sources: readSources(ruleTexts()),
   units: 'metric' as const,
   link: 'bore=4.03in',
 }

@@ -4,9 +4,9 @@ import { rulebookLabels, rulePage, rulesPage, sourceWords } from '../../src/page
 import { conditionsInWords } from '../../src/pages/rule-words.ts'
 import { loadRulebook } from '../../src/rulebook/load.ts'
 import type { Condition } from '../../src/rulebook/schema.ts'
-import { ruleFiles } from '../content/read-content.ts'
+import { ruleTexts } from '../support/rulebook.ts'
 
-const rulebook = loadRulebook(ruleFiles())
+const rulebook = loadRulebook(ruleTexts())
 const labels = rulebookLabels(rulebook)
 const view = { rulebook, units: 'us' as const, link: '' }
 

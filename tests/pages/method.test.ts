@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { methodPage } from '../../src/pages/method.ts'
 import { readSources } from '../../src/pages/source-list.ts'
-import { content, readRules } from '../content/read-content.ts'
+import { content } from '../content/read-content.ts'
+import { ruleTexts } from '../support/rulebook.ts'
 
-const sources = readSources(readRules('sources.json'))
+const sources = readSources(ruleTexts())
 const page = String(methodPage({ content, sources, units: 'us', link: '' }))
 const escaped = (text: string) =>
   text.replaceAll('&', '&amp;').replaceAll("'", '&#39;').replaceAll('"', '&quot;')

@@ -99,7 +99,7 @@ describe('reading the rulebook', () => {
       outcome: { effect: 'does-not-hold' },
     })
     expect(checkRulebook(spoilt).faults).toEqual([
-      'main-caps.json: holds-by-numbers: contradicts added-rule, which has the same conditions',
+      'main-caps/margins.json: holds-by-numbers: contradicts added-rule, which has the same conditions',
     ])
   })
 

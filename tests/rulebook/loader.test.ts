@@ -127,16 +127,18 @@ describe('the loader', () => {
     const change = {
       conditions: { all: [{ fact: 'costOverBudget', operator: 'equal', value: 1 }] },
     }
-    const faults = faultsOf(spoilt((rule) => Object.assign(rule, change), 'route-limits.json'))
+    const faults = faultsOf(
+      spoilt((rule) => Object.assign(rule, change), 'route-limits/impossible.json'),
+    )
     expect(faults.join('\n')).toMatch(
-      /route-limits\.json: .*no fact is called "costOverBudget" in scope route/,
+      /route-limits\/impossible\.json: .*no fact is called "costOverBudget" in scope route/,
     )
   })
 
   it('refuses a must-do that has no text, and a contradiction between things that are no facts', () => {
     const outcome = { effect: 'must-do', id: 'paint-the-block' }
     const mustDo = faultsOf(
-      spoilt((rule) => Object.assign(rule, { outcome }), 'follow-on-work.json'),
+      spoilt((rule) => Object.assign(rule, { outcome }), 'follow-on-work/machining.json'),
     )
     expect(mustDo.join()).toMatch(/"paint-the-block" is not in follow-on\.json/)
     const between = {
@@ -146,7 +148,10 @@ describe('the loader', () => {
       call: 'hedge',
     }
     const pair = faultsOf(
-      spoilt((rule) => Object.assign(rule, { outcome: between }), 'contradictions.json'),
+      spoilt(
+        (rule) => Object.assign(rule, { outcome: between }),
+        'contradictions/size-and-speed.json',
+      ),
     )
     expect(pair.join()).toMatch(/no fact key "colour"/)
   })

@@ -24,7 +24,7 @@ export function realDeps(): AppDeps & { logged: Readonly<Record<string, string |
   return {
     rulebook,
     content: createContent((path) => readText(`${root}content/${path}`), learnDrawing),
-    sources: readSources(readFileSync(`${root}rules/sources.json`, 'utf8')),
+    sources: readSources(readFolder(`${root}rules`)),
     asset: (name) => readAsset(`${root}dist/assets/${name}`),
     shops: loadShops(readFolder(`${root}content/shops`), rulebook.cost),
     drawPng: pngDrawer(`${root}node_modules/@expo-google-fonts`),
