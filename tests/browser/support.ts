@@ -80,6 +80,8 @@ export async function openPage(
   page.on('console', (message) => {
     // The browser's own note on a refused form or a lost connection is what the test asked for.
     if (message.text().startsWith('Failed to load resource')) return
+    // A test that serves a few pages alone has no service worker for them.
+    if (/^A bad HTTP response code \(404\).*fetching the script/.test(message.text())) return
     if (message.text().startsWith('Service Worker registration blocked')) return
     if (['error', 'warning'].includes(message.type())) faults.push(message.text())
   })
