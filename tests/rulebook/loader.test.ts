@@ -150,7 +150,7 @@ describe('the loader', () => {
     const pair = faultsOf(
       spoilt(
         (rule) => Object.assign(rule, { outcome: between }),
-        'contradictions/size-and-speed.json',
+        'contradictions/proportions.json',
       ),
     )
     expect(pair.join()).toMatch(/no fact key "colour"/)
