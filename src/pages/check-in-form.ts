@@ -1,3 +1,4 @@
+import { toSi } from '../../shared/units.ts'
 import { fieldLabel, rowLabel } from '../shop-sheet/field-labels.ts'
 import {
   type FieldGroup,
@@ -7,6 +8,7 @@ import {
   TABLES,
   type TableId,
 } from '../shop-sheet/fields.ts'
+import { lengthText } from '../shop-sheet/workshop-figures.ts'
 import type { CheckInView } from './check-in.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { fieldGroup, fieldId, serviceFields, unitChoice } from './measured-fields.ts'
@@ -56,11 +58,12 @@ ${folded('Paste a whole table', false, pasteBox())}
 </form>`
 }
 
-function gaugeWords({ rules }: CheckInView): string {
+function gaugeWords({ rules, measured }: CheckInView): string {
+  const units = measured.unit === 'in' ? 'us' : 'metric'
   return Object.values(rules.gauges)
     .map(
       ({ title, size, unit }) =>
-        `${title.charAt(0).toLowerCase()}${title.slice(1)} ±${size} ${unit}`,
+        `${title.charAt(0).toLowerCase()}${title.slice(1)} ±${lengthText(toSi(size, unit), units)}`,
     )
     .join('; ')
 }

@@ -6,7 +6,7 @@ export function textToCopy(view: { id: string; label: string; text: string }): H
   return html`<div class="field text-to-copy">
 <label for="${id}">${label}</label>
 <textarea id="${id}" rows="8" readonly spellcheck="false">${text}</textarea>
-<button type="button" data-copy-from="${id}" hidden>Copy<span class="unseen"> the ${label.toLowerCase()}</span></button>
+<button type="button" data-copy-from="${id}" hidden>Copy<span class="unseen">: ${label}</span></button>
 </div>`
 }
 
