@@ -128,11 +128,6 @@ export function withAnswer(answers: Answers, key: FactKey, answer: Answer | unde
   return inDictionaryOrder(next)
 }
 
-/** The facts that were answered with a value, "unknown" not counted. */
-export function saidKeys(answers: Answers): FactKey[] {
-  return FACT_KEYS.filter((key) => answers[key] !== undefined && answers[key] !== UNKNOWN)
-}
-
 /** Whether an entry is one that a choice answers; narrows for callers that list choices. */
 export function choicesOf(entry: Fact): Readonly<Record<string, string>> {
   return entry.kind === 'choice' ? entry.choices : {}

@@ -1,10 +1,10 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { candidateFor, type MoneyContext } from './candidates.ts'
-import type { Figure } from './figures.ts'
 import type { Doubt, Findings, Reading } from './findings.ts'
 import type { Lexicon } from './lexicon.ts'
 import { mentionsIn } from './mentions.ts'
 import { longestAt } from './phrases.ts'
+import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
 
 /** Longest answer, in words, that a bare choice word is looked for in. */

@@ -1,7 +1,7 @@
 import { type Answer, type Answers, readAnswer } from '../../shared/answers.ts'
 import { type Fact, type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
 import { fromSi, toSi, UNITS } from '../../shared/units.ts'
-import type { Figure } from './figures.ts'
+import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
 import type { UnitVocabulary } from './vocabulary.ts'
 

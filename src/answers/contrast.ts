@@ -1,7 +1,7 @@
 import { candidateFor } from './candidates.ts'
-import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
 import type { Parts } from './message-parts.ts'
+import type { Figure } from './plain-figure.ts'
 import { defaultKey, setAside } from './read-figures.ts'
 
 /** Words between "now" or "but" and the figure that is set against the one before. */

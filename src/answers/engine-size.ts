@@ -1,6 +1,6 @@
 import { candidateFor } from './candidates.ts'
-import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
+import type { Figure } from './plain-figure.ts'
 import type { FigureInput } from './read-figures.ts'
 import type { Token } from './tokens.ts'
 

@@ -1,9 +1,9 @@
 import { candidateFor } from './candidates.ts'
-import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
 import type { ChoiceMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import type { Figure } from './plain-figure.ts'
 import type { FigureInput } from './read-figures.ts'
 import type { Token } from './tokens.ts'
 

@@ -1,9 +1,9 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { type Candidate, candidateFor, type MoneyContext } from './candidates.ts'
-import type { Figure } from './figures.ts'
 import type { FigureMeaning, Lexicon } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Negations } from './negation.ts'
+import type { Figure } from './plain-figure.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
 
@@ -146,7 +146,7 @@ function isWrenched(
 const FASTENED = new Set(['bolts', 'studs', 'mains', 'caps', 'fasteners'])
 
 /** The sort of a figure, as the vocabulary's noise names it. */
-export function sortOf({ unit, ratio }: Figure): string {
+function sortOf({ unit, ratio }: Figure): string {
   if (ratio) return 'ratio'
   if (!unit) return 'bare'
   if (unit.kind !== 'unit') return unit.kind

@@ -11,8 +11,6 @@ import {
 import type { Token } from './tokens.ts'
 import { type FoundUnit, unitAfter, unitBefore } from './units-in-text.ts'
 
-export type { Figure } from './plain-figure.ts'
-
 /** Every figure of a message, left to right; they never overlap. */
 export function figuresIn(
   tokens: readonly Token[],

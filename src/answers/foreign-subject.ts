@@ -1,7 +1,7 @@
-import type { Figure } from './figures.ts'
 import type { ChoiceMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import type { Figure } from './plain-figure.ts'
 
 /** Words that join a figure to what it is said of. */
 const LINKS = new Set(['is', 'are', 'at', ':', '=', 'was', 'were', 'has', 'of', 'set', 'takes'])

@@ -1,9 +1,9 @@
 import type { Answer, Answers } from '../../shared/answers.ts'
 import { fromSi, toSi } from '../../shared/units.ts'
 import { candidateFor, type MoneyContext } from './candidates.ts'
-import type { Figure } from './figures.ts'
 import type { Findings, Reading } from './findings.ts'
 import { roundAway } from './numbers.ts'
+import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
 
 /** An oversize and the standard bore that it is counted from. */

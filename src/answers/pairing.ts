@@ -1,8 +1,8 @@
 import { fact } from '../../shared/fact-keys.ts'
 import { bestUse, type FigureUse, type PairingInput } from './figure-use.ts'
-import type { Figure } from './figures.ts'
 import type { FigureMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
+import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
 
 /** A figure with the words that say what it is. */

@@ -1,12 +1,12 @@
 import type { Answers } from '../../shared/answers.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { candidateFor, type MoneyContext } from './candidates.ts'
-import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
 import type { Lexicon } from './lexicon.ts'
 import type { Negations } from './negation.ts'
 import type { Pair } from './pairing.ts'
 import { longestAt } from './phrases.ts'
+import type { Figure } from './plain-figure.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
 

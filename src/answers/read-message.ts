@@ -16,8 +16,6 @@ import { tokenise } from './tokens.ts'
 import type { Understanding } from './understanding.ts'
 import type { Vocabulary } from './vocabulary.ts'
 
-export type { Understanding } from './understanding.ts'
-
 export interface MessageContext {
   /** The fact that the last question asked for. */
   readonly asking?: FactKey

@@ -1,9 +1,9 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { candidateFor } from './candidates.ts'
-import type { Figure } from './figures.ts'
 import type { Findings } from './findings.ts'
 import { coverage } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import type { Figure } from './plain-figure.ts'
 
 /** Facts that the trade writes bare in a list, and what such a figure looks like. */
 const LISTED: readonly { key: FactKey; like: (figure: Figure) => boolean }[] = [

@@ -5,7 +5,7 @@ import { rawAnswers } from './read-request.ts'
 import { intent, span, unclearWords } from './understand.ts'
 
 /** The call in short. */
-export const shortCall = z.strictObject({
+const shortCall = z.strictObject({
   route: routeId.nullable(),
   sentence: z.string(),
   confidence: call.shape.confidence,

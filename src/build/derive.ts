@@ -5,7 +5,7 @@ import type { BuildFact } from './build.ts'
 import type { Lookup } from './from-answers.ts'
 
 /** Cylinders of a layout. */
-export function cylindersOf(layout: string): number {
+function cylindersOf(layout: string): number {
   return CRANK_LAYOUTS[layout as LayoutId].cylinders.length
 }
 

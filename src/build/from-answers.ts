@@ -37,7 +37,7 @@ export function buildFromAnswers(rulebook: Rulebook, answers: Answers): Build {
 }
 
 /** The currency of the first amount that was said, else that of the price list. */
-export function caseCurrency({ cost }: Rulebook, answers: Answers): string {
+function caseCurrency({ cost }: Rulebook, answers: Answers): string {
   for (const key of FACT_KEYS) {
     const answer = answers[key]
     if (typeof answer === 'object' && 'currency' in answer) return answer.currency

@@ -6,6 +6,7 @@ import { most } from '../facts/build-facts.ts'
 import { figureText, type UnitSystem } from '../facts/live-facts.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import type { Trials } from '../facts/trials.ts'
+import { STANDARD_PRESSURE } from '../mechanics/atmosphere.ts'
 import { breakEvenChance } from '../mechanics/stake.ts'
 
 const SHIGLEY = 'Budynas & Nisbett, Shigley’s Mechanical Engineering Design, 9th ed.'
@@ -80,7 +81,7 @@ function loadSteps({ build, loads }: Trials, print: Printer): WorkingStep[] {
       'Gas force on a piston at its peak',
       '(peak pressure − crankcase pressure) × π/4 × bore²',
       `(${peak} − ${print.text(1.01325, 'bar')}) × π/4 × (${print.length(siOf(build, 'bore'))})²`,
-      print.force((hardest.cycle.peakPressure - 101_325) * area),
+      print.force((hardest.cycle.peakPressure - STANDARD_PRESSURE) * area),
       { kind: 'computed', cite: 'pressure from the one-zone gas cycle; see the method' },
     ),
     inertiaStep(build, print),

@@ -4,7 +4,7 @@ import type { Limit } from '../shop-sheet/limits.ts'
 import { rangeText } from '../shop-sheet/workshop-figures.ts'
 
 /** Best first. */
-export const VERDICTS = ['pass', 'look-again', 'send-back'] as const
+const VERDICTS = ['pass', 'look-again', 'send-back'] as const
 export type Verdict = (typeof VERDICTS)[number]
 
 /** One measure against its limit. */

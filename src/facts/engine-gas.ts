@@ -1,19 +1,17 @@
 import { type Build, choiceOf, figureOf, has, siOf } from '../build/build.ts'
+import { STANDARD_PRESSURE } from '../mechanics/atmosphere.ts'
 import { CRANK_LAYOUTS, type LayoutId } from '../mechanics/crank-layouts.ts'
 import type { FuelId } from '../mechanics/fuels.ts'
+import { closedThrottle, type FullLoad, fullLoad } from '../mechanics/full-load.ts'
 import {
   BOOST_RANGE,
   calibrateToPeakPressure,
   calibrateToPower,
-  closedThrottle,
-  type FullLoad,
-  fullLoad,
-} from '../mechanics/full-load.ts'
+} from '../mechanics/full-load-calibration.ts'
 import type { FullLoadInput, Induction } from '../mechanics/full-load-input.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 
 const RPM = Math.PI / 30
-const ATMOSPHERE = 101_325
 
 /** What the gas does in the cylinders of a build, SI. */
 export interface EngineGas {
@@ -44,7 +42,7 @@ export interface Calibration {
 }
 
 /** Facts that the gas cycles rest on; two builds alike in these have the same cycles. */
-export const GAS_FACTS = [
+const GAS_FACTS = [
   'layout',
   'bore',
   'stroke',
@@ -170,7 +168,10 @@ function calibrate(build: Build, base: FullLoadInput): Calibrated {
     outcome.calibration = { ...outcome.calibration, breathingScale: found.breathingScale }
   }
   if (has(build, 'peakCylinderPressure')) {
-    const found = calibrateToPeakPressure(input, siOf(build, 'peakCylinderPressure') + ATMOSPHERE)
+    const found = calibrateToPeakPressure(
+      input,
+      siOf(build, 'peakCylinderPressure') + STANDARD_PRESSURE,
+    )
     input = { ...input, heatScale: found.heatScale }
     outcome.peakReached = found.reached
     outcome.calibration = { ...outcome.calibration, heatScale: found.heatScale }

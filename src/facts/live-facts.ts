@@ -140,9 +140,3 @@ function computedText(
 function flag(key: string, label: string, value: boolean): LiveFact {
   return { key, label, value, unit: '', text: value ? 'yes' : 'no', state: 'computed' }
 }
-
-/** The key of the dictionary behind a fact's name, if there is one. */
-export function dictionaryKey(name: string): FactKey | undefined {
-  const key = name.endsWith('Said') ? name.slice(0, -4) : name
-  return (FACT_KEYS as readonly string[]).includes(key) ? (key as FactKey) : undefined
-}

@@ -2,7 +2,7 @@ import { requireWithin } from './domain-error.ts'
 
 /** Sea-level standard day: Pa, K. U.S. Standard Atmosphere 1976. */
 export const STANDARD_PRESSURE = 101325
-export const STANDARD_TEMPERATURE = 288.15
+const STANDARD_TEMPERATURE = 288.15
 
 /** Fall of temperature with height in the lowest layer, K/m. */
 const LAPSE = 0.0065

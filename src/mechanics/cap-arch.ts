@@ -25,7 +25,7 @@ export interface CrownForces {
  * joint is closed, but the block below them gives and the inner edge of each foot unloads
  * first. A quarter is a judgement on the safe side of the middle; no published source.
  */
-export const END_FIXITY = 0.25
+const END_FIXITY = 0.25
 
 /**
  * Moment and force at the crown with feet that carry upright force only: the fasteners pull at

@@ -53,7 +53,7 @@ export interface CapJoint {
  * @throws {DomainError} if a value is not a finite number in its range
  * @see VDI 2230, preload loss through embedding (from memory)
  */
-export function clampAfterEmbedding(
+function clampAfterEmbedding(
   stiffness: CapJointStiffness,
   preloads: readonly number[],
   embedding: number,

@@ -100,7 +100,7 @@ export interface SeatStrength {
  * @throws {DomainError} if a value is not a finite number in its range
  * @see Winkler–Bach, Shigley's Mechanical Engineering Design, 9th ed., eqs 3–64, 3–65
  */
-export function crownStressPerPull(geometry: CapGeometry): CurvedStress {
+function crownStressPerPull(geometry: CapGeometry): CurvedStress {
   return sectionStress(geometry, crownForces(geometry), geometry.height)
 }
 
@@ -125,7 +125,7 @@ function sectionStress(geometry: CapGeometry, forces: CrownForces, height: numbe
  * @throws {DomainError} if a value is not a finite number in its range
  * @see Shigley, 9th ed., eq 6–18
  */
-export function capEndurance(
+function capEndurance(
   material: CapMaterial,
   height: number,
   width: number,

@@ -3,8 +3,8 @@ import type { Fuel } from './fuels.ts'
 import { AIR_GAS_CONSTANT } from './gas-properties.ts'
 
 /** Ratio of specific heats and specific heat (J/(kg K)) of air through a compressor. */
-export const AIR_GAMMA = 1.4
-export const AIR_CP = 1005
+const AIR_GAMMA = 1.4
+const AIR_CP = 1005
 
 /** Molar mass of air, kg/mol. */
 const AIR_MOLAR_MASS = 0.0289647

@@ -19,7 +19,7 @@ export interface VolumeTable {
 }
 
 /** Polytropic exponent of the motored pressure. Common for a cooled charge, no published source. */
-export const MOTORED_EXPONENT = 1.32
+const MOTORED_EXPONENT = 1.32
 
 /** A table and the numbers it was built from. */
 interface Kept<T> {

@@ -8,8 +8,6 @@ import { backPressure, intakePath } from './intake-path.ts'
 import { displacementOf } from './mean-effective-pressure.ts'
 import { nitrousFuel, nitrousHeat } from './nitrous.ts'
 
-export type { FullLoadInput, Induction } from './full-load-input.ts'
-
 /** The charge of one cylinder at the start of compression. */
 export interface FullLoadCharge {
   readonly manifoldPressure: number

@@ -29,11 +29,7 @@ export function hullCorners(moments: Moments, extremes: Extremes): Corner[] {
 }
 
 /** Indices of the corners of {@link hullCorners}. */
-export function hullOf(
-  moments: Moments,
-  { pullAt, sideAt }: Extremes,
-  slight: number = SLIGHT,
-): number[] {
+function hullOf(moments: Moments, { pullAt, sideAt }: Extremes, slight: number = SLIGHT): number[] {
   const { pull, side, count } = moments
   if (side[sideAt]! <= side[pullAt]!) return [pullAt]
   if (pull[pullAt]! <= pull[sideAt]!) return [sideAt]

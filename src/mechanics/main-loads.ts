@@ -1,3 +1,4 @@
+import { STANDARD_PRESSURE } from './atmosphere.ts'
 import type { CounterweightShare } from './counterweights.ts'
 import type { CrankLayout } from './crank-layouts.ts'
 import { fillCrankShape } from './crank-train.ts'
@@ -109,7 +110,7 @@ function checkInput(input: MainLoadsInput): void {
   requireWithin('bigEndMass', input.bigEndMass, 0, 1000, 'kg')
   requireWithin('pinMass', input.pinMass ?? 0, 0, 1000, 'kg')
   requireWithin('speed', input.speed, 0, 3000, 'rad/s')
-  requireWithin('crankcasePressure', input.crankcasePressure ?? 101_325, 0, 1e6, 'Pa')
+  requireWithin('crankcasePressure', input.crankcasePressure ?? STANDARD_PRESSURE, 0, 1e6, 'Pa')
   requireWithin('frontShare', input.frontShare ?? 0.5, 0, 1)
   if (input.pressure.length !== CYCLE) {
     throw new DomainError('pressure.length', input.pressure.length, `${CYCLE}`)
@@ -128,7 +129,7 @@ function checkInput(input: MainLoadsInput): void {
 function fillGas(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
   const { rodTangent } = workspace.shape
   const area = boreArea(input.bore)
-  const crankcase = input.crankcasePressure ?? 101_325
+  const crankcase = input.crankcasePressure ?? STANDARD_PRESSURE
   for (const { sine, cosine, gas } of workspace.banks) {
     const { x, y } = gas
     for (let index = 0; index < CYCLE; index++) {

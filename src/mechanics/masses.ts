@@ -59,7 +59,7 @@ const DENSITIES: Record<PartsKind, { reciprocating: Density; bigEnd: Density }> 
 }
 
 /** Part of a rod's mass that is taken to move with the piston, where only the whole is known. */
-export const ROD_UPPER_PART = 0.275
+const ROD_UPPER_PART = 0.275
 
 /**
  * Masses to assume for a bore.

@@ -165,7 +165,7 @@ const WROUGHT = 'Table of typical wrought alloys; expansion: handbook table'
  * @see ASTM A48, A536, A842; Shigley's Mechanical Engineering Design, 9th ed., Tables A–5,
  *   A–20, A–24; ASM Handbook vol. 7; per row in `source`
  */
-export const MATERIALS = {
+const MATERIALS = {
   'gray-iron-20': grayIron([22, 83, 26, 10], 81),
   'gray-iron-25': grayIron([26, 97, 32, 11.5], 91),
   'gray-iron-30': grayIron([31, 109, 40, 14], 101),

@@ -1,7 +1,7 @@
 import { DomainError, requireWithin } from './domain-error.ts'
 
 /** Half angle of the pressure cone, rad: 30° is Shigley's choice; older books take 45°. */
-export const CONE_ANGLE = Math.PI / 6
+const CONE_ANGLE = Math.PI / 6
 
 const TAN_CONE = Math.tan(CONE_ANGLE)
 
@@ -145,7 +145,7 @@ export function memberStiffnessOneMaterial(
 }
 
 /** Coefficients of the exponential fit, Shigley, 9th ed., Table 8–8. */
-export const EXPONENTIAL_FIT = {
+const EXPONENTIAL_FIT = {
   steel: { a: 0.78715, b: 0.62873 },
   aluminium: { a: 0.7967, b: 0.63816 },
   copper: { a: 0.79568, b: 0.63553 },

@@ -24,7 +24,7 @@ export function normalChance(z: number): number {
 }
 
 /** Density of the standard normal distribution, (2π)^−½ exp(−z²/2). */
-export function normalDensity(z: number): number {
+function normalDensity(z: number): number {
   return Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI)
 }
 

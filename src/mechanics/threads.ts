@@ -43,7 +43,7 @@ export function threadFormOfPitch(pitch: number): ThreadForm {
  * @returns H, m
  * @see ISO 68-1; ASME B1.1, basic profile
  */
-export function fundamentalTriangleHeight(pitch: number): number {
+function fundamentalTriangleHeight(pitch: number): number {
   return (Math.sqrt(3) / 2) * pitch
 }
 

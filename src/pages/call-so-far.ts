@@ -13,7 +13,7 @@ export function confidenceWord(confidence: SoFar['confidence']): string {
 }
 
 /** The badge that says how sure a call is, in a word and an outline. */
-export function confidenceBadge(confidence: SoFar['confidence']): Html {
+function confidenceBadge(confidence: SoFar['confidence']): Html {
   return html`<span class="badge is-${confidence}">${CONFIDENCE[confidence].word}</span>`
 }
 

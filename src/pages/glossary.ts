@@ -4,7 +4,7 @@ import { type Content, type RenderOptions, renderMarkdown, slugOf } from './mark
 import { pageHref, type UnitSystem } from './page-href.ts'
 
 /** Before an entry's slug in the page's places: `/learn/glossary#term-cap-walk`. */
-export const GLOSSARY_PLACE = 'term-'
+const GLOSSARY_PLACE = 'term-'
 
 /** One word of the trade. */
 export interface GlossaryEntry {

@@ -22,7 +22,7 @@ interface MeasuringView {
 }
 
 /** How to find or measure one fact, as safe HTML; undefined when nothing is written of it. */
-export function howToFind(view: MeasuringView, key: FactKey): string | undefined {
+function howToFind(view: MeasuringView, key: FactKey): string | undefined {
   const { content, units, link } = view
   return content.document(`questions/${key}.md`)?.render({
     idPrefix: `${key}-`,

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { each, type Html, html, NOTHING } from './html.ts'
 
 /** One source of the mechanics, the rules or the explanations, as in rules/sources/. */
-export const sourceRecord = z.strictObject({
+const sourceRecord = z.strictObject({
   id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
   /** `memory`: a work is named, but was not at hand when its figures were written down. */
   kind: z.enum(['published', 'practice', 'memory']),

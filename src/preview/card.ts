@@ -11,8 +11,8 @@ import { CARD_STYLE } from './card-style.ts'
 import { roughWidth, wrapWords } from './wrap.ts'
 
 /** Size that forums and messengers show whole, px. */
-export const CARD_WIDTH = 1200
-export const CARD_HEIGHT = 630
+const CARD_WIDTH = 1200
+const CARD_HEIGHT = 630
 
 export interface CardView {
   readonly assessment: Assessment
@@ -57,7 +57,7 @@ ${each(across, (x) => line(x, 0, x, CARD_HEIGHT, 'rule'))}${each(down, (y) => li
 const SURE = { settled: 'settled', likely: 'likely', withheld: 'withheld' } as const
 
 /** The words of the card: the call, or what the link is before there is one. */
-export function cardWords({ assessment, answers, mayShow }: CardView): {
+function cardWords({ assessment, answers, mayShow }: CardView): {
   kicker: string
   text: string
 } {

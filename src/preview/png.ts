@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import { Resvg, renderAsync } from '@resvg/resvg-js'
+import { renderAsync } from '@resvg/resvg-js'
 
 /** The faces that drawings name: one file for each weight, TrueType, because no other kind draws. */
 const FACES = [
@@ -21,10 +21,4 @@ export function pngDrawer(fontsFolder: string): (svg: string) => Promise<Uint8Ar
     defaultFontFamily: 'Source Serif 4',
   }
   return async (svg) => new Uint8Array((await renderAsync(svg, { font })).asPng())
-}
-
-/** Width and height of the drawing that an SVG makes, px, without drawing it. */
-export function drawnSize(svg: string): { width: number; height: number } {
-  const { width, height } = new Resvg(svg, { font: { loadSystemFonts: false } })
-  return { width, height }
 }

@@ -13,7 +13,7 @@ const SEES: Readonly<Record<Scope, readonly Scope[]>> = {
 }
 
 /** Whether a rule of a scope may use a fact: a fact key, `<key>Said`, or a computed fact it can see. */
-export function knowsFact(rulebook: Rulebook, scope: Scope, name: string): boolean {
+function knowsFact(rulebook: Rulebook, scope: Scope, name: string): boolean {
   if (isFactKey(name)) return true
   if (name.endsWith('Said') && isFactKey(name.slice(0, -4))) return true
   const computed = Object.hasOwn(rulebook.computedFacts, name)

@@ -79,7 +79,7 @@ export const scatterSchema = z.strictObject({
 })
 export type ScatterRule = z.infer<typeof scatterSchema>
 
-export const costItemSchema = z.strictObject({
+const costItemSchema = z.strictObject({
   id,
   label: z.string().min(3),
   kind: z.enum(['part', 'work']),

@@ -137,7 +137,7 @@ export type ItemWhen = z.infer<typeof itemWhen>
 const routeItem = z.union([id, z.strictObject({ item: id, when: itemWhen })])
 export type RouteItem = z.infer<typeof routeItem>
 
-export const routeSchema = z.strictObject({
+const routeSchema = z.strictObject({
   id: routeId,
   title: sentence,
   /** Rank of how much it changes; ties in cost go to the lower. */

@@ -45,7 +45,7 @@ export function bores(sheet: SheetCase): SheetSection {
   }
 }
 
-export function limitRow(sheet: SheetCase, id: LimitId, label: string): Pair {
+function limitRow(sheet: SheetCase, id: LimitId, label: string): Pair {
   const limit = limitFor(id, sheet)
   return limit.known
     ? { label, value: limitText(limit, sheet), note: capital(shortSource(limit.source)) }

@@ -72,7 +72,7 @@ export const LIMIT_IDS = [
 ] as const
 export type LimitId = (typeof LIMIT_IDS)[number]
 
-export const GAUGE_IDS = [
+const GAUGE_IDS = [
   'bore',
   'depth',
   'feeler',

@@ -17,16 +17,3 @@ export function originFault(origin: string): string | undefined {
   if (port === '*' && !isHere) return 'name the port; any port only for localhost'
   return undefined
 }
-
-/** Whether an origin, as a browser gives it, is one of those allowed. */
-export function isAllowed(origin: string, allowed: readonly string[]): boolean {
-  return allowed.some((one) =>
-    one.endsWith(':*')
-      ? origin === one.slice(0, -2) || /^:\d+$/.test(after(origin, one.slice(0, -2)))
-      : origin === one,
-  )
-}
-
-function after(text: string, start: string): string {
-  return text.startsWith(start) ? text.slice(start.length) : ''
-}

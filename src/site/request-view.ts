@@ -55,7 +55,7 @@ export function viewOf(rulebook: Rulebook, c: Context): RequestView {
 }
 
 /** The shop in whose frame a request is, as the app that serves that shop has set it. */
-export function shopOf(c: Context): Shop | undefined {
+function shopOf(c: Context): Shop | undefined {
   return c.get('shop')
 }
 

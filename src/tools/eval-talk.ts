@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { type Answer, type Answers, readAnswer, readAnswers } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
-import { readMessage, type Understanding } from '../answers/read-message.ts'
+import { readMessage } from '../answers/read-message.ts'
+import type { Understanding } from '../answers/understanding.ts'
 
 /** A message with what a careful builder would understand of it. */
 export interface TalkCase {

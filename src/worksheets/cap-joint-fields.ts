@@ -3,7 +3,7 @@ import { GRADES, MATERIAL_WORDS } from './preload-fields.ts'
 import { list } from './read-record.ts'
 import { thread } from './thread-field.ts'
 
-export const fastenerFields = {
+const fastenerFields = {
   count: pure('How many', 'Leaning ones stand in mirrored pairs.'),
   thread: thread('Thread'),
   preload: quantity('force', 'Preload of each'),

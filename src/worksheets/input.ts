@@ -105,7 +105,7 @@ function inOwnUnit(text: string, kind: KindId | undefined): string {
 }
 
 /** What was given, as a person writes it: `4.03 in`. */
-export function givenText(given: Given): string {
+function givenText(given: Given): string {
   if (typeof given === 'string') return given
   if (typeof given === 'number') return String(given)
   if ('unit' in given) return `${given.value} ${given.unit}`

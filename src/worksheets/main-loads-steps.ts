@@ -1,3 +1,4 @@
+import { STANDARD_PRESSURE } from '../mechanics/atmosphere.ts'
 import { capShare } from '../mechanics/cap-share.ts'
 import { counterweightMass } from '../mechanics/counterweights.ts'
 import type { LoadSweep } from '../mechanics/load-sweep.ts'
@@ -25,7 +26,7 @@ export function loadSteps(
 }
 
 function gasStep(
-  { bore, pressure, crankcasePressure = 101_325 }: MainLoadsInput,
+  { bore, pressure, crankcasePressure = STANDARD_PRESSURE }: MainLoadsInput,
   print: Print,
 ): Step {
   const peak = Math.max(...pressure) - crankcasePressure

@@ -1,3 +1,4 @@
+import { STANDARD_PRESSURE } from '../mechanics/atmosphere.ts'
 import { CRANK_LAYOUTS } from '../mechanics/crank-layouts.ts'
 import { gasCycle } from '../mechanics/gas-cycle.ts'
 import { type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
@@ -13,8 +14,6 @@ import { loadSteps } from './main-loads-steps.ts'
 import { oneCylinder } from './one-cylinder.ts'
 import type { Print } from './print.ts'
 import { type BuildSource, present, type Result, type Worked, worksheet } from './worksheet.ts'
-
-const ATMOSPHERE = 101_325
 
 /** What the crank does to every main over two turns at one speed. */
 export const mainLoadsSheet = worksheet({
@@ -151,7 +150,7 @@ function loadsInput(input: MainLoadsInputs): MainLoadsInput {
 
 /** As measured, steady, by a cycle, or none. */
 function pressureOf(input: MainLoadsInputs): Float64Array {
-  const { pressure, gaugePressure, compressionRatio, crankcasePressure = ATMOSPHERE } = input
+  const { pressure, gaugePressure, compressionRatio, crankcasePressure = STANDARD_PRESSURE } = input
   if (pressure !== undefined) return pressure
   if (gaugePressure !== undefined) {
     return new Float64Array(CYCLE).fill(gaugePressure + crankcasePressure)

@@ -3,7 +3,7 @@ import { MATERIAL_IDS, type MaterialId } from '../mechanics/materials.ts'
 import { choice, optional, pure, quantity, type Values } from './fields.ts'
 import { thread } from './thread-field.ts'
 
-export const GRADE_WORDS: Readonly<Record<FastenerGrade, string>> = {
+const GRADE_WORDS: Readonly<Record<FastenerGrade, string>> = {
   'sae-2': 'SAE grade 2',
   'sae-5': 'SAE grade 5',
   'sae-7': 'SAE grade 7',
@@ -14,7 +14,7 @@ export const GRADE_WORDS: Readonly<Record<FastenerGrade, string>> = {
   'high-strength-stud': 'High-strength stud, 190 ksi',
 }
 
-export const LUBRICANT_WORDS = {
+const LUBRICANT_WORDS = {
   dry: 'Dry, black',
   oil: 'Engine oil',
   moly: 'Moly paste',
@@ -23,7 +23,7 @@ export const LUBRICANT_WORDS = {
   'cadmium-plated': 'Cadmium-plated',
 } as const
 
-export const TIGHTENING_WORDS = {
+const TIGHTENING_WORDS = {
   'stretch-measured': 'Stretch measured',
   'yield-controlled': 'Yield controlled',
   'torque-angle': 'Torque, then angle',

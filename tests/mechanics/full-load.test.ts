@@ -1,15 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
+import { closedThrottle, fullLoad } from '../../src/mechanics/full-load.ts'
 import {
   BOOST_RANGE,
   BREATHING_RANGE,
   calibrateToPeakPressure,
   calibrateToPower,
-  closedThrottle,
-  type FullLoadInput,
-  fullLoad,
-} from '../../src/mechanics/full-load.ts'
+} from '../../src/mechanics/full-load-calibration.ts'
+import type { FullLoadInput } from '../../src/mechanics/full-load-input.ts'
 
 const RPM = Math.PI / 30
 

@@ -1,7 +1,8 @@
 import { unit } from 'mathjs'
 import { describe, expect, it } from 'vitest'
 import { chenFlynnFriction, motoredFriction } from '../../src/mechanics/friction.ts'
-import { type FullLoadInput, fullLoad } from '../../src/mechanics/full-load.ts'
+import { fullLoad } from '../../src/mechanics/full-load.ts'
+import type { FullLoadInput } from '../../src/mechanics/full-load-input.ts'
 import {
   displacementOf,
   mepOfTorque,
