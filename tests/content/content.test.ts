@@ -138,7 +138,7 @@ describe('figures in the explanations', () => {
       )
     }
     expect(text('studs-and-bolts')).toContain(
-      `${Math.round((clamp(110) / clamp(85) - 1) * 100)} % more`,
+      `${Math.round((clamp(110) / clamp(85) - 1) * 100)}% more`,
     )
   })
 
@@ -160,6 +160,6 @@ describe('figures in the explanations', () => {
   })
 
   it('insurance: cost over loss', () => {
-    expect(text('how-the-guide-decides')).toContain(`900 / 6,000 = ${(900 / 6000) * 100} %`)
+    expect(text('how-the-guide-decides')).toContain(`900 / 6,000 = ${(900 / 6000) * 100}%`)
   })
 })
