@@ -65,14 +65,21 @@ function nothingSaid({ units, link, problems }: RequestView) {
 function reach(
   rulebook: Rulebook,
   { answers }: RequestView,
-  { routes, call }: Assessment,
+  assessment: Assessment,
 ): ReachFound | null {
+  const { routes, call } = assessment
   if (call.route === null) return null
   const possible = routes
     .filter((route) => route.possible && route.id !== 'lower-the-target')
     .map(({ id }) => id)
-  return reachOf(answers, buildFromAnswers(rulebook, answers), possible, rulebook)
+  const build = buildFromAnswers(rulebook, answers)
+  const found = reaches.get(assessment) ?? reachOf(answers, build, possible, rulebook)
+  reaches.set(assessment, found)
+  return found
 }
+
+/** Kept as long as the assessment that it belongs to is. */
+const reaches = new WeakMap<Assessment, ReachFound>()
 
 /** The steps of the called route from strip-down to assembly, as rules/follow-on.json orders them. */
 export function workSteps({ followOn }: Rulebook, { call }: Assessment): WorkStep[] {
