@@ -141,7 +141,9 @@ describe('a profile', () => {
       ['b.json', JSON.stringify({ ...GOOD, id: 'b', accent: '#ffffff' })],
       ['notes.txt', 'not a profile'],
     ])
-    expect(() => loadShops(files, rulebook.cost)).toThrow(/a\.json: is not JSON[\s\S]*b\.json: accent/)
+    expect(() => loadShops(files, rulebook.cost)).toThrow(
+      /a\.json: is not JSON[\s\S]*b\.json: accent/,
+    )
   })
 })
 
