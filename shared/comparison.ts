@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { routeId } from './assessment.ts'
+import { routeId } from './route-ids.ts'
 
 /** Two cases side by side: the shape of `POST /api/compare`, and what the page draws. */
 

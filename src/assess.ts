@@ -1,12 +1,7 @@
 import type { Answers } from '../shared/answers.ts'
-import {
-  type Assessment,
-  type Assumption,
-  type BuildEntry,
-  ROUTE_IDS,
-  type RouteReport,
-} from '../shared/assessment.ts'
+import type { Assessment, Assumption, BuildEntry, RouteReport } from '../shared/assessment.ts'
 import { FACT_KEYS, fact, usualUnit } from '../shared/fact-keys.ts'
+import { ROUTE_IDS } from '../shared/route-ids.ts'
 import { toQuery } from '../shared/share-link.ts'
 import type { Build } from './build/build.ts'
 import { buildFromAnswers } from './build/from-answers.ts'

@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import { routeId } from '../../shared/assessment.ts'
 import { FACT_KEYS, fact } from '../../shared/fact-keys.ts'
+import { routeId } from '../../shared/route-ids.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { factKey } from './body-parts.ts'
 import { getOperation } from './operation.ts'

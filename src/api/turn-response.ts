@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { call, nextQuestion, routeId } from '../../shared/assessment.ts'
+import { call, nextQuestion } from '../../shared/assessment.ts'
+import { routeId } from '../../shared/route-ids.ts'
 import { factKey } from './body-parts.ts'
 import { rawAnswers } from './read-request.ts'
 import { intent, span, unclearWords } from './understand.ts'

@@ -1,5 +1,5 @@
 import type { Answers } from '../../shared/answers.ts'
-import { ROUTE_IDS, type RouteId } from '../../shared/assessment.ts'
+import { ROUTE_IDS, type RouteId } from '../../shared/route-ids.ts'
 import { type Build, figureOf, has } from '../build/build.ts'
 import {
   buildTable,

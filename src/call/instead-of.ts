@@ -1,5 +1,6 @@
-import type { Call, RouteId } from '../../shared/assessment.ts'
+import type { Call } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import { findingOf } from '../findings/collect.ts'
 import type { Rule } from '../rulebook/schema.ts'
 import { type DecideInput, type Decision, type RouteVerdict, strengthOf } from './decide.ts'

@@ -1,4 +1,4 @@
-import type { LoadReport, WorstLoad } from '../../shared/assessment.ts'
+import type { LoadReport, WorstLoad } from '../../shared/load-report.ts'
 import { most, unitLoadOf } from '../facts/build-facts.ts'
 import type { EngineLoads } from '../facts/engine-loads.ts'
 import type { Trials } from '../facts/trials.ts'

@@ -1,4 +1,5 @@
-import { MARGIN_IDS, type MarginId, type Margins } from '../../shared/assessment.ts'
+import type { Margins } from '../../shared/assessment.ts'
+import { MARGIN_IDS, type MarginId } from '../../shared/route-ids.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { CapCases } from './cap-cases.ts'
 import type { Held } from './held.ts'

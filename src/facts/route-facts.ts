@@ -1,4 +1,5 @@
-import { MARGIN_IDS, type MarginId, type RouteCost } from '../../shared/assessment.ts'
+import type { RouteCost } from '../../shared/assessment.ts'
+import { MARGIN_IDS, type MarginId } from '../../shared/route-ids.ts'
 import { fromSi } from '../../shared/units.ts'
 import { type Build, choiceOf } from '../build/build.ts'
 import { withRoute } from '../build/with-route.ts'

@@ -1,4 +1,4 @@
-import type { RouteId } from '../../shared/assessment.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import type { Build } from '../build/build.ts'
 import type { FlatFacts } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'

@@ -1,4 +1,4 @@
-import { ROUTE_IDS, type RouteId } from '../../shared/assessment.ts'
+import { ROUTE_IDS, type RouteId } from '../../shared/route-ids.ts'
 import { each, type Html, html, NOTHING, raw } from './html.ts'
 import { page } from './layout.ts'
 import type { Content } from './markdown.ts'

@@ -1,5 +1,6 @@
-import type { Assessment, BuildEntry, LoadReport } from '../../shared/assessment.ts'
+import type { Assessment, BuildEntry } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
+import type { LoadReport } from '../../shared/load-report.ts'
 import { askHref, factName } from './call-head.ts'
 import { doubtBars } from './doubt-bars.ts'
 import { dataTable } from './figure.ts'

@@ -1,5 +1,6 @@
-import type { Assessment, RouteId } from '../../shared/assessment.ts'
+import type { Assessment } from '../../shared/assessment.ts'
 import { convert } from '../../shared/print.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import { readThread } from '../../shared/thread.ts'
 
 export type FastenerPattern = 'two-bolt' | 'four-bolt' | 'four-bolt-splayed' | 'cross-bolted'

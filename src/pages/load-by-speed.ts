@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale'
 import { line as shapeLine } from 'd3-shape'
-import type { LoadReport } from '../../shared/assessment.ts'
+import type { LoadReport } from '../../shared/load-report.ts'
 import { printNumber } from '../../shared/print.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale'
 import { curveLinearClosed, line as shapeLine } from 'd3-shape'
-import type { LoadReport, WorstLoad } from '../../shared/assessment.ts'
+import type { LoadReport, WorstLoad } from '../../shared/load-report.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
 import { inUnits, printIn, printSpeed, type Units } from './person-units.ts'

@@ -1,4 +1,5 @@
-import type { Assessment, LoadReport, RouteReport } from '../../shared/assessment.ts'
+import type { Assessment, RouteReport } from '../../shared/assessment.ts'
+import type { LoadReport } from '../../shared/load-report.ts'
 import { capSection, type Outlines, outlines, type Place } from './cap-section.ts'
 import { type CapShape, capShape, uprightFasteners } from './cap-shape.ts'
 import { figure } from './figure.ts'

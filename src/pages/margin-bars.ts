@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale'
-import type { MarginId, RouteReport, Spread } from '../../shared/assessment.ts'
+import type { RouteReport, Spread } from '../../shared/assessment.ts'
+import type { MarginId } from '../../shared/route-ids.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
 import { SHORT_TITLES } from './route-names.ts'

@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale'
 import { area, line as shapeLine } from 'd3-shape'
-import type { RouteId } from '../../shared/assessment.ts'
 import { printNumber } from '../../shared/print.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
 import { inUnits, printIn, printSpeed, type Units } from './person-units.ts'

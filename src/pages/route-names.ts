@@ -1,4 +1,4 @@
-import { ROUTE_IDS, type RouteId } from '../../shared/assessment.ts'
+import { ROUTE_IDS, type RouteId } from '../../shared/route-ids.ts'
 
 /** Route names that fit beside a bar on a phone. */
 export const SHORT_TITLES: Readonly<Record<RouteId, string>> = {

@@ -1,5 +1,6 @@
-import type { Call, MarginId, RouteReport } from '../../shared/assessment.ts'
+import type { Call, RouteReport } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
+import type { MarginId } from '../../shared/route-ids.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { MARGIN_WORDS, marginText } from './margin-bars.ts'
 import { moneyRange } from './money-range.ts'

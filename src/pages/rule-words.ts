@@ -1,7 +1,7 @@
 import { choicesOf } from '../../shared/answers.ts'
-import { MARGIN_IDS } from '../../shared/assessment.ts'
 import { type FactKey, fact, isFactKey, usualUnit } from '../../shared/fact-keys.ts'
 import { printFigure } from '../../shared/print.ts'
+import { MARGIN_IDS } from '../../shared/route-ids.ts'
 import { UNITS } from '../../shared/units.ts'
 import type { Condition, Leaf } from '../rulebook/schema.ts'
 import { inUnits } from './person-units.ts'

@@ -1,4 +1,5 @@
-import type { MarginId, Margins, Spread } from '../../shared/assessment.ts'
+import type { Margins, Spread } from '../../shared/assessment.ts'
+import type { MarginId } from '../../shared/route-ids.ts'
 import { MARGIN_WORDS } from './margin-bars.ts'
 
 /** The margin with the least likely value; grip is left out, because hold has friction in it. */

@@ -1,5 +1,6 @@
-import type { Assessment, RouteId } from '../../shared/assessment.ts'
+import type { Assessment } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import { capSection, type Outlines, outlines, type Place } from '../pages/cap-section.ts'
 import { type CapShape, capShape, uprightFasteners } from '../pages/cap-shape.ts'
 import { each, type Html, html, NOTHING, raw } from '../pages/html.ts'

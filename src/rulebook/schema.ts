@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { ROUTE_IDS, routeId } from '../../shared/assessment.ts'
+import { ROUTE_IDS, routeId } from '../../shared/route-ids.ts'
 
 /** Operators of json-rules-engine that a rule may use; any other would load silently and never be true. */
 export const OPERATORS = [

@@ -1,5 +1,5 @@
 import { Hono } from 'hono'
-import type { RouteId } from '../../shared/assessment.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { assess } from '../assess.ts'
 import { checkIn } from '../check-in/check-in.ts'

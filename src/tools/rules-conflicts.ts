@@ -1,4 +1,4 @@
-import type { RouteId } from '../../shared/assessment.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import { type RouteVerdict, strengthOf } from '../call/decide.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Rule } from '../rulebook/schema.ts'

@@ -1,5 +1,5 @@
 import type { Answers } from '../../shared/answers.ts'
-import { ROUTE_IDS, type RouteId } from '../../shared/assessment.ts'
+import { ROUTE_IDS, type RouteId } from '../../shared/route-ids.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
 import { type DecideInput, type Decision, decide } from '../call/decide.ts'
 import { followOnRules, followOnTable, mustDoIds } from '../call/follow-on.ts'

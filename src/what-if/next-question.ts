@@ -1,6 +1,6 @@
 import { type Answer, type Answers, withAnswer } from '../../shared/answers.ts'
-import type { RouteId } from '../../shared/assessment.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import type { Build } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { type Corner, cornersOf, type Tried } from './corners.ts'

@@ -1,5 +1,5 @@
 import type { Answers } from '../../shared/answers.ts'
-import { MARGIN_IDS, type RouteId } from '../../shared/assessment.ts'
+import { MARGIN_IDS, type RouteId } from '../../shared/route-ids.ts'
 import type { Build } from '../build/build.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
 import { decide } from '../call/decide.ts'

@@ -1,5 +1,5 @@
 import { type Answers, withAnswer } from '../../shared/answers.ts'
-import type { RouteId } from '../../shared/assessment.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import { type Build, choiceOf, figureOf } from '../build/build.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
 import { newMemory } from '../facts/memory.ts'

@@ -1,5 +1,5 @@
 import type { Answers } from '../../shared/answers.ts'
-import type { RouteId } from '../../shared/assessment.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Rule } from '../rulebook/schema.ts'
 import type { Change } from '../rulebook/schema-tables.ts'

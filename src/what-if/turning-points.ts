@@ -1,6 +1,6 @@
 import { type Answers, choicesOf, UNKNOWN, withAnswer } from '../../shared/answers.ts'
-import type { RouteId } from '../../shared/assessment.ts'
 import { FACT_KEYS, type Fact, type FactKey, fact } from '../../shared/fact-keys.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import type { Build } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { asAnswer } from './open-facts.ts'

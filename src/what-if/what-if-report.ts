@@ -1,6 +1,7 @@
 import { type Answers, choicesOf } from '../../shared/answers.ts'
-import type { NextQuestion, RouteId, TurningPoint } from '../../shared/assessment.ts'
+import type { NextQuestion, TurningPoint } from '../../shared/assessment.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import type { Build } from '../build/build.ts'
 import { buildFactText, type UnitSystem } from '../facts/live-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'

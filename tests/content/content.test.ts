@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { ROUTE_IDS } from '../../shared/assessment.ts'
 import { FACT_KEYS } from '../../shared/fact-keys.ts'
+import { ROUTE_IDS } from '../../shared/route-ids.ts'
 import { topicGroups } from '../../src/pages/learn.ts'
 import { LEARN_DRAWING_NAMES } from '../../src/pages/learn-drawings.ts'
 import { slugOf } from '../../src/pages/markdown.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readAnswers, withAnswer } from '../../shared/answers.ts'
-import { ROUTE_IDS, type RouteId } from '../../shared/assessment.ts'
+import { ROUTE_IDS, type RouteId } from '../../shared/route-ids.ts'
 import { buildFromAnswers } from '../../src/build/from-answers.ts'
 import { type Memory, newMemory } from '../../src/facts/memory.ts'
 import { trialsOf } from '../../src/facts/trials.ts'

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { type Answer, type Answers, withAnswer } from '../../shared/answers.ts'
-import type { RouteId } from '../../shared/assessment.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import { strengthOf } from '../../src/call/decide.ts'
 import { newMemory } from '../../src/facts/memory.ts'
 import { DomainError } from '../../src/mechanics/domain-error.ts'

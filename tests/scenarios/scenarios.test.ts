@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
-import { ROUTE_IDS, routeId } from '../../shared/assessment.ts'
+import { ROUTE_IDS, routeId } from '../../shared/route-ids.ts'
 import { assess } from '../../src/assess.ts'
 import { rulebook, said } from '../support/rulebook.ts'
 

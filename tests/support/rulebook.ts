@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { type Answers, readAnswers } from '../../shared/answers.ts'
-import type { Assessment, RouteId, RouteReport } from '../../shared/assessment.ts'
+import type { Assessment, RouteReport } from '../../shared/assessment.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import { assess } from '../../src/assess.ts'
 import { loadRulebook } from '../../src/rulebook/load.ts'
 import { readFolder } from '../../src/rulebook/read-folder.ts'

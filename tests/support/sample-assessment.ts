@@ -2,13 +2,12 @@ import {
   type Assessment,
   assessment,
   type Finding,
-  type LoadReport,
   type Margins,
-  type RouteId,
   type RouteReport,
   type Spread,
-  type WorstLoad,
 } from '../../shared/assessment.ts'
+import type { LoadReport, WorstLoad } from '../../shared/load-report.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import type { Reach } from '../../src/pages/reach-map.ts'
 import type { WorkStep } from '../../src/pages/work-order.ts'
 
