@@ -1,34 +1,12 @@
 import { z } from 'zod'
+import { loadReport } from './load-report.ts'
+import { marginId, routeId } from './route-ids.ts'
 
 /**
  * What an assessment answers with: the shape of `POST /api/assess`, and all that
  * the pages draw from. Figures carry their unit; angles are degrees of crank after
  * firing dead centre of cylinder 1 unless said otherwise.
  */
-
-/** The rulebook's ids of the ways to hold a crankshaft, weakest change first. */
-export const ROUTE_IDS = [
-  'keep-caps-and-bolts',
-  'keep-caps-add-studs',
-  'steel-caps',
-  'girdle',
-  'four-bolt-conversion',
-  'stronger-block',
-  'lower-the-target',
-] as const
-export const routeId = z.enum(ROUTE_IDS)
-export type RouteId = z.infer<typeof routeId>
-
-export const MARGIN_IDS = [
-  'hold',
-  'grip',
-  'separation',
-  'capFatigue',
-  'fastenerProof',
-  'threadStrip',
-] as const
-export const marginId = z.enum(MARGIN_IDS)
-export type MarginId = z.infer<typeof marginId>
 
 export const figure = z.object({ value: z.number(), unit: z.string() })
 export type Figure = z.infer<typeof figure>
@@ -44,7 +22,7 @@ export const source = z.object({
 export type Source = z.infer<typeof source>
 
 /** One live value that a sentence or a rule rests on. */
-export const liveFact = z.object({
+const liveFact = z.object({
   key: z.string(),
   label: z.string(),
   value: z.union([z.number(), z.string(), z.boolean()]),
@@ -83,7 +61,7 @@ export const contradiction = finding.extend({
 })
 export type Contradiction = z.infer<typeof contradiction>
 
-export const buildEntry = z.object({
+const buildEntry = z.object({
   state: z.enum(['said', 'derived', 'assumed', 'not-needed']),
   /** In the fact's usual unit; choices and threads as text; null when not needed. */
   value: z.union([z.number(), z.string()]).nullable(),
@@ -97,63 +75,6 @@ export const buildEntry = z.object({
 })
 export type BuildEntry = z.infer<typeof buildEntry>
 
-export const worstLoad = z.object({
-  /** kN */
-  force: z.number(),
-  /** The other component at the same instant, kN. */
-  pull: z.number(),
-  side: z.number(),
-  /** 1 is the main nearest the front. */
-  main: z.number().int(),
-  /** degrees after firing dead centre of cylinder 1 */
-  angle: z.number(),
-  rpm: z.number(),
-  loadCase: z.enum(['full-load', 'closed-throttle']),
-})
-export type WorstLoad = z.infer<typeof worstLoad>
-
-export const loadReport = z.object({
-  peakPressure: z.object({
-    value: z.number(),
-    unit: z.literal('bar'),
-    rpm: z.number(),
-    angle: z.number(),
-  }),
-  power: z.object({ value: z.number(), unit: z.literal('kW'), rpm: z.number() }),
-  torque: z.object({ value: z.number(), unit: z.literal('N m'), rpm: z.number() }),
-  bmep: z.object({ value: z.number(), unit: z.literal('bar') }),
-  knockLimited: z.boolean(),
-  worstPull: worstLoad,
-  worstSide: worstLoad,
-  /** One row for each full-load speed of the sweep. */
-  curve: z.array(
-    z.object({
-      rpm: z.number(),
-      torque: z.number(),
-      power: z.number(),
-      bmep: z.number(),
-      peakPressure: z.number(),
-      worstPull: z.number(),
-      worstSide: z.number(),
-    }),
-  ),
-  /** Cylinder pressure at the speed of highest pressure: bar (absolute) every few degrees. */
-  pressureTrace: z.array(z.object({ angle: z.number(), pressure: z.number() })),
-  /** One for each main: the load's path over two turns, kN, at the worst speed. y is up, away from the cap. */
-  mains: z.array(
-    z.object({
-      main: z.number().int(),
-      rpm: z.number(),
-      polar: z.array(z.object({ angle: z.number(), x: z.number(), y: z.number() })),
-      worstPull: worstLoad,
-      worstSide: worstLoad,
-      /** Highest load over projected bearing area, MPa. */
-      unitLoad: z.number(),
-    }),
-  ),
-})
-export type LoadReport = z.infer<typeof loadReport>
-
 export const margins = z.object({
   hold: spread,
   grip: spread,
@@ -164,7 +85,7 @@ export const margins = z.object({
 })
 export type Margins = z.infer<typeof margins>
 
-export const costItem = spread.extend({
+const costItem = spread.extend({
   id: z.string(),
   label: z.string(),
   kind: z.enum(['part', 'work']),
@@ -228,7 +149,7 @@ export const call = z.object({
 })
 export type Call = z.infer<typeof call>
 
-export const turningPoint = z.object({
+const turningPoint = z.object({
   fact: z.string(),
   label: z.string(),
   now: z.string(),
