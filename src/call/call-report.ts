@@ -9,9 +9,11 @@ import { findingOf, inOrder, sourceOf } from '../findings/collect.ts'
 import { fillPlaces } from '../findings/fill-places.ts'
 import { breakEvenChance } from '../mechanics/stake.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import { type DecideInput, type Decision, strengthOf } from './decide.ts'
+import type { Decision } from './decide.ts'
 import { followOnRules, followOnTable, mustDoIds } from './follow-on.ts'
 import { insteadOf } from './instead-of.ts'
+import { strengthOf } from './ladder.ts'
+import type { DecideInput } from './look.ts'
 import type { LoweredTarget } from './lower-target.ts'
 
 export interface CallContext extends DecideInput {

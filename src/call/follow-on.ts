@@ -1,6 +1,7 @@
 import { computed, type FactTable, flat } from '../facts/live-facts.ts'
 import type { Rule } from '../rulebook/schema.ts'
-import type { DecideInput, Decision } from './decide.ts'
+import type { Decision } from './decide.ts'
+import type { DecideInput } from './look.ts'
 
 /** Facts of the route that is called (or would be), as the follow-on rules see them. */
 export function followOnTable({ rulebook, trials, system }: DecideInput, decision: Decision) {

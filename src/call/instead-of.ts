@@ -3,7 +3,9 @@ import { printMoney } from '../../shared/print.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import { findingOf } from '../findings/collect.ts'
 import type { Rule } from '../rulebook/schema.ts'
-import { type DecideInput, type Decision, type RouteVerdict, strengthOf } from './decide.ts'
+import type { Decision } from './decide.ts'
+import { strengthOf } from './ladder.ts'
+import type { DecideInput, RouteVerdict } from './look.ts'
 
 interface Context extends DecideInput {
   readonly decision: Decision

@@ -15,7 +15,7 @@ import type { RouteTrial } from '../facts/route-facts.ts'
 import { findingOf, inOrder } from '../findings/collect.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
-import type { RouteVerdict } from './decide.ts'
+import type { RouteVerdict } from './look.ts'
 import type { LoweredTarget } from './lower-target.ts'
 import { tableOf } from './tables.ts'
 

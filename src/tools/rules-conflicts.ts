@@ -1,5 +1,6 @@
 import type { RouteId } from '../../shared/route-ids.ts'
-import { type RouteVerdict, strengthOf } from '../call/decide.ts'
+import { strengthOf } from '../call/ladder.ts'
+import type { RouteVerdict } from '../call/look.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Rule } from '../rulebook/schema.ts'
 import type { Judged } from './rules-sweep.ts'
