@@ -23,6 +23,7 @@ import { framedBy } from './site/framed.ts'
 import { guideRoutes } from './site/guide.ts'
 import { securityHeaders } from './site/headers.ts'
 import { offlineRoutes } from './site/offline.ts'
+import { methodsOf } from './site/page-methods.ts'
 import { presetRoutes } from './site/presets.ts'
 import { previewRoutes } from './site/preview.ts'
 import { rateLimit } from './site/rate-limit.ts'
@@ -72,6 +73,8 @@ function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
   app.route('/', assetRoutes(deps))
   app.notFound((c) => {
     if (isApi(c)) return problemResponse(c, 404, 'not-found')
+    const allowed = methodsOf(app, c.req.path)
+    if (allowed.length > 0) return wrongMethod(deps, c, allowed)
     const { units, link } = viewOf(deps.rulebook, c)
     return c.html(notFoundPage({ units, link, path: c.req.path }), 404)
   })
@@ -97,6 +100,18 @@ function tooMany({ rulebook }: AppDeps, c: Context, seconds: number): Response |
   const { units, link } = viewOf(rulebook, c)
   const text = `This address has asked for very much in a short time. Try again in ${seconds} seconds; your answers are in the link.`
   return c.html(errorPage({ units, link, path: '/', title: 'A little slower, please', text }), 429)
+}
+
+/** @see RFC 9110, HTTP Semantics, sections 10.2.1 (Allow) and 15.5.6 (405) */
+function wrongMethod(
+  { rulebook }: AppDeps,
+  c: Context,
+  allowed: readonly string[],
+): Response | Promise<Response> {
+  c.header('allow', allowed.join(', '))
+  const { units, link } = viewOf(rulebook, c)
+  const text = 'This page can be opened, but not in the way that was asked.'
+  return c.html(errorPage({ units, link, path: '/', title: 'Not in this way', text }), 405)
 }
 
 /** The link is not read: drawing it again would make the answer as long as the question. */
