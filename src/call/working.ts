@@ -109,7 +109,7 @@ function inertiaStep(build: Build, print: Printer): WorkingStep {
     'm × r × ω² × (1 + r/l)',
     `${print.plain(mass, 3)} kg × ${print.length(radius)} × (${print.plain(speed, 0)} rad/s)² × (1 + ${print.plain(ratio, 3)})`,
     print.force(force),
-    { kind: 'published', cite: 'Khurmi & Gupta, Theory of Machines, ch. 15 (slider-crank)' },
+    { kind: 'memory', cite: 'Khurmi & Gupta, Theory of Machines, ch. 15 (slider-crank)' },
   )
 }
 
@@ -129,7 +129,7 @@ function clampSteps({ model, result, build }: RouteTrial, print: Printer): Worki
       'sum of the preloads along the upright, less what settling takes',
       `${model.groups.length === 1 ? 'one pair' : 'inner and outer pair'} of fasteners`,
       print.force(result.clamp),
-      { kind: 'published', cite: 'VDI 2230, preload loss through embedding (from memory)' },
+      { kind: 'memory', cite: 'VDI 2230, preload loss through embedding' },
     ),
     step(
       'Share of a pull that the fasteners feel',

@@ -79,7 +79,9 @@ export function gasKey(build: Build, calibration?: Calibration): string {
  */
 export function engineGas(build: Build, rulebook: Rulebook, calibration?: Calibration): EngineGas {
   const base = { ...fullLoadInput(build, rulebook), ...calibration }
-  const calibrated = calibration ? asCalibrated(base, calibration) : calibrate(build, base)
+  const calibrated = calibration
+    ? asCalibrated(base, calibration)
+    : calibrate(build, base, rulebook)
   const speeds = fullLoadSpeeds(build, rulebook)
   const at = (speed: number): FullLoadInput => ({
     ...calibrated.input,
@@ -142,10 +144,7 @@ interface Calibrated {
   >
 }
 
-/** Share of the highest speed at which an engine makes its most power; from memory. */
-const POWER_PEAK = 0.94
-
-function calibrate(build: Build, base: FullLoadInput): Calibrated {
+function calibrate(build: Build, base: FullLoadInput, { loadCases }: Rulebook): Calibrated {
   let input = base
   const outcome = {
     boost: base.boost,
@@ -158,7 +157,7 @@ function calibrate(build: Build, base: FullLoadInput): Calibrated {
   if (has(build, 'targetPower')) {
     const boosted = base.induction === 'turbocharged' || base.induction === 'supercharged'
     const adjust = boosted && build.facts.boost.state === 'assumed' ? 'boost' : 'breathing'
-    const at = { ...base, speed: POWER_PEAK * base.highestSpeed }
+    const at = { ...base, speed: loadCases.powerPeak * base.highestSpeed }
     const found = calibrateToPower(at, siOf(build, 'targetPower'), adjust)
     input = { ...input, breathingScale: found.breathingScale, boost: found.boost }
     outcome.boost = found.boost

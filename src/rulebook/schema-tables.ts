@@ -105,6 +105,8 @@ export const loadCasesSchema = z.strictObject({
   fullLoadSpeeds: z.int().min(3).max(12),
   /** Closed-throttle overspeed over the highest speed. */
   overspeed: z.number().min(1).max(1.3),
+  /** Share of the highest speed at which a stated power is taken to be made. */
+  powerPeak: z.number().min(0.5).max(1),
   samples: z.int().min(32).max(1024),
   seed: z.int(),
   because: sentence,
