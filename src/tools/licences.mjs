@@ -25,6 +25,7 @@ const FREE = new Set(
     'CC-BY-3.0',
     'OFL-1.1',
     'BlueOak-1.0.0',
+    'BSL-1.0',
     'Python-2.0',
     'Zlib',
     'WTFPL',
