@@ -81,23 +81,6 @@ export function residualClamp(clamp: number, pull: number, factor: number): numb
   return Math.max(0, clamp - (1 - factor) * pull)
 }
 
-/**
- * Preload lost when the rough faces bed in: F_Z = f_Z / (1/kb + 1/km).
- *
- * @param embedding - f_Z, sum over all faces, m; 0 to 1e-4 (a few µm a face)
- * @param fastener - kb, N/m; above 0
- * @param members - km, N/m; above 0
- * @returns F_Z, N
- * @throws {DomainError} if an argument is not a finite number in its range
- * @see VDI 2230, preload loss through embedding (from memory)
- */
-export function embeddingPreloadLoss(embedding: number, fastener: number, members: number): number {
-  requireWithin('embedding', embedding, 0, 1e-4, 'm')
-  requireWithin('fastener', fastener, 1, 1e13, 'N/m')
-  requireWithin('members', members, 1, 1e14, 'N/m')
-  return embedding / (1 / fastener + 1 / members)
-}
-
 export interface JointFactors {
   /** Against yielding at full load, np = Sp At / (C P + Fi). */
   readonly yielding: number

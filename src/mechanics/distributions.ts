@@ -1,5 +1,5 @@
 import { DomainError, requireWithin } from './domain-error.ts'
-import { betaDensity, betaQuantile } from './incomplete-beta.ts'
+import { betaQuantile } from './incomplete-beta.ts'
 import { normalChance, normalQuantile } from './normal-distribution.ts'
 
 /** What may be said of an uncertain figure: at least, most likely, at most (any one unit). */
@@ -52,14 +52,6 @@ export function pertQuantile(chance: number, spread: Spread): number {
   if (isCertain(spread)) return spread.low
   const { alpha, beta } = pertShapes(spread)
   return spread.low + (spread.high - spread.low) * betaQuantile(chance, alpha, beta)
-}
-
-/** Density of the PERT distribution per unit of the figure; 0 outside low … high. */
-export function pertDensity(figure: number, spread: Spread): number {
-  const { alpha, beta } = pertShapes(spread)
-  const width = spread.high - spread.low
-  if (!(figure > spread.low && figure < spread.high)) return 0
-  return betaDensity((figure - spread.low) / width, alpha, beta) / width
 }
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { layoutBalance, orderBalance } from '../../src/mechanics/crank-balance.ts'
 import { CRANK_LAYOUTS, type LayoutId } from '../../src/mechanics/crank-layouts.ts'
+import { layoutBalance, orderBalance } from '../support/crank-balance.ts'
 
 const most = ({ forward, backward }: { forward: number; backward: number }): number =>
   forward + backward

@@ -6,9 +6,9 @@ import { DomainError } from '../../src/mechanics/domain-error.ts'
 import { loadSweep } from '../../src/mechanics/load-sweep.ts'
 import { type MainLoads, mainLoads } from '../../src/mechanics/main-loads.ts'
 import { mainLoadsWorkspace } from '../../src/mechanics/main-loads-workspace.ts'
-import { sweepSpeeds } from '../../src/mechanics/sweep-speeds.ts'
 import { engine } from '../support/layout-loads.ts'
 import { pressureTrace } from '../support/pressure-trace.ts'
+import { sweepSpeeds } from '../support/sweep-speeds.ts'
 
 const LAYOUTS = Object.values(CRANK_LAYOUTS)
 const V8 = CRANK_LAYOUTS['v8-cross-plane']

@@ -4,10 +4,10 @@ import { type CapShare, capShare } from '../../src/mechanics/cap-share.ts'
 import { CRANK_LAYOUTS } from '../../src/mechanics/crank-layouts.ts'
 import { type MainLoads, mainLoads } from '../../src/mechanics/main-loads.ts'
 import { MOST_POINTS, marginPoints } from '../../src/mechanics/margin-points.ts'
-import { slipMargin, worstSlip } from '../../src/mechanics/slip-margin.ts'
-import { sweepSpeeds } from '../../src/mechanics/sweep-speeds.ts'
 import { engine } from '../support/layout-loads.ts'
 import { pressureTrace } from '../support/pressure-trace.ts'
+import { slipMargin, worstSlip } from '../support/slip-margin.ts'
+import { sweepSpeeds } from '../support/sweep-speeds.ts'
 
 const LAYOUTS = Object.values(CRANK_LAYOUTS)
 const scale = fc.double({ min: 0.6, max: 1.6, noNaN: true })

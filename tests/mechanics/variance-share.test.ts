@@ -2,7 +2,6 @@ import fc from 'fast-check'
 import { sampleRankCorrelation } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
-import { latinHypercube } from '../../src/mechanics/latin-hypercube.ts'
 import { lowDiscrepancy } from '../../src/mechanics/low-discrepancy.ts'
 import { ranks, varianceShares } from '../../src/mechanics/variance-share.ts'
 
@@ -52,7 +51,7 @@ describe('varianceShares', () => {
   })
 
   it('is the squared rank correlation when there is one input', () => {
-    const sample = latinHypercube(200, 1, 8)
+    const sample = lowDiscrepancy(200, 1, 8)
     const wavy = results(sample, 1, ([u]) => u! + 0.3 * Math.sin(20 * u!))
     const correlation = sampleRankCorrelation(Array.from(sample), Array.from(wavy))
     const { shares, explained } = varianceShares(sample, wavy, 1)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { orderBalance } from '../../src/mechanics/crank-balance.ts'
+import { orderBalance } from '../support/crank-balance.ts'
 
 const rpm = (turns: number): number => (turns * Math.PI) / 30
 
