@@ -50,13 +50,13 @@ describe('steel caps and studs', () => {
     expect(studs.clamp / bolts.clamp).toBeLessThan(1.5)
   })
 
-  it('says that steel caps are 10 to 20 % heavier, as a note', async () => {
+  it('says that steel caps are 10 to 20% heavier, as a note', async () => {
     const report = await callFor(HIGH_COMPRESSION)
     const note = routeOf(report, 'steel-caps').against.find(
       ({ rule }) => rule === 'steel-caps-weigh-more',
     )
     expect(note?.severity).toBe('note')
-    expect(note?.text).toContain('10 to 20 % heavier')
+    expect(note?.text).toContain('10 to 20% heavier')
   })
 
   it('the final fasteners go to the shop with the block, and stay', async () => {
