@@ -17,9 +17,8 @@ export interface Ledger {
 const ROW = 31
 const BAR = 10
 
-export function ledgerHeight(_ledger: Ledger): number {
-  return 4 * ROW + 14
-}
+/** Height of the two balances, px: four rows and room below. */
+export const LEDGER_HEIGHT = 4 * ROW + 14
 
 /** Two balances as bars of one scale: pull against clamp, side push against all that holds it. */
 export function forceLedger(ledger: Ledger, top: number, units: Units): Html {

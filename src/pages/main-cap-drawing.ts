@@ -3,7 +3,7 @@ import type { LoadReport } from '../../shared/load-report.ts'
 import { capSection, type Outlines, outlines, type Place } from './cap-section.ts'
 import { type CapShape, capShape, uprightFasteners } from './cap-shape.ts'
 import { figure } from './figure.ts'
-import { forceLedger, type Ledger, ledgerHeight } from './force-ledger.ts'
+import { forceLedger, LEDGER_HEIGHT, type Ledger } from './force-ledger.ts'
 import { type Html, html } from './html.ts'
 import { printIn, printSpeed, type Units } from './person-units.ts'
 import { arrow, line, PICTURE_WIDTH, svg, words } from './svg.ts'
@@ -142,7 +142,7 @@ function capPicture(cap: CapView, lines: Outlines, setting: Setting): Html {
   const place: Place = { id: cap.id, scale, x: MIDDLE, y: METAL_TOP - lines.top * scale }
   return svg({
     id: cap.id,
-    height: ledgerTop + ledgerHeight(ledger),
+    height: ledgerTop + LEDGER_HEIGHT,
     title: `Section through the main cap: ${cap.title}`,
     text: spoken(cap, view),
     body: html`${capSection(cap.shape, lines, place)}${dimensions(cap.shape, lines, place, view.units)}${forceArrows(cap, lines, place, setting)}${forceLedger(ledger, ledgerTop, view.units)}`,

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale'
 import type { RouteReport, Spread } from '../../shared/assessment.ts'
-import type { MarginId } from '../../shared/route-ids.ts'
+import { MARGIN_IDS, type MarginId } from '../../shared/route-ids.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
 import { SHORT_TITLES } from './route-names.ts'
@@ -15,7 +15,6 @@ export const MARGIN_WORDS: Readonly<Record<MarginId, { name: string; below: stri
   fastenerProof: { name: 'Fastener proof', below: 'below 1 it stretches for good' },
   threadStrip: { name: 'Threads in the block', below: 'below 1 they strip' },
 }
-const SHOWN = Object.keys(MARGIN_WORDS) as MarginId[]
 
 const LEFT = 128
 const RIGHT = PICTURE_WIDTH - 42
@@ -25,17 +24,17 @@ const END = 3
 
 /** Margins of every route with their spread against 1: one panel for each margin, one scale. */
 export function marginBars(routes: readonly RouteReport[], called: string | null): Html {
-  const cut = SHOWN.some((id) => routes.some(({ margins }) => margins[id].high > END))
+  const cut = MARGIN_IDS.some((id) => routes.some(({ margins }) => margins[id].high > END))
   return figure({
     id: 'margins',
-    picture: html`<div class="figure-grid panels">${SHOWN.map((id) => html`<div class="picture"><p class="picture-title">${MARGIN_WORDS[id].name}<span class="with">: ${MARGIN_WORDS[id].below}</span></p>${panel(id, routes, called)}</div>`)}</div>`,
+    picture: html`<div class="figure-grid panels">${MARGIN_IDS.map((id) => html`<div class="picture"><p class="picture-title">${MARGIN_WORDS[id].name}<span class="with">: ${MARGIN_WORDS[id].below}</span></p>${panel(id, routes, called)}</div>`)}</div>`,
     caption: `Each bar runs from the low to the high of the sampled cases, the mark is the likely value, and the upright line is 1: enough, and no more. Left of the line that margin is not enough.${cut ? ` Bars that run past ${END} end in an arrow.` : ''} The figure on the right is the likely value.`,
     table: {
       caption: 'Margins of every route: likely (low to high)',
-      head: ['Route', ...SHOWN.map((id) => MARGIN_WORDS[id].name), 'Holds in'],
+      head: ['Route', ...MARGIN_IDS.map((id) => MARGIN_WORDS[id].name), 'Holds in'],
       rows: routes.map((route) => [
         route.title,
-        ...SHOWN.map((id) => spreadText(route.margins[id])),
+        ...MARGIN_IDS.map((id) => spreadText(route.margins[id])),
         `${route.holdsIn} of 100`,
       ]),
     },

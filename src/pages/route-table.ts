@@ -1,10 +1,10 @@
 import type { Call, RouteReport } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
-import type { MarginId } from '../../shared/route-ids.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
-import { MARGIN_WORDS, marginText } from './margin-bars.ts'
+import { marginText } from './margin-bars.ts'
 import { moneyRange } from './money-range.ts'
 import { sentence } from './reasons.ts'
+import { weakestMargin } from './weakest-margin.ts'
 
 /**
  * Every route in one table how often it holds, where it is weakest, what it costs, the verdict.
@@ -28,11 +28,9 @@ function routeRow(route: RouteReport, call: Call): Html {
 `
 }
 
-/** The margin with the least likely value; grip is left out, because hold has friction in it. */
 function weakest({ margins }: RouteReport): string {
-  const ids = (Object.keys(MARGIN_WORDS) as MarginId[]).filter((id) => id !== 'grip')
-  const id = ids.reduce((least, one) => (margins[one].likely < margins[least].likely ? one : least))
-  return `${MARGIN_WORDS[id].name} ${marginText(margins[id].likely)}`
+  const { name, spread } = weakestMargin(margins)
+  return `${name} ${marginText(spread.likely)}`
 }
 
 function verdict(route: RouteReport, call: Call): Html {
