@@ -74,7 +74,7 @@ function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
   app.notFound((c) => {
     if (isApi(c)) return problemResponse(c, 404, 'not-found')
     const allowed = methodsOf(app, c.req.path)
-    if (allowed.length > 0) return wrongMethod(deps, c, allowed)
+    if (allowed.length > 0 && !allowed.includes(c.req.method)) return wrongMethod(deps, c, allowed)
     const { units, link } = viewOf(deps.rulebook, c)
     return c.html(notFoundPage({ units, link, path: c.req.path }), 404)
   })

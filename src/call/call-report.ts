@@ -60,9 +60,17 @@ function sentenceTable(context: CallContext, base: FactTable): FactTable {
   const words = { currency: trials.build.currency, system }
   const use = choicesOf(fact('use'))[choiceOf(trials.build, 'use')] ?? ''
   table.set('useText', computed(rulebook, 'useText', use, { ...words, text: use.toLowerCase() }))
+  const machining = machiningText(trials.trial(context.decision.wouldBe).work)
+  table.set('machiningText', computed(rulebook, 'machiningText', machining, words))
   const lowered = loweredText(context)
   table.set('loweredText', computed(rulebook, 'loweredText', lowered, { ...words, text: lowered }))
   return table
+}
+
+/** What a kept cap still needs at the shop, as the sentence of the call says it. */
+function machiningText(work: readonly string[]): string {
+  if (work.includes('line-bore')) return ', line bored and then line honed'
+  return work.includes('line-hone') ? ', line honed first' : ''
 }
 
 function loweredText({ lowered, trials, system }: CallContext): string {

@@ -30,8 +30,15 @@ export function mainVerdict(
   if (verdict === null) return { verdict, reasons: [], advice: [], judged }
   const worst = judged.filter((one) => one.verdict === verdict)
   const measured = judged.filter((one) => one.verdict !== null).length
-  const passed = `All ${measured} measures are within their limits${missing.length === 0 ? '' : `; not measured: ${missing.join(', ')}`}.`
-  if (verdict === 'pass') return { verdict, reasons: [passed], advice: [], judged }
+  const unjudged = judged
+    .filter((one) => one.verdict === null)
+    .map(({ title }) => title.toLowerCase())
+  const passed = `All ${measured} measures that have a limit are within it${missing.length === 0 ? '' : `; not measured: ${missing.join(', ')}`}.`
+  const open = `No limit is known for ${unjudged.join(', ')}: take it from the service data before you trust this main.`
+  if (verdict === 'pass') {
+    const reasons = unjudged.length === 0 ? [passed] : [passed, open]
+    return { verdict, reasons, advice: [], judged }
+  }
   return {
     verdict,
     reasons: worst.map(({ reason }) => reason),

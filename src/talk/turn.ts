@@ -82,6 +82,6 @@ function merged(answers: Answers, facts: Understanding['facts']): Answers {
 
 /** The state after new answers: some park, some come back, and the turn can be undone. */
 function settled(relevance: Rulebook['relevance'], state: TalkState, answers: Answers): TalkState {
-  const next = park(relevance, answers, state.parked)
-  return { ...next, before: changedFrom(state.answers, answers) }
+  const before = changedFrom(state.answers, answers)
+  return { ...park(relevance, answers, state.parked, new Set(before.keys())), before }
 }

@@ -70,6 +70,16 @@ describe('answers that stop counting', () => {
     expect(back.parked).toEqual({})
   })
 
+  it('stay and contradict when both are said in one breath, also after the next answer', () => {
+    const told = say(talk({}), 'naturally aspirated with 10 psi boost').state
+    expect(told.parked).toEqual({})
+    const next = answerTurn(rulebook, told, 'use', 'street').state
+    expect(next.answers).toMatchObject({
+      induction: 'naturally-aspirated',
+      boost: { value: 10, unit: 'psi' },
+    })
+  })
+
   it('are not parked by a question that is open', () => {
     const state = talk({ induction: 'unknown' })
     expect(answerTurn(rulebook, state, 'boost', { value: 9, unit: 'psi' }).state.parked).toEqual({})
