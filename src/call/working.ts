@@ -141,29 +141,54 @@ function clampSteps({ model, result, build }: RouteTrial, print: Printer): Worki
   ]
 }
 
-function marginSteps({ loads }: Trials, trial: RouteTrial, print: Printer): WorkingStep[] {
-  const { model, result } = trial
+function marginSteps(trials: Trials, trial: RouteTrial, print: Printer): WorkingStep[] {
+  const { result, needed } = trial
+  return [
+    ...slipSteps(trial, print),
+    ...pullSteps(trials, trial, print),
+    step(
+      'Cases that hold',
+      'sampled cases with every counted margin at its limit or above, of 100',
+      `needed ${needed}`,
+      String(result.holdsIn),
+      { kind: 'computed', cite: 'seeded low-discrepancy sample; it says how sure the estimate is' },
+    ),
+  ]
+}
+
+/** Against side push: with all that holds the cap, and by friction alone. */
+function slipSteps({ model, result }: RouteTrial, print: Printer): WorkingStep[] {
   const { pull, side } = result.worst
   const left = (1 - model.loadFactor) * model.loadLeft
-  const friction = result.margins.grip.likely
-  const likely = (id: keyof typeof result.margins): string => print.plain(result.margins[id].likely)
-  const worstPull = loads.sweep.worstPull.force
   const held = result.registerCapacity + model.crossCapacity
   return [
     step(
       'Hold margin, at the instant where it is least',
       '(μ × (clamp − (1 − C) × pull) + register + cross bolts) / side push',
       `(${print.plain(result.faceFriction)} × (${print.force(result.clamp)} − ${print.plain(left)} × ${print.force(pull)}) + ${print.force(held)}) / ${print.force(side * model.loadLeft)}`,
-      likely('hold'),
+      print.plain(result.margins.hold.likely),
       STATICS,
     ),
     step(
       'Grip margin',
       'friction alone / side push',
       'as above without register and cross bolts',
-      print.plain(friction),
+      print.plain(result.margins.grip.likely),
       STATICS,
     ),
+  ]
+}
+
+/** Against pull: the joint, the cap, the fasteners and their threads. */
+function pullSteps(
+  { loads }: Trials,
+  { model, result }: RouteTrial,
+  print: Printer,
+): WorkingStep[] {
+  const left = (1 - model.loadFactor) * model.loadLeft
+  const likely = (id: keyof typeof result.margins): string => print.plain(result.margins[id].likely)
+  const worstPull = loads.sweep.worstPull.force
+  return [
     step(
       'Separation margin',
       'clamp / (1 − C) / greatest pull',
@@ -192,13 +217,6 @@ function marginSteps({ loads }: Trials, trial: RouteTrial, print: Printer): Work
         .join('; '),
       `${likely('fastenerProof')} and ${likely('threadStrip')}`,
       { kind: 'published', cite: `${SHIGLEY}, section 8–9; FED-STD-H28/2` },
-    ),
-    step(
-      'Cases that hold',
-      'sampled cases with every counted margin at its limit or above, of 100',
-      `needed ${trial.needed}`,
-      String(result.holdsIn),
-      { kind: 'computed', cite: 'seeded low-discrepancy sample; it says how sure the estimate is' },
     ),
   ]
 }
