@@ -1,5 +1,13 @@
 import { z } from 'zod'
+import { choicesOf } from '../../shared/answers.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { MATERIAL_IDS } from '../mechanics/materials.ts'
 import { id, ruleSchema, ruleSource, sentence, spread } from './schema.ts'
+
+/** An entry for every choice of a fact, and for nothing else: a missing one shows when it loads. */
+export function forEachChoice<S extends z.ZodType>(key: FactKey, entry: S) {
+  return z.record(z.enum(Object.keys(choicesOf(fact(key)))), entry)
+}
 
 const given = z.strictObject({
   value: z.union([z.number(), z.string()]),
@@ -229,7 +237,7 @@ export const jointSchema = z.strictObject({
   crossBoltGrade: z.string(),
   intercoolerEffectiveness: z.strictObject({ none: z.number(), intercooler: z.number(), ...why }),
   /** Choice → material of the mechanics. */
-  capMaterial: z.record(z.string(), z.string()),
-  blockMaterial: z.record(z.string(), z.string()),
+  capMaterial: forEachChoice('capMaterial', z.enum(MATERIAL_IDS)),
+  blockMaterial: forEachChoice('blockMaterial', z.enum(MATERIAL_IDS)),
 })
 export type JointConstants = z.infer<typeof jointSchema>

@@ -90,5 +90,5 @@ export function engineCase(build: Build, route: string | null, rulebook: Ruleboo
 }
 
 function blockMaterialId({ joint }: Rulebook, block: string): MaterialId {
-  return (joint.blockMaterial as Readonly<Record<string, string>>)[block] as MaterialId
+  return joint.blockMaterial[block] as MaterialId
 }

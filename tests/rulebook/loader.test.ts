@@ -156,6 +156,24 @@ describe('the loader', () => {
     expect(pair.join()).toMatch(/no fact key "colour"/)
   })
 
+  it.each([
+    ['joint.json', 'capMaterial', 'gray-iron', 'cheese', /^joint\.json: capMaterial\.gray-iron: /],
+    [
+      'joint.json',
+      'blockMaterial',
+      'gray-iron',
+      undefined,
+      /^joint\.json: blockMaterial\.gray-iron: /,
+    ],
+    ['fastenings.json', undefined, 'two-bolt', undefined, /^fastenings\.json: two-bolt: /],
+  ])('refuses %s without what it must have for a choice', (file, table, choice, entry, words) => {
+    const texts = ruleTexts()
+    const json = JSON.parse(texts.get(file) as string) as Json
+    const entries = (table === undefined ? json : json[table]) as Json
+    entries[choice] = entry
+    expect(faultsOf(texts.set(file, JSON.stringify(json))).join()).toMatch(words)
+  })
+
   it('refuses two rules with one id, in whatever files', () => {
     const texts = ruleTexts()
     const [first] = JSON.parse(texts.get(FILE) as string) as Json[]
