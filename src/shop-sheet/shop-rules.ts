@@ -72,15 +72,7 @@ export const LIMIT_IDS = [
 ] as const
 export type LimitId = (typeof LIMIT_IDS)[number]
 
-const GAUGE_IDS = [
-  'bore',
-  'depth',
-  'feeler',
-  'indicator',
-  'micrometer',
-  'offset',
-  'shell',
-] as const
+const GAUGE_IDS = ['bore', 'depth', 'feeler', 'indicator', 'micrometer', 'offset', 'shell'] as const
 export type GaugeId = (typeof GAUGE_IDS)[number]
 
 const limitsFile = z.strictObject({
