@@ -47,10 +47,11 @@ export function createApp(deps: AppDeps): Hono {
 function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
   const app = new Hono()
   app.use(requestLog(deps, deps.logEach))
-  app.use(limit)
   app.use(securityHeaders(deps.shop?.origins))
   if (deps.shop) app.use(framedBy(deps.shop, deps))
   app.use('/api/*', apiCors)
+  // After those that set headers, so that a refusal carries them too.
+  app.use(limit)
   app.use(requestLimits((c, passed) => tooLong(deps, c, passed)))
   app.use(bodyLimit({ maxSize: LARGEST_BODY, onError: (c) => tooLarge(deps, c) }))
   app.get('/healthz', (c) => c.json({ status: 'ok', version: deps.rulebook.version }))

@@ -63,7 +63,7 @@ function reload(): void {
 }
 
 function log(entry: Readonly<Record<string, string | number>>): void {
-  console.error(JSON.stringify(entry))
+  console.error(JSON.stringify({ time: new Date().toISOString(), ...entry }))
 }
 
 /** Serve until told to stop; then answer what is under way and end. */

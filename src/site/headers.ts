@@ -19,6 +19,7 @@ export function contentPolicy({ ancestors = [], frames = [] }: PolicyView = {}):
     "connect-src 'self'",
     "worker-src 'self'",
     "form-action 'self'",
+    "object-src 'none'",
     "base-uri 'none'",
     ...(frames.length > 0 ? [`frame-src ${frames.join(' ')}`] : []),
     `frame-ancestors ${ancestors.length > 0 ? ancestors.join(' ') : "'none'"}`,

@@ -14,6 +14,8 @@ export async function send(app: Hono, sent: Sent): Promise<number> {
   try {
     const response = await Promise.race([app.request(path, init as RequestInit), late])
     await Promise.race([response.arrayBuffer(), late])
+    const next = response.headers.get('location')
+    if (next !== null && !/^\/(?!\/)/.test(next)) throw new Error(`sent away to ${next}`)
     if (response.status >= 500) throw new Error(`${response.status} to ${JSON.stringify(sent)}`)
     return response.status
   } finally {
