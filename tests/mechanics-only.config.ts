@@ -5,6 +5,6 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/mechanics/**/*.test.ts', 'tests/published/**/*.test.ts'],
-    testTimeout: 60_000,
+    testTimeout: 300_000,
   },
 })

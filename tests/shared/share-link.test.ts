@@ -74,6 +74,12 @@ describe('links', () => {
     )
   })
 
+  it('that say a fact twice keep the first, and name the second', () => {
+    const { answers, problems } = fromQuery('bore=4in&use=street&bore=5in')
+    expect(answers).toEqual({ bore: { value: 4, unit: 'in' }, use: 'street' })
+    expect(problems).toMatchObject([{ field: 'bore', code: 'duplicate', found: '5in' }])
+  })
+
   it('longer than any case are cut, and say so', () => {
     const long = Array.from({ length: 300 }, (_, at) => `x${at}=1`).join('&')
     const { problems } = fromQuery(`${long}&bore=4in`)
