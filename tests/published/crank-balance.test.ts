@@ -44,7 +44,7 @@ describe('V-twin of ±45°, 2 kg, stroke 120, rod 240 mm, 2500 rpm', () => {
 })
 
 describe('three-cylinder radial', () => {
-  // Source: T. Bevan, The Theory of Machines, ch. 14, example 12 (an open transcription, read):
+  // Source: T. Bevan, The Theory of Machines, ch. 14, example 12 (an open worked copy, read):
   // 4 lb a cylinder, stroke 5 in, rod 9 in, 1500 rpm, g 32.2 ft/s²; primary balance 4.29 lb at
   // 3.5 in, constant second-order resultant 266 lb. Cylinders 120° apart are inferred.
   const radial = [0, 120, 240].map(cylinder)

@@ -94,7 +94,7 @@ describe('100 × 120 mm vertical engine, rod 250 mm, 1.1 kg, 20°, 0.7 MPa, 2000
 
 describe('500 mm horizontal engine, crank 300, rod 1200 mm, 250 kg, 60°, 0.35 MPa, 250 rpm', () => {
   // Source: R. S. Khurmi & J. K. Gupta, Theory of Machines, example 15.7: inputs and formulas read
-  // in an open transcription, outputs recomputed with them. Tolerance 0.1 %.
+  // in an open worked copy, outputs recomputed with them. Tolerance 0.1 %.
   it('has wall 10.97, rod 50.65, tangential 48.30 kN and torque 14.49 kN m', () => {
     const forces = cylinderForces({
       bore: 0.5,

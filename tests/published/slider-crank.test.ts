@@ -37,7 +37,7 @@ describe('a 3-litre square six, compression 9, rod 172 mm, at 3000 rpm', () => {
 })
 
 // Source: R. S. Khurmi & J. K. Gupta, Theory of Machines, example 15.3: inputs and formula from an
-// open transcription; the answer 6.54 m/s at 75° from memory. It uses the two-term speed.
+// open worked copy; the answer 6.54 m/s at 75° from memory. It uses the two-term speed.
 describe('a crank of 300 mm with a rod of 1 m at 200 rpm', () => {
   const speed = rpm(200)
   const twoTermSpeed = (angle: number): number =>
