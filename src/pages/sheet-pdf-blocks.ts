@@ -122,14 +122,14 @@ function table(pen: Pen, { caption, head, rows, numbers }: SheetTable): void {
   const widths = columnWidths(pen, head.length, numbers === true)
   const heightOfRow = (cells: readonly (string | null)[]) =>
     cells.includes(null) ? 22 : rowHeight(pen, cells, widths)
-  roomFor(pen, 20 + rowHeight(pen, head, widths) + 2 * 22)
+  roomFor(pen, 20 + rowHeight(pen, head, widths, true) + 2 * 22)
   write(pen, 'Caption', caption, { face: 'strong' }, 3)
-  row(pen, head, widths, rowHeight(pen, head, widths), numbers === true, true)
+  row(pen, head, widths, rowHeight(pen, head, widths, true), numbers === true, true)
   for (const cells of rows) {
     const height = heightOfRow(cells)
     if (pen.y + height > pen.bottom) {
       roomFor(pen, height + pen.bottom)
-      row(pen, head, widths, rowHeight(pen, head, widths), numbers === true, true)
+      row(pen, head, widths, rowHeight(pen, head, widths, true), numbers === true, true)
     }
     row(pen, cells, widths, height, numbers === true, false)
   }
@@ -144,9 +144,24 @@ function columnWidths({ width }: Pen, count: number, isBill: boolean): number[] 
   return [first, ...Array.from({ length: count - 1 }, () => (width - first) / (count - 1))]
 }
 
-function rowHeight(pen: Pen, cells: readonly (string | null)[], widths: readonly number[]): number {
+/** The face of a cell: heads and the first of each row, which names it, stand out. */
+function faceOf(at: number, isHead: boolean): 'strong' | 'serif' {
+  return isHead || at === 0 ? 'strong' : 'serif'
+}
+
+function rowHeight(
+  pen: Pen,
+  cells: readonly (string | null)[],
+  widths: readonly number[],
+  isHead = false,
+): number {
+  // Measured in the face it is drawn in: a strong one runs wider and may take another line.
   const heights = cells.map((cell, at) =>
-    heightOf(pen, cell ?? '', { ...CELL, width: (widths[at] ?? 0) - 6 }),
+    heightOf(pen, cell ?? '', {
+      ...CELL,
+      face: faceOf(at, isHead),
+      width: (widths[at] ?? 0) - 6,
+    }),
   )
   return Math.max(...heights) + 5
 }
@@ -170,7 +185,7 @@ function row(
     if (cell !== null && cell !== '') {
       pen.y = top + 2
       const align = isBill && at > 1 && at < 5 ? 'right' : 'left'
-      const face = isHead || at === 0 ? 'strong' : 'serif'
+      const face = faceOf(at, isHead)
       put(pen, isHead ? 'TH' : 'TD', cell, { ...CELL, face, x: x + 3, width: width - 6, align })
     }
     x += width
