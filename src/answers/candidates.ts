@@ -45,12 +45,16 @@ export function candidateFor(
   return bare(entry, figure)
 }
 
+/** Prices that are never told in thousands. */
+const SMALL = new Set<FactKey>(['capsPrice', 'studsPrice'])
+
 function moneyCandidate(key: FactKey, figure: Figure, money: MoneyContext): Candidate | undefined {
   const { unit } = figure
   if (figure.ratio || (unit && unit.kind !== 'money' && !isSterling(figure, money)))
     return undefined
-  const said = unit !== undefined || figure.scaled
-  if (!said && (figure.value < 20 || figure.decimal)) return undefined
+  // "7.5k" beside caps is how far it revs; nobody's caps cost so much.
+  const said = unit !== undefined || (figure.scaled && (money.said || !SMALL.has(key)))
+  if (!said && (figure.value < 20 || (figure.decimal && figure.value < 100))) return undefined
   if (figure.thousandths)
     return { why: 'thousands or decimals? write it without the point', unitSaid: said }
   const currency = unit?.kind === 'money' ? (unit.currency ?? money.currency) : money.currency

@@ -1,3 +1,4 @@
+import type { FactKey } from '../../shared/fact-keys.ts'
 import type { ChoiceMeaning, Lexicon } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Negations } from './negation.ts'
@@ -10,6 +11,8 @@ export interface ChoiceInput {
   readonly lexicon: Lexicon
   readonly scopes: Scopes
   readonly negations: Negations
+  /** The fact that the last question asked for. */
+  readonly asking: FactKey | undefined
   /** Take hypotheticals as said: the message asks what would be. */
   readonly whatIf: boolean
   /** Parts that a price was given for: they are not yet on the engine. */

@@ -17,6 +17,7 @@ export function readAllChoices(parts: Parts, asking: FactKey | undefined, into: 
       lexicon,
       scopes,
       negations: input.negations,
+      asking,
       whatIf: input.whatIf,
       priced: (mention) => isPriced(mention, parts),
       wrenched: (at) => isWrenched(at, parts),

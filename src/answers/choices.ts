@@ -2,6 +2,7 @@ import type { FactKey } from '../../shared/fact-keys.ts'
 import { attributesOf, nounOf, partBefore } from './attributes.ts'
 import type { ChoiceInput } from './choice-input.ts'
 import { isHardware, settleRelated, stands } from './choice-relations.ts'
+import { readClues } from './clues.ts'
 import type { Doubt, Findings, Reading } from './findings.ts'
 import type { ChoiceMeaning } from './lexicon.ts'
 import { aloneReadings } from './lone-attributes.ts'
@@ -26,6 +27,7 @@ export function readChoices(
   mentions.forEach((mention, i) => {
     readings.push(...aloneReadings(mentions, i, mention, input))
   })
+  readings.push(...readClues(input, input.asking))
   const standing = readings.filter((reading) => stands(reading, input))
   into.readings.push(...settleRelated(standing, input.scopes))
   for (const reading of readings) {

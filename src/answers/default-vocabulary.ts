@@ -4,6 +4,7 @@ import capChoices from '../../rules/vocabulary/choices-caps.json' with { type: '
 import engineChoices from '../../rules/vocabulary/choices-engine.json' with { type: 'json' }
 import fastenerChoices from '../../rules/vocabulary/choices-fasteners.json' with { type: 'json' }
 import planChoices from '../../rules/vocabulary/choices-plan.json' with { type: 'json' }
+import clues from '../../rules/vocabulary/clues.json' with { type: 'json' }
 import geometryCues from '../../rules/vocabulary/cues-geometry.json' with { type: 'json' }
 import moneyCues from '../../rules/vocabulary/cues-money.json' with { type: 'json' }
 import planCues from '../../rules/vocabulary/cues-plan.json' with { type: 'json' }
@@ -29,6 +30,7 @@ export const SHIPPED_VOCABULARY = {
     ...fastenerChoices,
     ...planChoices,
   },
+  clues,
   cues: [...geometryCues, ...planCues, ...moneyCues],
   markers,
   names,

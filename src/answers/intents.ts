@@ -1,7 +1,8 @@
+import { jobQuestionsIn } from './job-questions.ts'
 import { LEADS } from './leads.ts'
 import type { IntentName, Lexicon } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
-import { type Scopes, TRAILING } from './scopes.ts'
+import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
 
 export type Intent =
@@ -24,11 +25,13 @@ export interface Request {
   readonly opens: boolean
   /** Whether it is said of a thought or of others: "I could bump it to 12". */
   readonly aside: boolean
+  /** Whether it is a question that only the call can answer. */
+  readonly job?: boolean
 }
 
 /** Every request of a message, left to right. */
 export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
-  return mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
+  const said = mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
     mention.meanings.flatMap((intent) =>
       intent === 'none' || (intent === 'what-if' && isMusing(mention, tokens, scopes))
         ? []
@@ -43,14 +46,30 @@ export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: S
           ],
     ),
   )
+  if (said.some(({ opens, aside }) => opens && !aside)) return said
+  const job = jobQuestionsIn(tokens, lexicon, scopes).map(({ asks, from, to }) => ({
+    intent: asks,
+    from,
+    to,
+    opens: true,
+    aside: false,
+    job: true,
+  }))
+  return [...said, ...job]
 }
 
 /** "If I go to 15 psi later I'd add studs": a thought about some day, no question. */
 function isMusing(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
   if (tokens[mention.from]?.text !== 'if') return false
   const sentence = tokens.filter((_, at) => scopes.sentence[at] === scopes.sentence[mention.from])
-  return (
-    !sentence.some(({ text }) => text === '?') && sentence.some(({ text }) => TRAILING.has(text))
+  return !sentence.some(({ text }) => text === '?') && hasThought(mention.from, scopes)
+}
+
+/** Whether its sentence ends on "some day" or the like. */
+function hasThought(from: number, { sentence, markers }: Scopes): boolean {
+  return markers.some(
+    (marker) =>
+      sentence[marker.from] === sentence[from] && marker.meanings.includes('thoughtAfter'),
   )
 }
 
@@ -150,6 +169,7 @@ function resultFits(
   covers: boolean,
 ): boolean {
   const said = tokens.slice(request.from, request.to).map(({ text }) => text)
+  if (request.job) return !any
   if (any) return said.some((word) => INSISTS.has(word)) && said.length >= 2
   return covers || (said.length >= 3 && request.opens)
 }

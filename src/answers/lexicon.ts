@@ -1,4 +1,5 @@
 import { FACT_KEYS, type Fact, type FactKey, fact } from '../../shared/fact-keys.ts'
+import { type Clue, clueTree } from './clues.ts'
 import { addPhrase, addPhrases, type PhraseTree, phraseTree } from './phrases.ts'
 import { type Speller, speller } from './spelling.ts'
 import { type UnitReader, unitReader } from './units-in-text.ts'
@@ -43,6 +44,8 @@ export interface Lexicon {
   readonly units: UnitReader
   readonly figures: PhraseTree<FigureMeaning>
   readonly choices: PhraseTree<ChoiceMeaning>
+  /** What is described rather than named. */
+  readonly clues: PhraseTree<Clue>
   readonly inPart: PhraseTree<true>
   readonly denied: PhraseTree<{ fact: FactKey; value: string }>
   readonly asked: ReadonlyMap<FactKey, PhraseTree<string>>
@@ -50,6 +53,8 @@ export interface Lexicon {
   readonly names: PhraseTree<FactKey>
   readonly markers: PhraseTree<Marker>
   readonly intents: PhraseTree<IntentName>
+  /** What makes a question one about the job. */
+  readonly jobQuestions: PhraseTree<'holds' | 'wants'>
   readonly fillers: ReadonlySet<string>
   readonly between: ReadonlySet<string>
   readonly speller: Speller
@@ -70,16 +75,25 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     units: unitReader(vocabulary.units, vocabulary.numbers),
     figures: figureTree(vocabulary),
     choices: choiceTree(vocabulary),
+    clues: clueTree(vocabulary),
     inPart: inPartTree(vocabulary),
     denied: deniedTree(vocabulary),
     asked: askedTrees(vocabulary),
     names: nameTree(vocabulary),
     markers,
     intents,
+    jobQuestions: jobQuestionTree(vocabulary),
     fillers: new Set(vocabulary.markers.fillers),
     between: new Set(vocabulary.parts.between),
     speller: speller(vocabulary),
   }
+}
+
+function jobQuestionTree({ jobQuestions }: Vocabulary): Lexicon['jobQuestions'] {
+  const tree = phraseTree<'holds' | 'wants'>()
+  addPhrases(tree, jobQuestions.holds, 'holds')
+  addPhrases(tree, jobQuestions.wants, 'wants')
+  return tree
 }
 
 function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {

@@ -14,6 +14,7 @@ const REACH = 5
 const STOPS = new Set([
   ',',
   '.',
+  ':',
   ';',
   '!',
   '?',

@@ -11,6 +11,7 @@ import { takeApart } from './message-parts.ts'
 import { normaliseText } from './normalise-text.ts'
 import { report } from './report.ts'
 import { mendSpelling } from './spelling.ts'
+import { joinThreads } from './thread-words.ts'
 import { readThreads } from './threads-in-text.ts'
 import { tokenise } from './tokens.ts'
 import type { Understanding } from './understanding.ts'
@@ -46,7 +47,7 @@ export function readMessage(text: string, context: MessageContext = {}): Underst
 
 function understand(text: string, context: MessageContext, lexicon: Lexicon): Understanding {
   const plain = normaliseText(text)
-  const tokens = mendSpelling(tokenise(plain.text), lexicon.speller)
+  const tokens = joinThreads(mendSpelling(tokenise(plain.text), lexicon.speller))
   const whole = context.asking && wholeAnswer(context.asking, tokens, lexicon)
   if (whole) return report({ text, plain, tokens }, { readings: [whole], intent: 'tell' }, [])
   const parts = takeApart(plain, tokens, context.answers ?? {}, lexicon)

@@ -18,37 +18,6 @@ export interface Scopes {
   readonly markers: readonly Mention<Marker>[]
 }
 
-/** Hypotheticals that hold to the end of their sentence, not only of their clause. */
-const TO_SENTENCE_END = new Set([
-  'if',
-  'whether',
-  'vs',
-  'versus',
-  'unless',
-  'might',
-  'someday',
-  'some day',
-  'one day',
-  'eventually',
-  'next year',
-  'next season',
-])
-/** Hypotheticals that are said after what they are about. */
-export const TRAILING = new Set([
-  'someday',
-  'some day',
-  'one day',
-  'eventually',
-  'down the road',
-  'in the future',
-  'later on',
-  'later',
-  'next year',
-  'next season',
-  'maybe later',
-])
-/** "A two bolt block is good for 450 hp": said of engines at large. */
-const GENERAL = /^(?:is|are) (?:fine|good|safe|okay|ok|enough) (?:to|for)$|^according to$/
 const PRONOUNS = new Set(['it', 'its', 'that', 'and', 'which', 'also', 'plus'])
 
 /** Work out, token by token, whose engine and which state of it is spoken of. */
@@ -78,7 +47,8 @@ export function scopesOf(
     } else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
     const mention = at.get(i)
     if (isSomeones(tokens, i, lexicon)) state.other = true
-    if (mention) apply(mention, state, { tokens, sentence, outside, clause, i })
+    if (mention)
+      apply(mention, state, { tokens, sentence, outside, clause, markers, i, to: mention.to })
     else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
     outside[i] = state.other ? 'other' : state.past ? 'past' : hypothetical(state)
     planned[i] = state.planned
@@ -135,7 +105,9 @@ interface Place {
   readonly sentence: readonly number[]
   readonly outside: (Outside | undefined)[]
   readonly clause: readonly number[]
+  readonly markers: readonly Mention<Marker>[]
   readonly i: number
+  readonly to: number
 }
 
 function apply(mention: Mention<Marker>, state: State, place: Place): void {
@@ -148,31 +120,81 @@ function apply(mention: Mention<Marker>, state: State, place: Place): void {
 
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
   if (marker === 'otherPerson') {
+    if (isCalled(place) || actsOnThis(said, place)) return
     state.other ||= isOther(said, place.tokens, place.i)
     // "Stock caps held 900 for my buddy".
     const whose = WHOSE.has(place.tokens[place.i - 1]?.text ?? '') && state.other
     if (whose) backwards(place, (found) => found ?? 'other')
   } else if (marker === 'past') {
     state.past = true
-    if (TRAILING_PAST.has(said)) backwards(place, (found) => found ?? 'past')
+  } else if (marker === 'pastAfter') {
+    backwards(place, (found) => found ?? 'past')
   } else if (marker === 'planned') state.planned = true
-  else if (marker === 'ownPerson') own(said, state)
-  else if (marker === 'correction') state.past = false
+  else if (marker === 'ownPerson') {
+    if (!isRelative(said, place)) own(said, state)
+  } else if (marker === 'correction') state.past = false
   else if (marker === 'present') present(said, state, place)
+  else if (marker === 'thoughtAfter') {
+    backwards(place, (found) => found ?? 'hypothetical')
+    state.clauseLong = true
+  } else if (marker === 'thoughtLong') state.sentenceLong = true
   else if (marker === 'hypothetical') {
-    if (TRAILING.has(said) || GENERAL.test(said))
-      backwards(place, (found) => found ?? 'hypothetical')
-    if (TO_SENTENCE_END.has(said) || said.startsWith('if ')) state.sentenceLong = true
+    if (said.startsWith('if ')) state.sentenceLong = true
     else state.clauseLong = true
   }
 }
 
+/** "The guy I bought it from said": still the guy. */
+function isRelative(said: string, { i, markers, tokens }: Place): boolean {
+  const before = markers.find(({ to }) => to === i)
+  const person = before?.meanings.includes('otherPerson') ?? false
+  return said === 'i' && person && !SAYS.has(tokens[i - 1]?.text ?? '')
+}
+
+const SAYS = new Set(['said', 'says', 'told', 'reckons', 'claims', 'swears', 'thinks', 'heard'])
+
+/** Words of oneself that end no account of how it was. */
+const WEAK = new Set(['i', 'my', 'we', 'our', 'id'])
+/** Words of oneself that a supposition goes on with: "if I win I'll buy one". */
+const CONTINUES = new Set(['ive', 'ill', 'me', 'myself'])
+
+/** "Son, this is a V8", "hi mate!": spoken to, not of. */
+function isCalled({ i, to, tokens, sentence }: Place): boolean {
+  const before = tokens[i - 1]
+  const opens = !before || before.kind === 'mark' || sentence[i - 1] !== sentence[i]
+  const after = tokens[to]
+  return opens && (after === undefined || [',', '!', '.'].includes(after.text))
+}
+
+/** "Somebody put steel caps on this", "the last owner fitted studs": of this engine after all. */
+function actsOnThis(said: string, { i, to, tokens, clause }: Place): boolean {
+  let acts = -1
+  for (let at = to; at < to + 3 && acts < 0; at += 1)
+    if (FITS.has(tokens[at]?.text ?? '')) acts = at
+  if (acts < 0) return false
+  if (BEFORE_ME.test(said)) return true
+  for (let at = acts; at < tokens.length && clause[at] === clause[i]; at += 1) {
+    const [word, next] = [tokens[at]?.text ?? '', tokens[at + 1]?.text ?? '']
+    if (['on', 'in', 'to'].includes(word) && ['it', 'this', 'mine', 'my'].includes(next))
+      return true
+  }
+  return false
+}
+
+const FITS = new Set(
+  'put fitted fit installed added swapped bored drilled converted changed upgraded stuck bolted did had'.split(
+    ' ',
+  ),
+)
+const BEFORE_ME =
+  /^(?:somebody|someone|(?:the |a )?(?:previous|prev|last|old) (?:owner|guy)|whoever.*)$/
+
 function own(said: string, state: State): void {
   state.other = false
   if (said !== 'i') state.planned = false
-  if (said !== 'i' && said !== 'my' && said !== 'we' && said !== 'our' && said !== 'id') {
+  if (!WEAK.has(said)) {
     state.past = false
-    state.sentenceLong = said === 'ive' ? state.sentenceLong : false
+    if (!CONTINUES.has(said)) state.sentenceLong = false
   }
 }
 
@@ -213,16 +235,4 @@ function backwards(
   }
 }
 
-/** "We tried 18 psi last year". */
-const TRAILING_PAST = new Set([
-  'last year',
-  'last season',
-  'last time',
-  'engine i had',
-  'motor i had',
-  'one i had',
-  'block i had',
-  'before this',
-  'before that',
-])
 const NOW = new Set(['now', 'currently', 'nowadays', 'today', 'presently', 'right now'])

@@ -21,7 +21,8 @@ export interface Token {
 }
 
 const SPACE = /[^\S\n]*/y
-const METRIC_THREAD = /m ?\d{1,2}(?:[.,]\d{1,2})? ?[x*] ?\d(?:[.,]\d{1,3})?(?![\d.]\d)/y
+const METRIC_THREAD =
+  /m ?\d{1,2}(?:[.,]\d{1,2})?(?: ?[x*] ?\d(?:[.,]\d{1,3})?| by \d(?:[.,]\d{1,3})?| ?- ?\d[.,]\d{1,3}| \d[.,]\d{1,3})(?![\d.]\d)/y
 const INCH_THREAD =
   /(?:\d{1,2} ?\/ ?\d{1,2}|0?\.\d{1,4})"? ?(?:-|x) ?\d{1,2}(?![\d.]*\d)(?: ?(?:unc|unf|unef|un)\b)?/y
 const GROUPED = /\d{1,3}(?:,\d{3})+(?:\.\d+)?(?!\d)/y
@@ -102,9 +103,15 @@ function threadAt(text: string, at: number, gap: Gap): Token | undefined {
   const pattern = character === 'm' ? METRIC_THREAD : INCH_THREAD
   const written =
     character === 'm' || /[\d.]/.test(character) ? match(pattern, text, at) : undefined
-  const thread = written === undefined ? undefined : readThread(written.replaceAll(',', '.'))
+  const thread = written === undefined ? undefined : readThread(canonical(written))
   if (!thread || written === undefined) return undefined
   return { kind: 'thread', text: printThread(thread), start: at, end: at + written.length, gap }
+}
+
+/** "M11 by 1.25", "m12-1.75" and "m12 1.75" are all M12x1.75. */
+function canonical(written: string): string {
+  const plain = written.replaceAll(',', '.')
+  return plain.startsWith('m') ? plain.replace(/^(m ?[\d.]+)(?: by | ?- ?| )(?=\d)/, '$1x') : plain
 }
 
 function numberAt(text: string, at: number, gap: Gap): Token | undefined {

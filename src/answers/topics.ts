@@ -1,4 +1,4 @@
-import type { FactKey } from '../../shared/fact-keys.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { Request } from './intents.ts'
 import type { Lexicon } from './lexicon.ts'
 import { longestAt } from './phrases.ts'
@@ -34,7 +34,8 @@ export function topicOf(
     to -= 1
   if (from >= to) return undefined
   if (request.intent === 'why') return factsIn(tokens, from, to, lexicon)[0]?.key
-  return factNamed(tokens, from, to, lexicon) ?? words(tokens, from, to)
+  const named = factNamed(tokens, from, to, lexicon)
+  return named && !isWork(named, tokens, from, to, lexicon) ? named : words(tokens, from, to)
 }
 
 /** "… and do I need one?" */
@@ -56,6 +57,21 @@ function factNamed(
 ): FactKey | undefined {
   const match = longestAt(lexicon.names, tokens, from)
   return match?.to === to ? match.meanings[0] : undefined
+}
+
+/** "What is a line hone": the work, not its price. */
+function isWork(
+  key: FactKey,
+  tokens: readonly Token[],
+  from: number,
+  to: number,
+  { vocabulary }: Lexicon,
+): boolean {
+  const { moneyWords } = vocabulary.units
+  const priced = tokens.slice(from, to).some(({ text }) => moneyWords.includes(text))
+  return (
+    fact(key).kind === 'money' && fact(key).topic === 'money' && key.endsWith('Price') && !priced
+  )
 }
 
 function words(tokens: readonly Token[], from: number, to: number): string {

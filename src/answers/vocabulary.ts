@@ -88,8 +88,14 @@ const markerVocabulary = z.strictObject({
   otherPerson: phrases,
   ownPerson: phrases,
   hypothetical: phrases,
+  /** Thoughts said after what they are about: "a girdle would be nice". */
+  thoughtAfter: phrases,
+  /** Thoughts that hold to the end of their sentence, not only of their clause. */
+  thoughtLong: phrases,
   planned: phrases,
   past: phrases,
+  /** What is over, said after what it is about: "a turbo was the plan, fell through". */
+  pastAfter: phrases,
   present: phrases,
   correction: phrases,
   neutral: phrases,
@@ -117,6 +123,14 @@ const choiceWords = z
     }
   })
 
+/** How people describe a choice without naming it, and beside which words that counts. */
+const clue = z
+  .strictObject({ fact: factKey, value: z.string(), near: phrases, phrases })
+  .superRefine(({ fact: key, value }, context) => {
+    if (!isFactKey(key) || Object.hasOwn(choicesOf(fact(key)), value)) return
+    context.addIssue({ code: 'custom', path: ['value'], message: 'is no choice of this fact' })
+  })
+
 const vocabularySchema = z.strictObject({
   numbers: numberVocabulary,
   units: unitVocabulary,
@@ -124,6 +138,8 @@ const vocabularySchema = z.strictObject({
   noise: z.array(noise),
   /** Words that settle a choice wherever they stand. */
   choices: choiceWords,
+  /** Descriptions that settle a choice beside the part that they describe. */
+  clues: z.array(clue),
   /** What a choice word means when it is denied: "not intercooled". */
   denied: choiceWords,
   /** Words that settle a choice only as an answer to its question. */
@@ -138,6 +154,13 @@ const vocabularySchema = z.strictObject({
     z.enum(['undo', 'restart', 'result', 'what-if', 'why', 'explain', 'change', 'none']),
     phrases,
   ),
+  /** Verbs that open a question about the job, and the words that make it one. */
+  jobQuestions: z.strictObject({
+    supposing: phrases,
+    asking: phrases,
+    holds: phrases,
+    wants: phrases,
+  }),
   explainMiddle: z.strictObject({ articles: phrases, endings: phrases }),
   octane: z.strictObject({ words: phrases, pumpTo: z.number(), raceFrom: z.number() }),
   spelling: z.strictObject({ fixes: z.record(z.string(), z.string()), keep: phrases }),

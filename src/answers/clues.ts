@@ -1,0 +1,92 @@
+import type { FactKey } from '../../shared/fact-keys.ts'
+import type { ChoiceInput } from './choice-input.ts'
+import type { Reading } from './findings.ts'
+import { mentionsIn } from './mentions.ts'
+import { addPhrase, longestAt, type PhraseTree, phraseTree } from './phrases.ts'
+import type { Vocabulary } from './vocabulary.ts'
+
+/** What a description comes to, and what it must be a description of. */
+export interface Clue {
+  readonly fact: FactKey
+  readonly value: string
+  readonly near: PhraseTree<true>
+}
+
+/** Furthest that a description stands from what it describes, in words. */
+const REACH = 12
+
+/** The descriptions of a vocabulary: "shiny where they sit", of caps. */
+export function clueTree({ clues }: Vocabulary): PhraseTree<Clue> {
+  const tree = phraseTree<Clue>()
+  for (const { fact, value, near, phrases } of clues) {
+    const parts = phraseTree<true>()
+    for (const part of near) addPhrase(parts, part, true)
+    for (const phrase of phrases) {
+      addPhrase(tree, phrase, { fact: fact as FactKey, value, near: parts })
+    }
+  }
+  return tree
+}
+
+/**
+ * Choices that a message describes rather than names: "the caps look shiny and
+ * fretted where they sit". Only beside the part that is described, with no other
+ * part nearer, and never denied.
+ */
+export function readClues(input: ChoiceInput, asking: FactKey | undefined): Reading[] {
+  const { tokens, lexicon, negations } = input
+  return mentionsIn(lexicon.clues, tokens).flatMap(({ from, to, meanings }) => {
+    if (negations.denies({ from, to }) || isShadowed(from, input)) return []
+    return meanings.flatMap((clue): Reading[] => {
+      const part = clue.fact === asking ? { from, to } : partOf(clue, from, to, input)
+      if (!part || negations.denies(part)) return []
+      return [
+        {
+          key: clue.fact,
+          answer: clue.value,
+          from: Math.min(part.from, from),
+          to: Math.max(part.to, to),
+          strength: 2,
+        },
+      ]
+    })
+  })
+}
+
+/** The described part before the description in its sentence, else shortly after it. */
+function partOf(
+  { near }: Clue,
+  from: number,
+  to: number,
+  input: ChoiceInput,
+): { from: number; to: number } | undefined {
+  const { tokens, scopes } = input
+  const same = (at: number): boolean => scopes.sentence[at] === scopes.sentence[from]
+  for (let at = from - 1; at >= 0 && at >= from - REACH && same(at); at -= 1) {
+    const found = longestAt(near, tokens, at)
+    if (found && found.to <= from) return found
+    if (isOtherPart(at, input)) return undefined
+  }
+  for (let at = to; at < tokens.length && at < to + REACH && same(at); at += 1) {
+    const found = longestAt(near, tokens, at)
+    if (found) return found
+    if (isOtherPart(at, input)) return undefined
+  }
+  return undefined
+}
+
+/** The moly of "moly rings", the dry of "dry sump". */
+function isShadowed(at: number, { tokens, lexicon }: ChoiceInput): boolean {
+  for (let from = Math.max(0, at - 2); from <= at; from += 1) {
+    const found = longestAt(lexicon.choices, tokens, from)
+    if (found && found.to > at && found.meanings.some(({ kind }) => kind === 'shadow')) return true
+  }
+  return false
+}
+
+function isOtherPart(at: number, { tokens, lexicon }: ChoiceInput): boolean {
+  return (longestAt(lexicon.choices, tokens, at)?.meanings ?? []).some(
+    (m) =>
+      m.kind === 'shadow' || (m.kind === 'noun' && (m.noun === 'other' || m.noun === 'bearings')),
+  )
+}

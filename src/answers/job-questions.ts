@@ -1,0 +1,70 @@
+import { LEADS } from './leads.ts'
+import type { Lexicon } from './lexicon.ts'
+import { mentionsIn } from './mentions.ts'
+import type { Scopes } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+/** A question about the job itself: "do I need a girdle?", "would studs be enough at 14 psi?" */
+export interface JobQuestion {
+  /** Whether it supposes something, or asks what to do. */
+  readonly asks: 'what-if' | 'result'
+  readonly from: number
+  readonly to: number
+}
+
+/**
+ * The questions of a message that only the call can answer: whether something
+ * holds, is enough, is needed or is worth it. They open on a verb of asking.
+ */
+export function jobQuestionsIn(
+  tokens: readonly Token[],
+  { vocabulary, jobQuestions }: Lexicon,
+  { sentence, outside }: Scopes,
+): JobQuestion[] {
+  const { supposing, asking } = vocabulary.jobQuestions
+  const found: JobQuestion[] = []
+  for (const from of openings(tokens, sentence)) {
+    const word = tokens[from]?.text ?? ''
+    if (!supposing.includes(word) && !asking.includes(word)) continue
+    if (outside[from] === 'other') continue
+    let end = from
+    while (end < tokens.length && sentence[end] === sentence[from]) end += 1
+    const kinds = mentionsIn(jobQuestions, tokens.slice(from, end)).flatMap((m) => m.meanings)
+    const wants = kinds.includes('wants')
+    if (!wants && !(kinds.includes('holds') && isOfThis(word, from, end, tokens))) continue
+    found.push({
+      asks: wants || !supposing.includes(word) ? 'result' : 'what-if',
+      from,
+      to: from + 1,
+    })
+  }
+  return found
+}
+
+/** "Do two bolt caps walk at 7000?" is of engines at large; "does it hold?" is not. */
+function isOfThis(word: string, from: number, end: number, tokens: readonly Token[]): boolean {
+  if (word !== 'do' && word !== 'does') return true
+  return tokens.slice(from, end).some(({ text }) => OWN.has(text))
+}
+
+const OWN = new Set(['my', 'mine', 'it', 'this', 'these', 'they', 'i', 'we', 'our'])
+
+/** The first word of each sentence that is no small word before a question. */
+function openings(tokens: readonly Token[], sentence: readonly number[]): number[] {
+  const found: number[] = []
+  for (let at = 0; at < tokens.length; at += 1) {
+    const opens = at === 0 || sentence[at] !== sentence[at - 1]
+    if (!opens) continue
+    let from = at
+    while (
+      from < tokens.length &&
+      sentence[from] === sentence[at] &&
+      LEADS.has(tokens[from]?.text ?? '') &&
+      !['can', 'could', 'would'].includes(tokens[from]?.text ?? '')
+    ) {
+      from += 1
+    }
+    found.push(from)
+  }
+  return found
+}
