@@ -37,14 +37,20 @@ export function partBefore(
   i: number,
   input: ChoiceInput,
 ): string {
+  const here = input.scopes.clause[mentions[i]?.from ?? 0]
+  let implied: string | undefined
   for (let j = i - 1; j >= 0; j -= 1) {
     const mention = mentions[j] as Mention<ChoiceMeaning>
+    if (implied !== undefined && input.scopes.clause[mention.from] !== here) return implied
     for (const meaning of mention.meanings) {
       const noun = nounOf(meaning, mention, input)
-      if (noun !== undefined && noun !== 'ones') return noun
+      if (noun === undefined || noun === 'ones') continue
+      // "The caps are the stock two bolt ones": what is named counts before what goes without saying.
+      if (meaning.kind === 'noun') return noun
+      implied ??= noun
     }
   }
-  return 'ones'
+  return implied ?? 'ones'
 }
 
 /** The attributes before a part with no other part between, else those after "are", "is", ":". */

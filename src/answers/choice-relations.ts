@@ -36,6 +36,9 @@ export function isHardware(key: FactKey): boolean {
 function withStrip(readings: readonly Reading[]): readonly Reading[] {
   const of = (...uses: string[]): Reading[] =>
     readings.filter(({ key, answer }) => key === 'use' && uses.includes(String(answer)))
+  if (of('street-strip').length > 0) {
+    return readings.filter((reading) => !of('street', 'drag').includes(reading))
+  }
   const [street] = of('street')
   const [strip] = of('drag', 'street-strip')
   if (!street || !strip) return readings

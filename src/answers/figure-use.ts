@@ -64,6 +64,8 @@ function useOf(
     if (meaning.counted && mention.from < figure.to) return undefined
     return { score: plain ? 8.6 : 8.8, use: { kind: 'noise', what: meaning.what } }
   }
+  if (meaning.before && mention.from !== figure.to && !isLinkedTo(mention.to, figure, input))
+    return undefined
   const candidate = candidateFor(meaning.fact, figure, money)
   if (!candidate) return undefined
   const implied =
@@ -81,6 +83,12 @@ function useOf(
   const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }
   return { score: (fits ? base : base - 4.5) - 0.1 * far, use }
+}
+
+/** "Crank is a 3.75", "crank: 3.75". */
+function isLinkedTo(to: number, { from }: Figure, { tokens }: PairingInput): boolean {
+  const between = tokens.slice(to, from).map(({ text }) => text)
+  return between.length > 0 && between.every((word) => ['is', 'a', ':', '='].includes(word))
 }
 
 /** Facts whose one-word names other parts share: "spark plug torque", "big end bore". */

@@ -12,6 +12,7 @@ export type FigureMeaning =
       readonly fact: FactKey
       readonly weak: boolean
       readonly needsUnit: boolean
+      readonly before?: boolean
       readonly beside?: ReadonlySet<string>
       readonly notBeside?: ReadonlySet<string>
     }
@@ -104,6 +105,7 @@ function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {
       fact: key as FactKey,
       weak,
       needsUnit,
+      ...(place.before ? { before: true } : {}),
       ...(place.beside ? { beside: new Set(place.beside) } : {}),
       ...(place.notBeside ? { notBeside: new Set(place.notBeside) } : {}),
     })

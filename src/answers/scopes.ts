@@ -131,7 +131,7 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     backwards(place, (found) => found ?? 'past')
   } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') {
-    if (!isRelative(said, place)) own(said, state)
+    if (!isRelative(said, place) && !isLikened(place)) own(said, state)
   } else if (marker === 'correction') state.past = false
   else if (marker === 'present') present(said, state, place)
   else if (marker === 'thoughtAfter') {
@@ -152,6 +152,11 @@ function isRelative(said: string, { i, markers, tokens }: Place): boolean {
 }
 
 const SAYS = new Set(['said', 'says', 'told', 'reckons', 'claims', 'swears', 'thinks', 'heard'])
+
+/** "Same block as mine": likened to mine, and not mine. */
+function isLikened({ i, tokens }: Place): boolean {
+  return ['as', 'like', 'than'].includes(tokens[i - 1]?.text ?? '')
+}
 
 /** Words of oneself that end no account of how it was. */
 const WEAK = new Set(['i', 'my', 'we', 'our', 'id'])
@@ -175,8 +180,8 @@ function actsOnThis(said: string, { i, to, tokens, clause }: Place): boolean {
   if (BEFORE_ME.test(said)) return true
   for (let at = acts; at < tokens.length && clause[at] === clause[i]; at += 1) {
     const [word, next] = [tokens[at]?.text ?? '', tokens[at + 1]?.text ?? '']
-    if (['on', 'in', 'to'].includes(word) && ['it', 'this', 'mine', 'my'].includes(next))
-      return true
+    const onto = at === acts || ['on', 'in', 'to'].includes(word)
+    if (onto && ['it', 'this', 'mine', 'my'].includes(next)) return true
   }
   return false
 }
@@ -222,15 +227,17 @@ function present(said: string, state: State, place: Place): void {
   }
   // "It was 9:1 but …" leaves what was said before as it was; "10.5:1 now" does not.
   if (said !== 'but' && said !== 'mine' && said !== 'however') {
-    backwards(place, (found) => (found === 'other' ? found : undefined))
+    backwards(place, (found) => (found === 'other' ? found : undefined), 'and')
   }
 }
 
 function backwards(
-  { outside, clause, i }: Place,
+  { outside, clause, tokens, i }: Place,
   change: (found: Outside | undefined) => Outside | undefined,
+  stopsAt?: string,
 ): void {
   for (let back = i - 1; back >= 0 && clause[back] === clause[i]; back -= 1) {
+    if (stopsAt === tokens[back]?.text) return
     outside[back] = change(outside[back])
   }
 }

@@ -46,6 +46,8 @@ const cue = z.strictObject({
   fact: factKey,
   phrases,
   weak: z.boolean().optional(),
+  /** The figure must stand right before: a "3.75 crank". */
+  before: z.boolean().optional(),
   /** The figure must carry a unit of its own (or, with "lb", be a bare pound). */
   needsUnit: z.boolean().optional(),
   /** Words one of which must stand before in the sentence: "wide" is the caps' or the bearings'. */
