@@ -19,6 +19,8 @@ export interface ChoiceInput {
   readonly priced: (mention: Mention<ChoiceMeaning>) => boolean
   /** Whether a torque stands right before, with only small words between. */
   readonly wrenched: (at: number) => boolean
+  /** Whether its sentence asks something: "can they line bore?" */
+  readonly asksAbout: (at: number) => boolean
   /** Words inside the name of a measure: the bolts of "bolt span". */
   readonly measured: (mention: Mention<ChoiceMeaning>) => boolean
 }

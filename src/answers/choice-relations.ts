@@ -17,6 +17,7 @@ export function stands(reading: Reading, input: ChoiceInput): boolean {
   if (whatIf) return true
   if (outside === 'hypothetical') return false
   if (isWondered(reading, input)) return false
+  if (SHOP_SAYS.has(reading.key) && input.asksAbout(reading.from)) return false
   return !(isHardware(reading.key) && scopes.planned[reading.from])
 }
 

@@ -6,6 +6,7 @@ import type { Findings } from './findings.ts'
 import type { ChoiceMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import { asksAt } from './sentences.ts'
 
 /** Read every choice of a message, the one that was asked among them. */
 export function readAllChoices(parts: Parts, asking: FactKey | undefined, into: Findings): void {
@@ -20,12 +21,22 @@ export function readAllChoices(parts: Parts, asking: FactKey | undefined, into: 
       asking,
       whatIf: input.whatIf,
       priced: (mention) => isPriced(mention, parts),
+      asksAbout: (at) => isAsked(at, parts),
       wrenched: (at) => isWrenched(at, parts),
       measured: (mention) => isMeasured(mention, parts),
     },
     into,
   )
   if (asking && !into.readings.some(({ key }) => key === asking)) readAsked(parts, asking, into)
+}
+
+/** Whether a place stands in a sentence that asks something. */
+function isAsked(at: number, { tokens, scopes: { sentence } }: Parts): boolean {
+  let from = at
+  while (from > 0 && sentence[from - 1] === sentence[at]) from -= 1
+  let end = at
+  while (end + 1 < tokens.length && sentence[end + 1] === sentence[at]) end += 1
+  return tokens[end]?.text === '?' || asksAt(from, tokens, sentence)
 }
 
 function readAsked(

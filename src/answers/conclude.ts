@@ -26,7 +26,11 @@ export function conclude(
     facts: countTold(parts, settled),
     near: (each) => figuresAfter(each, settled, parts).length,
     corrected,
-    dontKnow: scopes.markers.some(({ meanings }) => meanings.includes('dontKnow')),
+    dontKnow: scopes.markers.some(
+      (marker) =>
+        marker.meanings.includes('dontKnow') &&
+        (asking !== undefined || tokens[marker.to - 1]?.text !== 'decided'),
+    ),
   })
   if (intent === 'why' || intent === 'explain') {
     const about = new Set(request ? saidAfter(request, settled, parts) : [])

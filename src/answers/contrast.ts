@@ -1,3 +1,4 @@
+import type { FactKey } from '../../shared/fact-keys.ts'
 import { candidateFor } from './candidates.ts'
 import type { Findings } from './findings.ts'
 import type { Parts } from './message-parts.ts'
@@ -9,6 +10,7 @@ const LEADS = new Set(
   'its it is on at i measured im run running got have has want wants wanted going only'.split(' '),
 )
 const REACH = 4
+const NOW = new Set(['now', 'currently', 'nowadays', 'today'])
 
 /**
  * "Used to run 15 psi, now it's 22", "said it was 10:1 but I measured 9.4": a bare
@@ -19,10 +21,13 @@ export function readContrast(figure: Figure, parts: Parts, into: Findings): bool
   const before = figures[figures.indexOf(figure) - 1]
   const alike = !figure.unit || figure.unit.kind === before?.unit?.kind
   if (!alike || figure.ratio || !isSetAgainst(figure, parts)) return false
-  if (!before || scopes.sentence[before.from] !== scopes.sentence[figure.from]) return false
+  const here = scopes.sentence[figure.from] ?? 0
+  const there = before && scopes.sentence[before.from]
+  if (!before || !(there === here || (there === here - 1 && opensOnOwn(figure, parts))))
+    return false
   if (setAside(before, input) === undefined) return false
   const use = pairs.find((pair) => pair.figure === before)?.use
-  const key = use ? (use.kind === 'fact' ? use.key : undefined) : defaultKey(before)
+  const key = use ? (use.kind === 'fact' ? use.key : undefined) : keyOf(before, parts)
   const unit = before.unit ? { unit: before.unit } : {}
   const found = key && candidateFor(key, { ...unit, ...figure }, input.money)
   if (!key || !found || !('answer' in found)) return false
@@ -31,7 +36,28 @@ export function readContrast(figure: Figure, parts: Parts, into: Findings): bool
   return true
 }
 
-function isSetAgainst({ from }: Figure, { tokens, scopes }: Parts): boolean {
+/** "Mine has a 3.5 in it": a sentence that turns from another's engine to one's own. */
+function opensOnOwn({ from }: Figure, { tokens, scopes }: Parts): boolean {
+  let at = from
+  while (at > 0 && scopes.sentence[at - 1] === scopes.sentence[from]) at -= 1
+  return OWN.has(tokens[at]?.text ?? '')
+}
+
+const OWN = new Set(['mine', 'mines', 'ours', 'now', 'currently', 'today'])
+
+/** The fact of a figure that no words name; pounds beside a turbo are of boost. */
+function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
+  const pounds = figure.unit?.kind === 'unit' && figure.unit.symbol === 'lb'
+  const boosted = choiceMentions.some(({ meanings }) =>
+    meanings.some(
+      (m) => m.kind === 'choice' && (m.value === 'turbocharged' || m.value === 'supercharged'),
+    ),
+  )
+  return pounds && boosted ? 'boost' : defaultKey(figure)
+}
+
+function isSetAgainst({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
+  if (NOW.has(tokens[to]?.text ?? '')) return true
   for (let at = from - 1; at >= 0 && at >= from - REACH; at -= 1) {
     const marker = scopes.markers.find((mention) => mention.from <= at && at < mention.to)
     if (marker?.meanings.some((m) => m === 'present' || m === 'ownPerson')) return true

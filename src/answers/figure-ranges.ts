@@ -75,6 +75,7 @@ function secondAt(
     return number && { ...number, unusable: false }
   }
   if (joiner.text === 'to' && tokens[first.from - 1]?.text === 'go') return undefined
+  if (joiner.text === 'or' && tokens[first.from - 1]?.text === 'either') return undefined
   if (!reader.words.rangeWords.includes(joiner.text)) return undefined
   if (joiner.text === 'and' && tokens[first.from - 1]?.text !== 'between') return undefined
   const sign = unitBefore(tokens, end + 1, reader.units)

@@ -81,6 +81,8 @@ function partSpokenOf(
 function speaksOfOther(from: number, { tokens, scopes, lexicon }: ChoiceInput): boolean {
   const clause = (scopes.clause[from] ?? 0) - 1
   for (let at = from - 1; at >= 0 && (scopes.clause[at] ?? 0) >= clause; at -= 1) {
+    // The crank of "at the crank centerline" is only measured by.
+    if (/^cent(?:er|re)(?:line)?$/.test(tokens[at + 1]?.text ?? '')) continue
     const found = longestAt(lexicon.choices, tokens, at)
     if (
       found?.meanings.some((m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'))

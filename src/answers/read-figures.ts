@@ -38,6 +38,8 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
   if (figure.unit?.kind === 'money' && longestAt(input.lexicon.inPart, input.tokens, figure.to)) {
     return 'the price of a part of it: give the whole'
   }
+  if (figure.unit?.kind === 'money' && isForOther(figure, input))
+    return 'the price of something else'
   return undefined
 }
 
@@ -49,6 +51,20 @@ function isAtWheels({ from, unit }: Figure, { tokens, scopes, lexicon }: FigureI
       scopes.clause[at] === scopes.clause[from] &&
       longestAt(lexicon.units.tree, tokens, at)?.meanings[0]?.kind === 'wheel',
   )
+}
+
+/** "Spent $650 on pistons", "1200 on the heads": what was paid for one other part. */
+function isForOther({ to }: Figure, { tokens, lexicon }: FigureInput): boolean {
+  if (!['on', 'for'].includes(tokens[to]?.text ?? '')) return false
+  let at = to + 1
+  while (
+    ['the', 'a', 'an', 'my', 'new', 'some', 'used', 'these', 'those'].includes(
+      tokens[at]?.text ?? '',
+    )
+  )
+    at += 1
+  const found = longestAt(lexicon.choices, tokens, at)
+  return found?.meanings.some((m) => m.kind === 'noun' && m.noun === 'other') ?? false
 }
 
 /** "Line bored in 2015". */

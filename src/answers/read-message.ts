@@ -5,10 +5,11 @@ import { readAllChoices } from './choice-stage.ts'
 import { conclude } from './conclude.ts'
 import { defaultVocabulary } from './default-vocabulary.ts'
 import { readAllFigures } from './figure-stage.ts'
-import { noFindings } from './findings.ts'
+import { type Findings, noFindings } from './findings.ts'
 import { type Lexicon, lexiconOf } from './lexicon.ts'
-import { takeApart } from './message-parts.ts'
+import { type Parts, takeApart } from './message-parts.ts'
 import { normaliseText } from './normalise-text.ts'
+import { isOfOtherFasteners } from './other-fasteners.ts'
 import { report } from './report.ts'
 import { mendSpelling } from './spelling.ts'
 import { joinThreads } from './thread-words.ts'
@@ -55,6 +56,18 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   readAllFigures(parts, context.asking, findings)
   readAllChoices(parts, context.asking, findings)
   readThreads(parts, findings)
+  setOthersAside(parts, findings)
   const conclusion = conclude(parts, context.asking, findings)
   return report({ text, plain, tokens }, conclusion, findings.doubts)
+}
+
+/** What is said of the fasteners of rods and heads is none of the mains'. */
+function setOthersAside(parts: Parts, findings: Findings): void {
+  const others = findings.readings.filter((reading) => isOfOtherFasteners(reading, parts))
+  if (others.length === 0) return
+  const kept = findings.readings.filter((reading) => !others.includes(reading))
+  findings.readings.splice(0, findings.readings.length, ...kept)
+  for (const { from, to } of others) {
+    findings.doubts.push({ from, to, why: 'read as about other fasteners' })
+  }
 }

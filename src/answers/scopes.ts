@@ -44,6 +44,7 @@ export function scopesOf(
     if (opens) {
       state.planned = asksAt(i, tokens, sentence)
       state.past = wasAt(i, tokens)
+      state.sentenceLong = weighs(i, tokens, sentence)
     } else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
     const mention = at.get(i)
     if (isSomeones(tokens, i, lexicon)) state.other = true
@@ -54,6 +55,15 @@ export function scopesOf(
     planned[i] = state.planned
   }
   return { outside, planned, sentence, clause, markers }
+}
+
+/** "Maybe a girdle, maybe steel caps": what is weighed is not settled. */
+function weighs(i: number, tokens: readonly Token[], sentence: readonly number[]): boolean {
+  let maybes = 0
+  for (let at = i; at < tokens.length && sentence[at] === sentence[i]; at += 1) {
+    if (tokens[at]?.text === 'maybe') maybes += 1
+  }
+  return maybes >= 2
 }
 
 const WHOSE = new Set(['for', 'on', 'by'])

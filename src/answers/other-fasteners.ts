@@ -1,0 +1,43 @@
+import { fact } from '../../shared/fact-keys.ts'
+import type { Reading } from './findings.ts'
+import type { ChoiceMeaning } from './lexicon.ts'
+import type { Mention } from './mentions.ts'
+import type { Parts } from './message-parts.ts'
+
+/** Parts with fasteners of their own. */
+const FASTENED_PARTS = new Set(
+  'rod rods conrod conrods head heads flywheel damper balancer manifold intake exhaust flexplate rocker cam pan bellhousing turbo header headers wheel lug plug plugs'.split(
+    ' ',
+  ),
+)
+
+/**
+ * Whether what was read of fasteners is of another part's: "rod bolts get 75 with
+ * moly and the head studs 80". It is when such fasteners were named before it in the
+ * sentence and the mains were not named since.
+ */
+export function isOfOtherFasteners({ key, from }: Reading, parts: Parts): boolean {
+  if (fact(key).topic !== 'fasteners') return false
+  const { scopes, choiceMentions, tokens } = parts
+  const before = choiceMentions.filter(
+    (mention) => mention.from < from && scopes.sentence[mention.from] === scopes.sentence[from],
+  )
+  const other = before.filter((mention) => isOther(mention, parts)).at(-1)
+  if (!other) return false
+  for (let at = other.to; at <= from; at += 1) {
+    if (['main', 'mains', 'caps', 'cap', 'block'].includes(tokens[at]?.text ?? '')) return false
+  }
+  return true
+}
+
+/** "Head bolts", and the rods of "rods with 3/8 bolts". */
+function isOther({ from, to, meanings }: Mention<ChoiceMeaning>, { tokens }: Parts): boolean {
+  const words = tokens.slice(from, to).map(({ text }) => text)
+  const part = words.some((word) => FASTENED_PARTS.has(word))
+  const fastened = words.some((word) => /^(?:bolts?|studs?|nuts?|fasteners)$/.test(word))
+  return meanings.some(
+    (m) =>
+      (m.kind === 'shadow' && part && fastened) ||
+      (m.kind === 'noun' && m.noun === 'other' && part && words[0] !== 'head'),
+  )
+}
