@@ -40,6 +40,10 @@ export function candidateFor(
   if (entry.kind === 'number')
     return figure.unit || figure.scaled ? undefined : checked(key, spread(figure), figure.ratio)
   if (figure.ratio || !isQuantity(entry)) return undefined
+  // "6.500 rpm", as it is written where a point parts the thousands.
+  if (entry.kind === 'speed' && figure.thousandths && figure.value < 20) {
+    return withUnit(key, { ...figure, value: figure.value * 1000 }, 'rpm', true)
+  }
   const said = saidUnit(entry, figure)
   if (said !== undefined) return said === '' ? undefined : withUnit(key, figure, said, true)
   return bare(entry, figure)

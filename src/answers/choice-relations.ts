@@ -74,6 +74,8 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
       ]
       return !more.some((value) => has('capFastening', value))
     }
+    if (key === 'layout' && answer === 'inline-4') return !has('layout', 'flat-4')
+    if (key === 'layout' && answer === 'inline-6') return !has('layout', 'flat-6')
     if (key === 'layout' && answer === 'v8-cross-plane') return !has('layout', 'v8-flat-plane')
     return true
   })

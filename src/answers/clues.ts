@@ -10,19 +10,21 @@ export interface Clue {
   readonly fact: FactKey
   readonly value: string
   readonly near: PhraseTree<true>
+  /** Whether the part must be named even when its question was asked. */
+  readonly always: boolean
 }
 
 /** Furthest that a description stands from what it describes, in words. */
-const REACH = 12
+const REACH = 14
 
 /** The descriptions of a vocabulary: "shiny where they sit", of caps. */
 export function clueTree({ clues }: Vocabulary): PhraseTree<Clue> {
   const tree = phraseTree<Clue>()
-  for (const { fact, value, near, phrases } of clues) {
+  for (const { fact, value, near, phrases, always = false } of clues) {
     const parts = phraseTree<true>()
     for (const part of near) addPhrase(parts, part, true)
     for (const phrase of phrases) {
-      addPhrase(tree, phrase, { fact: fact as FactKey, value, near: parts })
+      addPhrase(tree, phrase, { fact: fact as FactKey, value, near: parts, always })
     }
   }
   return tree
@@ -38,7 +40,8 @@ export function readClues(input: ChoiceInput, asking: FactKey | undefined): Read
   return mentionsIn(lexicon.clues, tokens).flatMap(({ from, to, meanings }) => {
     if (negations.denies({ from, to }) || isShadowed(from, input)) return []
     return meanings.flatMap((clue): Reading[] => {
-      const part = clue.fact === asking ? { from, to } : partOf(clue, from, to, input)
+      const part =
+        clue.fact === asking && !clue.always ? { from, to } : partOf(clue, from, to, input)
       if (!part || negations.denies(part)) return []
       return [
         {
@@ -61,7 +64,11 @@ function partOf(
   input: ChoiceInput,
 ): { from: number; to: number } | undefined {
   const { tokens, scopes } = input
-  const same = (at: number): boolean => scopes.sentence[at] === scopes.sentence[from]
+  const here = scopes.sentence[from] ?? 0
+  // "They are matched": of the caps of the sentence before.
+  const least = opensOnThey(from, input) ? here - 1 : here
+  const same = (at: number): boolean =>
+    (scopes.sentence[at] ?? 0) >= least && (scopes.sentence[at] ?? 0) <= here
   for (let at = from - 1; at >= 0 && at >= from - REACH && same(at); at -= 1) {
     const found = longestAt(near, tokens, at)
     if (found && found.to <= from) return found
@@ -83,6 +90,14 @@ function isShadowed(at: number, { tokens, lexicon }: ChoiceInput): boolean {
   }
   return false
 }
+
+function opensOnThey(from: number, { tokens, scopes }: ChoiceInput): boolean {
+  let at = from
+  while (at > 0 && scopes.sentence[at - 1] === scopes.sentence[from]) at -= 1
+  return THEY.has(tokens[at]?.text ?? '')
+}
+
+const THEY = new Set(['they', 'theyre', 'theyve', 'these', 'those', 'all', 'each', 'every', 'some'])
 
 function isOtherPart(at: number, { tokens, lexicon }: ChoiceInput): boolean {
   return (longestAt(lexicon.choices, tokens, at)?.meanings ?? []).some(

@@ -25,6 +25,8 @@ export function conclude(
   const { intent, request } = intentOf(requests, tokens, {
     facts: countTold(parts, settled),
     near: (each) => figuresAfter(each, settled, parts).length,
+    elsewhere: (each) =>
+      settled.some(({ from }) => scopes.sentence[from] !== scopes.sentence[each.from]),
     corrected,
     dontKnow: scopes.markers.some(
       (marker) =>

@@ -7,7 +7,9 @@ import { defaultKey, setAside } from './read-figures.ts'
 
 /** Words between "now" or "but" and the figure that is set against the one before. */
 const LEADS = new Set(
-  'its it is on at i measured im run running got have has want wants wanted going only'.split(' '),
+  'its it is on at i measured im run running got have has want wants wanted going only measures mics reads comes out to so the thats a runs stands sits bored stroked back up down stays staying been'.split(
+    ' ',
+  ),
 )
 const REACH = 4
 const NOW = new Set(['now', 'currently', 'nowadays', 'today'])
@@ -37,10 +39,14 @@ export function readContrast(figure: Figure, parts: Parts, into: Findings): bool
 }
 
 /** "Mine has a 3.5 in it": a sentence that turns from another's engine to one's own. */
-function opensOnOwn({ from }: Figure, { tokens, scopes }: Parts): boolean {
+function opensOnOwn({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
   let at = from
   while (at > 0 && scopes.sentence[at - 1] === scopes.sentence[from]) at -= 1
-  return OWN.has(tokens[at]?.text ?? '')
+  const next = tokens[to]
+  const ends = !next || next.kind === 'mark' || ['in', 'on', 'now', 'with'].includes(next.text)
+  if (!ends) return false
+  const didnt = tokens[at]?.text === 'i' && tokens[at + 1]?.text === 'didnt'
+  return didnt || OWN.has(tokens[at]?.text ?? '')
 }
 
 const OWN = new Set(['mine', 'mines', 'ours', 'now', 'currently', 'today'])
@@ -59,6 +65,7 @@ function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
 function isSetAgainst({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
   if (NOW.has(tokens[to]?.text ?? '')) return true
   for (let at = from - 1; at >= 0 && at >= from - REACH; at -= 1) {
+    if (tokens[at]?.text === 'so' && tokens[at - 1]?.text === ',') return true
     const marker = scopes.markers.find((mention) => mention.from <= at && at < mention.to)
     if (marker?.meanings.some((m) => m === 'present' || m === 'ownPerson')) return true
     if (!LEADS.has(tokens[at]?.text ?? '')) return false

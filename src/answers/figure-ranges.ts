@@ -77,7 +77,9 @@ function secondAt(
   if (joiner.text === 'to' && tokens[first.from - 1]?.text === 'go') return undefined
   if (joiner.text === 'or' && tokens[first.from - 1]?.text === 'either') return undefined
   if (!reader.words.rangeWords.includes(joiner.text)) return undefined
-  if (joiner.text === 'and' && tokens[first.from - 1]?.text !== 'between') return undefined
+  // "Between 10 and 12", "between $1,000 and $1,500".
+  const lead = [1, 2, 3].map((back) => tokens[first.from - back]?.text)
+  if (joiner.text === 'and' && !lead.includes('between')) return undefined
   const sign = unitBefore(tokens, end + 1, reader.units)
   return plainNumberAt(tokens, sign?.to ?? end + 1, reader.words, taken)
 }

@@ -114,6 +114,8 @@ export interface Told {
   readonly facts: number
   /** Facts in the sentence of the request. */
   readonly near: (request: Request) => number
+  /** Whether facts are told outside the sentence of the request. */
+  readonly elsewhere: (request: Request) => boolean
   readonly corrected: boolean
   readonly dontKnow: boolean
 }
@@ -132,14 +134,22 @@ export function intentOf(
   const long = (request: Request): boolean => request.to - request.from >= 3
   const any = told.facts > 0
   const request =
-    find('undo', (r) => (!any && r.opens && (covers(r) || long(r))) || (r.from === 0 && long(r))) ??
+    find(
+      'undo',
+      (r) =>
+        (!any && r.opens && (covers(r) || long(r) || (r.to - r.from >= 2 && words <= 12))) ||
+        (r.from === 0 && long(r)),
+    ) ??
     find(
       'restart',
       (r) =>
         (r.opens && (covers(r) || (!any && long(r)))) ||
         (r.opens && r.to - r.from >= 2 && words < 12 && !any),
     ) ??
-    find('what-if', (r) => r.opens && whatIfFits(r, tokens, told)) ??
+    find(
+      'what-if',
+      (r) => r.opens && whatIfFits(r, tokens, told) && (!r.job || !told.elsewhere(r)),
+    ) ??
     find('result', (r) => resultFits(r, tokens, any, covers(r))) ??
     find('why', (r) => r.opens && (!any || long(r)) && told.near(r) === 0) ??
     find('explain', (r) => r.opens && told.near(r) === 0)

@@ -44,7 +44,7 @@ export function scopesOf(
     if (opens) {
       state.planned = asksAt(i, tokens, sentence)
       state.past = wasAt(i, tokens)
-      state.sentenceLong = weighs(i, tokens, sentence)
+      state.sentenceLong = weighs(i, tokens, sentence) || supposes(i, tokens)
     } else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
     const mention = at.get(i)
     if (isSomeones(tokens, i, lexicon)) state.other = true
@@ -64,6 +64,12 @@ function weighs(i: number, tokens: readonly Token[], sentence: readonly number[]
     if (tokens[at]?.text === 'maybe') maybes += 1
   }
   return maybes >= 2
+}
+
+/** "Had I bought the kit it would be a 3.75". */
+function supposes(i: number, tokens: readonly Token[]): boolean {
+  const [first, second] = [tokens[i]?.text ?? '', tokens[i + 1]?.text ?? '']
+  return ['had', 'were'].includes(first) && ['i', 'we', 'it'].includes(second)
 }
 
 const WHOSE = new Set(['for', 'on', 'by'])
@@ -130,7 +136,8 @@ function apply(mention: Mention<Marker>, state: State, place: Place): void {
 
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
   if (marker === 'otherPerson') {
-    if (isCalled(place) || actsOnThis(said, place)) return
+    if (isCalled(place) || isTogether(place) || actsOnThis(said, place)) return
+    if (SAYS.has(said) && isReadOff(place)) return
     state.other ||= isOther(said, place.tokens, place.i)
     // "Stock caps held 900 for my buddy".
     const whose = WHOSE.has(place.tokens[place.i - 1]?.text ?? '') && state.other
@@ -164,6 +171,20 @@ function isRelative(said: string, { i, markers, tokens }: Place): boolean {
 const SAYS = new Set(['said', 'says', 'told', 'reckons', 'claims', 'swears', 'thinks', 'heard'])
 
 /** "Same block as mine": likened to mine, and not mine. */
+/** "The tag on the engine says 302": read off a thing, not said by a person. */
+function isReadOff({ i, tokens, clause }: Place): boolean {
+  for (let at = i; at >= 0 && clause[at] === clause[i]; at -= 1) {
+    if (THINGS.has(tokens[at]?.text ?? '')) return true
+  }
+  return false
+}
+
+const THINGS = new Set(
+  'tag card sheet box label plate sticker stamp receipt invoice paper papers paperwork dyno gauge sensor scale scales sim simulation simulator calculator software program spreadsheet math maths mic micrometer caliper calipers computer log logger logs spec specs instructions numbers readout display screen transducer'.split(
+    ' ',
+  ),
+)
+
 function isLikened({ i, tokens }: Place): boolean {
   return ['as', 'like', 'than'].includes(tokens[i - 1]?.text ?? '')
 }
@@ -179,6 +200,14 @@ function isCalled({ i, to, tokens, sentence }: Place): boolean {
   const opens = !before || before.kind === 'mark' || sentence[i - 1] !== sentence[i]
   const after = tokens[to]
   return opens && (after === undefined || [',', '!', '.'].includes(after.text))
+}
+
+/** "Me and my son are doing one": ours. */
+function isTogether({ i, to, tokens }: Place): boolean {
+  const [before, first] = [tokens[i - 1]?.text, tokens[i - 2]?.text ?? '']
+  const [after, second] = [tokens[to]?.text, tokens[to + 1]?.text ?? '']
+  const own = ['me', 'i', 'myself', 'us']
+  return (before === 'and' && own.includes(first)) || (after === 'and' && own.includes(second))
 }
 
 /** "Somebody put steel caps on this", "the last owner fitted studs": of this engine after all. */
@@ -197,7 +226,7 @@ function actsOnThis(said: string, { i, to, tokens, clause }: Place): boolean {
 }
 
 const FITS = new Set(
-  'put fitted fit installed added swapped bored drilled converted changed upgraded stuck bolted did had'.split(
+  'put fitted fit installed added swapped bored drilled converted changed upgraded stuck bolted did had set built assembled machined honed'.split(
     ' ',
   ),
 )
@@ -242,11 +271,17 @@ function present(said: string, state: State, place: Place): void {
 }
 
 function backwards(
-  { outside, clause, tokens, i }: Place,
+  { outside, clause, sentence, tokens, i }: Place,
   change: (found: Outside | undefined) => Outside | undefined,
   stopsAt?: string,
 ): void {
-  for (let back = i - 1; back >= 0 && clause[back] === clause[i]; back -= 1) {
+  const opens = i > 0 && clause[i - 1] !== clause[i] && sentence[i - 1] === sentence[i]
+  const own = opens && stopsAt === undefined ? clause[i - 1] : clause[i]
+  for (
+    let back = i - 1;
+    back >= 0 && (clause[back] === clause[i] || clause[back] === own);
+    back -= 1
+  ) {
     if (stopsAt === tokens[back]?.text) return
     outside[back] = change(outside[back])
   }

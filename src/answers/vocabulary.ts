@@ -1,11 +1,17 @@
 import { z } from 'zod'
 import { choicesOf } from '../../shared/answers.ts'
 import { type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
+import { expandPattern } from './phrase-patterns.ts'
 
-/** Phrases, several to a line with bars between: `["bore | bore size", "cylinder bore"]`. */
+/**
+ * Phrases, several to a line with bars between: `["bore | bore size", "cylinder bore"]`;
+ * a phrase may be a pattern: `two bolts {on,per} {each,every} cap`.
+ */
 const phrases = z
   .array(z.string().min(1))
-  .transform((lines) => lines.flatMap((line) => line.split('|').map((phrase) => phrase.trim())))
+  .transform((lines) =>
+    lines.flatMap((line) => line.split('|').flatMap((phrase) => expandPattern(phrase.trim()))),
+  )
 const table = z.record(z.string(), z.number())
 const factKey = z.string().refine(isFactKey, 'is no fact key')
 
@@ -127,7 +133,14 @@ const choiceWords = z
 
 /** How people describe a choice without naming it, and beside which words that counts. */
 const clue = z
-  .strictObject({ fact: factKey, value: z.string(), near: phrases, phrases })
+  .strictObject({
+    fact: factKey,
+    value: z.string(),
+    near: phrases,
+    /** Needed even when the fact is the one asked. */
+    always: z.boolean().optional(),
+    phrases,
+  })
   .superRefine(({ fact: key, value }, context) => {
     if (!isFactKey(key) || Object.hasOwn(choicesOf(fact(key)), value)) return
     context.addIssue({ code: 'custom', path: ['value'], message: 'is no choice of this fact' })
