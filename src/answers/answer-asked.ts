@@ -3,6 +3,7 @@ import { candidateFor, type MoneyContext } from './candidates.ts'
 import type { Doubt, Findings, Reading } from './findings.ts'
 import type { Lexicon } from './lexicon.ts'
 import { mentionsIn } from './mentions.ts'
+import { roundAway } from './numbers.ts'
 import { longestAt } from './phrases.ts'
 import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
@@ -58,6 +59,7 @@ export function askedChoice(
 export function askedFigure(
   asking: FactKey,
   loose: readonly Figure[],
+  tokens: readonly Token[],
   money: MoneyContext,
   into: Findings,
 ): Figure[] {
@@ -71,6 +73,11 @@ export function askedFigure(
   const { figure, candidate } = only
   const { from, to } = figure
   if (second) {
+    const range = rangeOf(asking, good, tokens, money)
+    if (range) {
+      into.readings.push(range)
+      return loose.filter((other) => !fits.some((fit) => fit.figure === other))
+    }
     for (const other of good.length > 0 ? good : fits) {
       const why = `more than one figure for ${fact(asking).short}: say which`
       into.doubts.push({ from: other.figure.from, to: other.figure.to, why })
@@ -83,4 +90,29 @@ export function askedFigure(
     into.doubts.push({ from, to, why: `${fact(asking).short}: ${candidate.why}` })
   }
   return loose.filter((other) => other !== figure)
+}
+
+/** Words between the two ends of a guess: "14, maybe 16", "400, 450 tops". */
+const GUESSES = new Set(
+  ', maybe or perhaps sometimes up to at most possibly call it say and'.split(' '),
+)
+
+/** "14, maybe 16 on a cold night": two figures close together are the ends of a guess. */
+function rangeOf(
+  asking: FactKey,
+  good: readonly { readonly figure: Figure }[],
+  tokens: readonly Token[],
+  money: MoneyContext,
+): Reading | undefined {
+  const [first, second, third] = good.map(({ figure }) => figure)
+  if (!first || !second || third || first.low !== undefined || second.low !== undefined)
+    return undefined
+  const between = tokens.slice(first.to, second.from)
+  const guessed = between.length <= 3 && between.every(({ text }) => GUESSES.has(text))
+  if (!guessed || second.value <= first.value || second.value > 1.6 * first.value) return undefined
+  const value = roundAway((first.value + second.value) / 2)
+  const spread = { ...second, value, low: first.value, high: second.value }
+  const candidate = candidateFor(asking, spread, money)
+  if (!candidate || !('answer' in candidate)) return undefined
+  return { key: asking, answer: candidate.answer, from: first.from, to: second.to, strength: 3 }
 }

@@ -73,7 +73,8 @@ export function attributesOf(
   for (let j = i + 1; j < mentions.length; j += 1) {
     const other = mentions[j] as Mention<ChoiceMeaning>
     if (!linksBack(edge, other.from, input, listed)) break
-    if (edge === noun.to) listed = verbBetween(noun.to, other.from, input)
+    if (edge === noun.to)
+      listed = verbBetween(noun.to, other.from, input) || opensItem(noun, other, input)
     if (isNoun(other)) break
     if (isAttribute(other)) {
       if (ownsForward(mentions, j, input)) break
@@ -82,6 +83,16 @@ export function attributesOf(
     edge = other.to
   }
   return found
+}
+
+/** "Caps gray iron, two-bolt, factory": a part that opens its sentence heads a list. */
+function opensItem(
+  { from, to }: Mention<ChoiceMeaning>,
+  first: Mention<ChoiceMeaning>,
+  { scopes }: ChoiceInput,
+): boolean {
+  const opens = from === 0 || scopes.sentence[from - 1] !== scopes.sentence[from]
+  return opens && first.from === to
 }
 
 /** "block is iron caps are steel": "iron" after "block is" is the block's. */

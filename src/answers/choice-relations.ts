@@ -56,6 +56,8 @@ function withStrip(readings: readonly Reading[]): readonly Reading[] {
 export function settleRelated(readings: readonly Reading[], { clause }: Scopes): Reading[] {
   const has = (key: FactKey, value: string): boolean =>
     readings.some((reading) => reading.key === key && reading.answer === value)
+  const sameClause = (value: string, at: number): boolean =>
+    readings.some((reading) => reading.answer === value && clause[reading.from] === clause[at])
   const webs = new Set(
     readings.filter(({ key }) => key === 'websAllowFourBolt').map(({ from }) => clause[from]),
   )
@@ -74,6 +76,9 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
       ]
       return !more.some((value) => has('capFastening', value))
     }
+    // "E85 from the pump".
+    if (key === 'fuel' && answer === 'pump-gasoline')
+      return !has('fuel', 'e85') || !sameClause('e85', from)
     if (key === 'layout' && answer === 'inline-4') return !has('layout', 'flat-4')
     if (key === 'layout' && answer === 'inline-6') return !has('layout', 'flat-6')
     if (key === 'layout' && answer === 'v8-cross-plane') return !has('layout', 'v8-flat-plane')

@@ -28,12 +28,24 @@ export function readChoices(
     readings.push(...aloneReadings(mentions, i, mention, input))
   })
   readings.push(...readClues(input, input.asking))
-  const standing = readings.filter((reading) => stands(reading, input))
+  const standing = readings.filter(
+    (reading) => stands(reading, input) && !isLeft(reading, readings, input),
+  )
   into.readings.push(...settleRelated(standing, input.scopes))
   for (const reading of readings) {
     if (!standing.includes(reading)) into.doubts.push(unstanding(reading, input))
   }
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
+}
+
+/** "Switch from street to drag": what is left for another choice of the same fact. */
+function isLeft(
+  { key, from, to }: Reading,
+  readings: readonly Reading[],
+  { tokens }: ChoiceInput,
+): boolean {
+  if (tokens[from - 1]?.text !== 'from' || tokens[to]?.text !== 'to') return false
+  return readings.some((other) => other.key === key && other.from > to && other.from <= to + 3)
 }
 
 /** "Not turbo, not supercharged": with both denied it breathes by itself. */

@@ -65,6 +65,10 @@ function partOf(
 ): { from: number; to: number } | undefined {
   const { tokens, scopes } = input
   const here = scopes.sentence[from] ?? 0
+  const next = longestAt(input.lexicon.choices, tokens, to)
+  // "Aftermarket block": of the part right after it.
+  if (next?.meanings.some((m) => m.kind === 'noun') && !longestAt(near, tokens, to))
+    return undefined
   // "They are matched": of the caps of the sentence before.
   const least = opensOnThey(from, input) ? here - 1 : here
   const same = (at: number): boolean =>

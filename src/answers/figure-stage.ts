@@ -95,7 +95,7 @@ function readLoose(
   const over = figures.filter(({ unit }) => unit?.kind === 'over')
   let loose = figures.filter(({ unit }) => unit?.kind !== 'over')
   if (asking && !into.readings.some(({ key }) => key === asking)) {
-    loose = askedFigure(asking, loose, input.money, into)
+    loose = askedFigure(asking, loose, tokens, input.money, into)
   }
   const unnamed = loose.filter((figure) => {
     const why = asideOf(figure, parts)
@@ -178,7 +178,8 @@ const GRADES: ReadonlyMap<number, string> = new Map([
 function readGrade(figure: Figure, { tokens, choiceMentions }: Parts, into: Findings): boolean {
   const answer = GRADES.get(figure.value)
   if (!answer || figure.unit || figure.ratio || figure.low !== undefined) return false
-  const at = tokens[figure.from - 1]?.text === ',' ? figure.from - 1 : figure.from
+  const link = [',', 'are', 'is', ':', '=', 'be'].includes(tokens[figure.from - 1]?.text ?? '')
+  const at = link ? figure.from - 1 : figure.from
   const classed = ['class', 'grade', 'strength', 'quality'].includes(tokens[at - 1]?.text ?? '')
   const fastened =
     classed ||

@@ -164,7 +164,13 @@ export function intentOf(
       (firstIn(r, tokens) || !told.corrected) &&
       changeFits(r, tokens, any),
   )
-  return change ? { intent: 'change', request: change } : { intent: 'tell' }
+  if (change) return { intent: 'change', request: change }
+  return { intent: any && opensOnDenial(tokens) ? 'change' : 'tell' }
+}
+
+/** "Not 98 mm, the bore is 89": a figure that is taken back. */
+function opensOnDenial(tokens: readonly Token[]): boolean {
+  return tokens[0]?.text === 'not' && tokens[1]?.kind === 'number'
 }
 
 function whatIfFits(request: Request, tokens: readonly Token[], told: Told): boolean {

@@ -16,7 +16,7 @@ const FASTENED_PARTS = new Set(
  * moly and the head studs 80". It is when such fasteners were named before it in the
  * sentence and the mains were not named since.
  */
-export function isOfOtherFasteners({ key, from }: Reading, parts: Parts): boolean {
+export function isOfOtherFasteners({ key, from, to }: Reading, parts: Parts): boolean {
   if (fact(key).topic !== 'fasteners') return false
   const { scopes, choiceMentions, tokens } = parts
   const before = choiceMentions.filter(
@@ -24,7 +24,7 @@ export function isOfOtherFasteners({ key, from }: Reading, parts: Parts): boolea
   )
   const other = before.filter((mention) => isOther(mention, parts)).at(-1)
   if (!other) return false
-  for (let at = other.to; at <= from; at += 1) {
+  for (let at = other.to; at < to; at += 1) {
     if (['main', 'mains', 'caps', 'cap', 'block'].includes(tokens[at]?.text ?? '')) return false
   }
   return true

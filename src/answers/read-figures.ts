@@ -163,11 +163,22 @@ const PEAK_LINKS = new Set([
 /** A slower speed by itself is of a cruise or of a converter. */
 const LEAST_REDLINE = 3800
 
+/** "3200 rpm tops". */
+function isMost({ to, from }: Figure, { tokens }: FigureInput): boolean {
+  const [before, after] = [tokens[from - 1]?.text ?? '', tokens[to]?.text ?? '']
+  return ['tops', 'max', 'maximum', 'limit'].includes(after) || ['max', 'maximum'].includes(before)
+}
+
 /** Read a figure by its unit alone; says whether it did. */
 export function readByUnit(figure: Figure, input: FigureInput, into: Findings): boolean {
   const key = defaultKey(figure)
   const found = key && candidateFor(key, asVolume(figure), input.money)
-  if (!key || !found || (key === 'peakRpm' && figure.value < LEAST_REDLINE)) return false
+  if (
+    !key ||
+    !found ||
+    (key === 'peakRpm' && figure.value < LEAST_REDLINE && !isMost(figure, input))
+  )
+    return false
   const { from, to } = figure
   if ('answer' in found) into.readings.push({ key, answer: found.answer, from, to, strength: 1 })
   else into.doubts.push({ from, to, why: `${fact(key).short}: ${found.why}` })

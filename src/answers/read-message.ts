@@ -57,6 +57,7 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   readAllChoices(parts, context.asking, findings)
   readThreads(parts, findings)
   setOthersAside(parts, findings)
+  if (context.asking !== 'nitrousPower') implyNitrous(context.answers ?? {}, findings)
   const conclusion = conclude(parts, context.asking, findings)
   return report({ text, plain, tokens }, conclusion, findings.doubts)
 }
@@ -70,4 +71,12 @@ function setOthersAside(parts: Parts, findings: Findings): void {
   for (const { from, to } of others) {
     findings.doubts.push({ from, to, why: 'read as about other fasteners' })
   }
+}
+
+/** "A 150 shot": nitrous, unless the engine breathes by something else. */
+function implyNitrous(answers: Answers, { readings }: Findings): void {
+  const shot = readings.find(({ key }) => key === 'nitrousPower')
+  if (!shot || answers.induction !== undefined) return
+  if (readings.some(({ key }) => key === 'induction')) return
+  readings.push({ ...shot, key: 'induction', answer: 'nitrous', strength: 1 })
 }

@@ -136,7 +136,7 @@ function apply(mention: Mention<Marker>, state: State, place: Place): void {
 
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
   if (marker === 'otherPerson') {
-    if (isCalled(place) || isTogether(place) || actsOnThis(said, place)) return
+    if (isCalled(place) || isTogether(place) || isMadeFor(place) || actsOnThis(said, place)) return
     if (SAYS.has(said) && isReadOff(place)) return
     state.other ||= isOther(said, place.tokens, place.i)
     // "Stock caps held 900 for my buddy".
@@ -202,6 +202,21 @@ function isCalled({ i, to, tokens, sentence }: Place): boolean {
   return opens && (after === undefined || [',', '!', '.'].includes(after.text))
 }
 
+/** "Building a V8 for my dad's pickup": the engine is the one that is built. */
+function isMadeFor({ i, tokens, sentence }: Place): boolean {
+  if (!['for', 'with'].includes(tokens[i - 1]?.text ?? '')) return false
+  for (let at = i; at >= 0 && sentence[at] === sentence[i]; at -= 1) {
+    if (BUILDS.has(tokens[at]?.text ?? '')) return true
+  }
+  return false
+}
+
+const BUILDS = new Set(
+  'building build doing making assembling restoring rebuilding machining helping freshening'.split(
+    ' ',
+  ),
+)
+
 /** "Me and my son are doing one": ours. */
 function isTogether({ i, to, tokens }: Place): boolean {
   const [before, first] = [tokens[i - 1]?.text, tokens[i - 2]?.text ?? '']
@@ -212,6 +227,8 @@ function isTogether({ i, to, tokens }: Place): boolean {
 
 /** "Somebody put steel caps on this", "the last owner fitted studs": of this engine after all. */
 function actsOnThis(said: string, { i, to, tokens, clause }: Place): boolean {
+  // "Line honed two years ago by the previous owner".
+  if (tokens[i - 1]?.text === 'by' && BEFORE_ME.test(said)) return true
   let acts = -1
   for (let at = to; at < to + 3 && acts < 0; at += 1)
     if (FITS.has(tokens[at]?.text ?? '')) acts = at

@@ -1,5 +1,6 @@
+import type { Answer } from '../../shared/answers.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
-import { candidateFor } from './candidates.ts'
+import { candidateFor, type MoneyContext } from './candidates.ts'
 import type { Findings } from './findings.ts'
 import { coverage } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
@@ -11,6 +12,7 @@ const LISTED: readonly { key: FactKey; like: (figure: Figure) => boolean }[] = [
   { key: 'compressionRatio', like: isRatio },
   { key: 'boost', like: isPounds },
   { key: 'displacement', like: isSize },
+  { key: 'fuel', like: isOctane },
 ]
 
 /** So many other things said of the engine make a message a list of its figures. */
@@ -37,14 +39,26 @@ export function readSpecList(
     const [only] = alike
     if (!only || alike.length > 1 || !left.includes(only) || !isItem(only, parts)) continue
     if (into.readings.some((reading) => reading.key === key)) continue
-    const found = candidateFor(key, only, money)
-    if (!found || !('answer' in found)) continue
+    const answer = key === 'fuel' ? 'pump-gasoline' : answerOf(key, only, money)
+    if (answer === undefined) continue
     const { from, to } = only
-    into.readings.push({ key, answer: found.answer, from, to, strength: 1 })
+    into.readings.push({ key, answer, from, to, strength: 1 })
     left = left.filter((figure) => figure !== only)
   }
   return left
 }
+
+function answerOf(key: FactKey, figure: Figure, money: MoneyContext): Answer | undefined {
+  const found = candidateFor(key, figure, money)
+  return found && 'answer' in found ? found.answer : undefined
+}
+
+/** "Street driven, 93": the octane of the pump. */
+function isOctane(figure: Figure): boolean {
+  return isBare(figure) && !figure.decimal && !figure.inWords && OCTANES.has(figure.value)
+}
+
+const OCTANES = new Set([87, 89, 91, 93, 94])
 
 function thingsSaid({ choiceMentions, scopes }: Parts, { readings }: Findings): number {
   const facts = new Set(readings.filter(({ key }) => fact(key).kind !== 'money').map((r) => r.key))
