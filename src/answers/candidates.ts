@@ -49,6 +49,12 @@ export function candidateFor(
   return bare(entry, figure)
 }
 
+/** "Main studs 89.95": as a price tag is written, where money is spoken of. */
+function isPriceTag({ value }: Figure, { said }: MoneyContext): boolean {
+  const cents = Math.round(value * 100) % 100
+  return value >= 100 || (said && value >= 20 && (cents === 50 || cents >= 95))
+}
+
 /** Prices that are never told in thousands. */
 const SMALL = new Set<FactKey>(['capsPrice', 'studsPrice'])
 
@@ -58,7 +64,8 @@ function moneyCandidate(key: FactKey, figure: Figure, money: MoneyContext): Cand
     return undefined
   // "7.5k" beside caps is how far it revs; nobody's caps cost so much.
   const said = unit !== undefined || (figure.scaled && (money.said || !SMALL.has(key)))
-  if (!said && (figure.value < 20 || (figure.decimal && figure.value < 100))) return undefined
+  if (!said && (figure.value < 20 || (figure.decimal && !isPriceTag(figure, money))))
+    return undefined
   if (figure.thousandths)
     return { why: 'thousands or decimals? write it without the point', unitSaid: said }
   const currency = unit?.kind === 'money' ? (unit.currency ?? money.currency) : money.currency

@@ -86,11 +86,16 @@ function partOf(
   return undefined
 }
 
-/** The moly of "moly rings", the dry of "dry sump". */
+/** The moly of "moly rings", the dry of "dry sump"; "cap history: original to the block" names its fact. */
 function isShadowed(at: number, { tokens, lexicon }: ChoiceInput): boolean {
-  for (let from = Math.max(0, at - 2); from <= at; from += 1) {
+  const end = tokens[at - 1]?.text === ':' ? at - 1 : at
+  for (let from = Math.max(0, end - 3); from < end; from += 1) {
+    if (longestAt(lexicon.names, tokens, from)?.to === end) return true
+  }
+  for (let from = Math.max(0, at - 3); from <= at; from += 1) {
     const found = longestAt(lexicon.choices, tokens, from)
-    if (found && found.to > at && found.meanings.some(({ kind }) => kind === 'shadow')) return true
+    if (!found || found.to <= at) continue
+    if (found.meanings.some(({ kind }) => kind === 'shadow')) return true
   }
   return false
 }

@@ -11,14 +11,23 @@ import type { Parts } from './message-parts.ts'
 import { readOverbore } from './overbore.ts'
 import type { Pair } from './pairing.ts'
 import type { Figure } from './plain-figure.ts'
+import { isPriceOfWork, readPriceOfLast } from './price-of-last.ts'
 import { isPeakSpeed, readByUnit, readPair, readPounds, setAside } from './read-figures.ts'
 import { readSpecList } from './spec-list.ts'
 
 /** Read every figure of a message: as a fact, or as a doubt that says why not. */
 export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: Findings): void {
   const { figures, input, overFrom } = parts
+  const quoted = new Set(
+    parts.pairs
+      .filter(
+        ({ use, figure }) =>
+          use.kind === 'fact' && isPriceOfWork(use.key) && isQuoted(figure, parts),
+      )
+      .map(({ figure }) => figure),
+  )
   const open = figures.filter((figure) => {
-    const why = setAside(figure, input)
+    const why = quoted.has(figure) ? undefined : setAside(figure, input)
     if (why) into.doubts.push({ from: figure.from, to: figure.to, why })
     return why === undefined
   })
@@ -36,6 +45,19 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
     into,
   )
 }
+
+/** "He said $500 to line bore it": a quote is always somebody else's; what a friend paid is none. */
+function isQuoted(figure: Figure, { scopes, tokens, input }: Parts): boolean {
+  if (scopes.outside[figure.to - 1] !== 'other' || figure.unit?.kind !== 'money') return false
+  if (input.negations.denies(figure)) return false
+  return !tokens.some(
+    ({ text }, at) => scopes.sentence[at] === scopes.sentence[figure.from] && PAID.has(text),
+  )
+}
+
+const PAID = new Set(
+  'paid spent gave charged customer buddy brother friend cousin mate neighbor'.split(' '),
+)
 
 function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, into: Findings): void {
   const { pairs, tokens, input } = parts
@@ -105,7 +127,7 @@ function readLoose(
       into.doubts.push({ ...figureWords(figure), why: 'read as about another part' })
       return false
     }
-    return !readByKind(figure, parts, into)
+    return !readPriceOfLast(figure, parts, into) && !readByKind(figure, parts, into)
   })
   for (const figure of readSpecList(unnamed, parts, into)) {
     const said = tokens[figure.from]?.kind === 'number' || figure.unit || figure.value > 12

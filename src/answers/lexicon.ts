@@ -48,6 +48,8 @@ export interface Lexicon {
   /** What is described rather than named. */
   readonly clues: PhraseTree<Clue>
   readonly inPart: PhraseTree<true>
+  /** Work and parts that have a price. */
+  readonly priced: PhraseTree<FactKey>
   readonly denied: PhraseTree<{ fact: FactKey; value: string }>
   readonly asked: ReadonlyMap<FactKey, PhraseTree<string>>
   /** Names of facts, for "why" and "I don't know". */
@@ -78,6 +80,7 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     choices: choiceTree(vocabulary),
     clues: clueTree(vocabulary),
     inPart: inPartTree(vocabulary),
+    priced: pricedTree(vocabulary),
     denied: deniedTree(vocabulary),
     asked: askedTrees(vocabulary),
     names: nameTree(vocabulary),
@@ -176,6 +179,14 @@ function addNamed(tree: PhraseTree<ChoiceMeaning>, entry: Fact): void {
 function inPartTree({ units }: Vocabulary): PhraseTree<true> {
   const tree = phraseTree<true>()
   addPhrases(tree, units.inPart, true)
+  return tree
+}
+
+function pricedTree({ units }: Vocabulary): PhraseTree<FactKey> {
+  const tree = phraseTree<FactKey>()
+  for (const [key, phrases] of Object.entries(units.pricedAs)) {
+    addPhrases(tree, phrases, key as FactKey)
+  }
   return tree
 }
 

@@ -22,7 +22,10 @@ export function isOfOtherFasteners({ key, from, to }: Reading, parts: Parts): bo
   const before = choiceMentions.filter(
     (mention) => mention.from < from && scopes.sentence[mention.from] === scopes.sentence[from],
   )
-  const other = before.filter((mention) => isOther(mention, parts)).at(-1)
+  const here = scopes.clause[from]
+  const other = before
+    .filter((mention) => isOther(mention, scopes.clause[mention.from] === here, parts))
+    .at(-1)
   if (!other) return false
   for (let at = other.to; at < to; at += 1) {
     if (['main', 'mains', 'caps', 'cap', 'block'].includes(tokens[at]?.text ?? '')) return false
@@ -31,13 +34,17 @@ export function isOfOtherFasteners({ key, from, to }: Reading, parts: Parts): bo
 }
 
 /** "Head bolts", and the rods of "rods with 3/8 bolts". */
-function isOther({ from, to, meanings }: Mention<ChoiceMeaning>, { tokens }: Parts): boolean {
+function isOther(
+  { from, to, meanings }: Mention<ChoiceMeaning>,
+  sameClause: boolean,
+  { tokens }: Parts,
+): boolean {
   const words = tokens.slice(from, to).map(({ text }) => text)
   const part = words.some((word) => FASTENED_PARTS.has(word))
   const fastened = words.some((word) => /^(?:bolts?|studs?|nuts?|fasteners)$/.test(word))
   return meanings.some(
     (m) =>
       (m.kind === 'shadow' && part && fastened) ||
-      (m.kind === 'noun' && m.noun === 'other' && part && words[0] !== 'head'),
+      (sameClause && m.kind === 'noun' && m.noun === 'other' && part && words[0] !== 'head'),
   )
 }

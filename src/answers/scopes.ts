@@ -33,6 +33,7 @@ export function scopesOf(
   const planned = new Array<boolean>(tokens.length).fill(false)
   const state: State = {
     other: false,
+    told: false,
     past: false,
     sentenceLong: false,
     clauseLong: false,
@@ -51,6 +52,11 @@ export function scopesOf(
     if (mention)
       apply(mention, state, { tokens, sentence, outside, clause, markers, i, to: mention.to })
     else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
+    if (
+      state.other &&
+      (tokens[i]?.kind === 'number' || lexicon.speller.telling.has(tokens[i]?.text ?? ''))
+    )
+      state.told = true
     outside[i] = state.other ? 'other' : state.past ? 'past' : hypothetical(state)
     planned[i] = state.planned
   }
@@ -93,6 +99,8 @@ function endsWish(
 
 interface State {
   other: boolean
+  /** Whether something was said of the other: only then a sentence on "it" goes on about it. */
+  told: boolean
   past: boolean
   sentenceLong: boolean
   clauseLong: boolean
@@ -105,7 +113,8 @@ function hypothetical(state: State): Outside | undefined {
 
 /** "My buddy has a turbo. It makes 600": a sentence that opens on "it" goes on about the other. */
 function newSentence(state: State, first: Token): void {
-  if (!PRONOUNS.has(first.text)) state.other = false
+  if (!PRONOUNS.has(first.text) || !state.told) state.other = false
+  state.told = false
   state.past = false
   state.sentenceLong = false
   newClause(state)
@@ -260,6 +269,8 @@ function own(said: string, state: State): void {
 }
 
 function present(said: string, state: State, place: Place): void {
+  const { i, clause } = place
+  if (i > 0 && clause[i - 1] !== clause[i]) state.other = false
   state.past = false
   state.sentenceLong = false
   state.clauseLong = false

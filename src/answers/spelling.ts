@@ -11,6 +11,8 @@ const LONG = 9
 export interface Speller {
   readonly known: ReadonlySet<string>
   readonly fixes: ReadonlyMap<string, string>
+  /** Words that say something of an engine: of its parts, choices and figures. */
+  readonly telling: ReadonlySet<string>
   /** Each known word, and each with one letter left out, to the words it may be. */
   readonly near: ReadonlyMap<string, readonly string[]>
   /** The words that are long enough to be known through two slips. */
@@ -27,6 +29,7 @@ export function speller(vocabulary: Vocabulary): Speller {
   return {
     known,
     fixes: new Map(Object.entries(spelling.fixes)),
+    telling: wordsOf([choices, parts.nouns, parts.attributes]),
     near: nearForms(words),
     long: [...words].filter((word) => word.length >= LONG),
   }

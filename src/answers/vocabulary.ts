@@ -41,6 +41,8 @@ const unitVocabulary = z.strictObject({
   dollars: phrases,
   /** Words after a price that make it the price of a part of the job. */
   inPart: phrases,
+  /** Work and parts, by the fact that their price is. */
+  pricedAs: z.record(factKey, phrases),
   /** Words that show a message to speak of money. */
   moneyWords: phrases,
   usualCurrency: z.string().regex(/^[A-Z]{3}$/),

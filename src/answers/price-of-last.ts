@@ -1,0 +1,71 @@
+import type { FactKey } from '../../shared/fact-keys.ts'
+import { candidateFor } from './candidates.ts'
+import type { Findings } from './findings.ts'
+import type { Parts } from './message-parts.ts'
+import { longestAt, type PhraseTree } from './phrases.ts'
+import type { Figure } from './plain-figure.ts'
+
+/** How many words back what a price is of may have been named. */
+const REACH = 16
+/** Words beside a price that say it is one. */
+const PRICED = new Set(
+  'cost costs was were want wants charges charge charged said quoted quote paid for is at came run runs asking price that its'.split(
+    ' ',
+  ),
+)
+/** Words that make an amount another thing's: "budget", "spent". */
+const NOT_PRICE = new Set(
+  'budget spent invested spend deposit total sunk limit stake save saved'.split(' '),
+)
+
+/**
+ * A price of the work or part last spoken of: "my shop can line bore, they want six
+ * hundred dollars for it", "aftermarket caps. Cost me $320 for the set".
+ *
+ * @returns whether the figure was read
+ */
+export function readPriceOfLast(figure: Figure, parts: Parts, into: Findings): boolean {
+  const { tokens, lexicon, scopes, input } = parts
+  if (figure.unit?.kind !== 'money' || figure.value < 20 || figure.value > 5000) return false
+  const sentence = scopes.sentence[figure.from] ?? 0
+  let priced = false
+  for (let at = figure.from - 1; at >= 0 && at >= figure.from - REACH; at -= 1) {
+    const word = tokens[at]?.text ?? ''
+    const there = scopes.sentence[at] ?? 0
+    if (there < sentence - 1 || NOT_PRICE.has(word)) return false
+    if (there === sentence && PRICED.has(word)) priced = true
+    const key = pricedAt(lexicon.priced, at, parts)
+    if (key === 'other') return false
+    if (!key) continue
+    if (!priced || into.readings.some((reading) => reading.key === key)) return false
+    const found = candidateFor(key, figure, input.money)
+    if (!found || !('answer' in found)) return false
+    const { from, to } = figure
+    into.readings.push({ key, answer: found.answer, from, to, strength: 2 })
+    return true
+  }
+  return false
+}
+
+/** What the word at a place may be priced as; another part ends the search. */
+function pricedAt(
+  priced: PhraseTree<FactKey>,
+  at: number,
+  { tokens, lexicon }: Parts,
+): FactKey | 'other' | undefined {
+  for (let from = Math.max(0, at - 3); from <= at; from += 1) {
+    const found = longestAt(priced, tokens, from)
+    if (found && found.to === at + 1) return found.meanings[0]
+  }
+  const choice = longestAt(lexicon.choices, tokens, at)
+  const other = choice?.meanings.some(
+    (m) =>
+      m.kind === 'shadow' || (m.kind === 'noun' && (m.noun === 'other' || m.noun === 'bearings')),
+  )
+  return other ? 'other' : undefined
+}
+
+/** Whether a fact is the price of work, which is always told by the shop. */
+export function isPriceOfWork(key: FactKey): boolean {
+  return key === 'lineBorePrice' || key === 'lineHonePrice'
+}
