@@ -64,7 +64,7 @@ export function askedFigure(
   into: Findings,
 ): Figure[] {
   const fits = loose.flatMap((figure) => {
-    const candidate = candidateFor(asking, figure, money)
+    const candidate = candidateFor(asking, spelledOut(figure, asking, tokens), money)
     return candidate ? [{ figure, candidate }] : []
   })
   const good = fits.filter(({ candidate }) => 'answer' in candidate)
@@ -90,6 +90,20 @@ export function askedFigure(
     into.doubts.push({ from, to, why: `${fact(asking).short}: ${candidate.why}` })
   }
   return loose.filter((other) => other !== figure)
+}
+
+const DIGITS = 'zero one two three four five six seven eight nine'.split(' ')
+
+/** "Six one two five" to the question of a length in inches is 6.125. */
+function spelledOut(figure: Figure, asking: FactKey, tokens: readonly Token[]): Figure {
+  if (!figure.unusable || fact(asking).kind !== 'length') return figure
+  const words = tokens
+    .slice(figure.from, figure.to)
+    .map(({ text }) => (text === 'oh' ? 'zero' : text))
+  const digits = words.map((word) => DIGITS.indexOf(word))
+  if (digits.length < 3 || digits.length > 5 || digits.includes(-1)) return figure
+  const value = Number(`${digits[0]}.${digits.slice(1).join('')}`)
+  return { ...figure, value, unusable: false, decimal: true }
 }
 
 /** Words between the two ends of a guess: "14, maybe 16", "400, 450 tops". */

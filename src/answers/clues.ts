@@ -90,7 +90,7 @@ function partOf(
 function isShadowed(at: number, { tokens, lexicon }: ChoiceInput): boolean {
   const end = tokens[at - 1]?.text === ':' ? at - 1 : at
   for (let from = Math.max(0, end - 3); from < end; from += 1) {
-    if (longestAt(lexicon.names, tokens, from)?.to === end) return true
+    if (end - from >= 2 && longestAt(lexicon.names, tokens, from)?.to === end) return true
   }
   for (let from = Math.max(0, at - 3); from <= at; from += 1) {
     const found = longestAt(lexicon.choices, tokens, from)

@@ -28,7 +28,12 @@ export function unknownsIn(
     if (!marker.meanings.includes('dontKnow') || scopes.outside[marker.from] === 'other') continue
     const [start, end] = clauseAround(marker, scopes, tokens)
     const after = named(marker.to, end)
-    const before = after.length > 0 ? [] : named(askedBefore(start, tokens), marker.from).slice(-1)
+    const before =
+      after.length > 0
+        ? []
+        : named(askedBefore(start, tokens), marker.from)
+            .slice(-1)
+            .filter(({ to }) => marker.from - to <= NEAR)
     for (const { key, from, to } of [...after, ...before]) {
       if (!open(key)) continue
       const [first, last] = [Math.min(marker.from, from), Math.max(marker.to, to)]
@@ -42,6 +47,9 @@ export function unknownsIn(
   }
   return unknowns
 }
+
+/** Furthest that a name stands before "no idea", in words. */
+const NEAR = 3
 
 /** "Compression? No clue": where a question of a few words before starts. */
 function askedBefore(start: number, tokens: readonly Token[]): number {

@@ -1,4 +1,4 @@
-import type { FactKey } from '../../shared/fact-keys.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { askedFigure } from './answer-asked.ts'
 import { readBoreByStroke } from './bore-by-stroke.ts'
 import { candidateFor } from './candidates.ts'
@@ -27,7 +27,8 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
       .map(({ figure }) => figure),
   )
   const open = figures.filter((figure) => {
-    const why = quoted.has(figure) ? undefined : setAside(figure, input)
+    const told = quoted.has(figure) || isToldPrice(figure, asking, parts)
+    const why = told ? undefined : setAside(figure, input)
     if (why) into.doubts.push({ from: figure.from, to: figure.to, why })
     return why === undefined
   })
@@ -44,6 +45,16 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
     asking,
     into,
   )
+}
+
+/** "He said 400, 450 tops", to the question of a price. */
+function isToldPrice(
+  figure: Figure,
+  asking: FactKey | undefined,
+  { scopes, input }: Parts,
+): boolean {
+  if (!asking || fact(asking).topic !== 'money' || input.negations.denies(figure)) return false
+  return scopes.outside[figure.to - 1] === 'other'
 }
 
 /** "He said $500 to line bore it": a quote is always somebody else's; what a friend paid is none. */
@@ -150,7 +161,11 @@ function asideOf(figure: Figure, parts: Parts): string | undefined {
 function readByKind(figure: Figure, parts: Parts, into: Findings): boolean {
   const { choiceMentions, input } = parts
   if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) return true
-  if (figure.unit && readPounds(figure, isBoosted(figure, parts), input, into)) return true
+  if (
+    figure.unit &&
+    readPounds(figure, isBoosted(figure, parts) || isRun(figure, parts), input, into)
+  )
+    return true
   if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) return true
   const layouts = new Set(
     choiceMentions
@@ -225,6 +240,18 @@ function isBoosted({ from }: Figure, { choiceMentions, scopes }: Parts): boolean
       ),
   )
 }
+
+/** "What if I only ran 8 pounds": pounds that are run are of boost. */
+function isRun({ from, to }: Figure, { tokens }: Parts): boolean {
+  const before = [tokens[from - 1]?.text ?? '', tokens[from - 2]?.text ?? '']
+  const after = tokens[to]?.text ?? ''
+  return before.some((word) => RUN.has(word)) && !WEIGHED.has(after)
+}
+
+const RUN = new Set('run runs ran running push pushes pushing boost crank turn'.split(' '))
+const WEIGHED = new Set(
+  'of car truck trailer on per seat open spring force pressure oil fuel'.split(' '),
+)
 
 /** Whether main bolts, studs or a thread stand in the same sentence, a few clauses off at most. */
 function isFastened({ from }: Figure, { choiceMentions, scopes, tokens }: Parts): boolean {

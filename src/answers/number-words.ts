@@ -20,11 +20,22 @@ export function wordNumberAt(
   words: NumberVocabulary,
 ): WordNumber | undefined {
   const leading = belowHundred(tokens, from, words)
-  if (!leading) return undefined
+  if (!leading) return buckAndTens(tokens, from, words)
   const thousandths = withOh(tokens, leading, words)
   if (thousandths) return thousandths
   const number = withPoint(tokens, withScales(tokens, leading, words), words)
   return withRun(tokens, number, words)
+}
+
+/** "A buck fifty", as the trade says 150. */
+function buckAndTens(
+  tokens: readonly Token[],
+  from: number,
+  words: NumberVocabulary,
+): WordNumber | undefined {
+  if (wordAt(tokens, from) !== 'buck') return undefined
+  const tail = belowHundred(tokens, from + 1, words)
+  return tail && tail.value >= 10 ? { value: 100 + tail.value, next: tail.next } : undefined
 }
 
 /** "Four oh thirty", as the trade says 4.030. */
