@@ -61,13 +61,15 @@ export function askedFigure(
   loose: readonly Figure[],
   tokens: readonly Token[],
   money: MoneyContext,
+  corrections: readonly number[],
   into: Findings,
 ): Figure[] {
   const fits = loose.flatMap((figure) => {
     const candidate = candidateFor(asking, spelledOut(figure, asking, tokens), money)
     return candidate ? [{ figure, candidate }] : []
   })
-  const good = fits.filter(({ candidate }) => 'answer' in candidate)
+  const usable = fits.filter(({ candidate }) => 'answer' in candidate)
+  const good = afterCorrection(usable, corrections)
   const [only, second] = good.length > 0 ? good : fits
   if (!only) return [...loose]
   const { figure, candidate } = only
@@ -90,6 +92,16 @@ export function askedFigure(
     into.doubts.push({ from, to, why: `${fact(asking).short}: ${candidate.why}` })
   }
   return loose.filter((other) => other !== figure)
+}
+
+/** "10… wait no, 9.4": only what follows the correction. */
+function afterCorrection<T extends { readonly figure: Figure }>(
+  fits: readonly T[],
+  corrections: readonly number[],
+): readonly T[] {
+  const last = fits.at(-1)
+  const cut = corrections.filter((at) => last && at < last.figure.from).at(-1)
+  return cut === undefined ? fits : fits.filter(({ figure }) => figure.from > cut)
 }
 
 const DIGITS = 'zero one two three four five six seven eight nine'.split(' ')

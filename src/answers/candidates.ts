@@ -188,6 +188,8 @@ const PRICED = new Set([
   'studs',
   'hone',
   'bore',
+  'hones',
+  'bores',
   'linebore',
   'linehone',
   'boring',
@@ -200,7 +202,9 @@ function isPriceList(tokens: readonly Token[]): boolean {
   const amounts = tokens.filter(({ value = 0, decimal }, at) => {
     if (value < 100 || decimal) return false
     const before = PRICED.has(text(at - 1)) && (tokens[at + 1]?.kind ?? 'mark') === 'mark'
-    return before || PRICED.has(text(text(at + 1) === 'for' ? at + 2 : at + 1))
+    let next = text(at + 1) === 'for' ? at + 2 : at + 1
+    while (['a', 'the', 'just', 'only', 'line', 'to', 'align'].includes(text(next))) next += 1
+    return before || PRICED.has(text(next))
   })
   return amounts.length >= 2
 }

@@ -76,6 +76,8 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
       ]
       return !more.some((value) => has('capFastening', value))
     }
+    // "Tows a boat".
+    if (key === 'use' && answer === 'endurance') return !sameClause('towing', from)
     // "E85 from the pump".
     if (key === 'fuel' && answer === 'pump-gasoline')
       return !has('fuel', 'e85') || !sameClause('e85', from)

@@ -72,7 +72,11 @@ const PAID = new Set(
 
 function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, into: Findings): void {
   const { pairs, tokens, input } = parts
-  const noisy = new Set(pairs.filter(({ use }) => use.kind === 'noise').map(({ figure }) => figure))
+  const noisy = new Set(
+    pairs
+      .filter((pair) => pair.use.kind === 'noise' && !isAcrossComma(pair, parts))
+      .map(({ figure }) => figure),
+  )
   for (const figure of readBoreByStroke(open, tokens, input.money, into, noisy)) done.add(figure)
   for (const pair of pairs) {
     if (!open.includes(pair.figure) || done.has(pair.figure)) continue
@@ -84,6 +88,12 @@ function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, int
     if (other === undefined) readPair(pair, input, into)
     else into.doubts.push({ ...other, why: 'read as the torque of other fasteners' })
   }
+}
+
+/** "60 degree V6, 93 x 86 mm": the degree is another item's. */
+function isAcrossComma({ figure, mention }: Pair, { tokens }: Parts): boolean {
+  const [from, to] = [Math.min(figure.to, mention.to), Math.max(figure.from, mention.from)]
+  return tokens.slice(from, to).some(({ text }) => text === ',')
 }
 
 /** "Head studs torqued to 80": the clause speaks of other fasteners, so the torque is theirs. */
@@ -128,7 +138,7 @@ function readLoose(
   const over = figures.filter(({ unit }) => unit?.kind === 'over')
   let loose = figures.filter(({ unit }) => unit?.kind !== 'over')
   if (asking && !into.readings.some(({ key }) => key === asking)) {
-    loose = askedFigure(asking, loose, tokens, input.money, into)
+    loose = askedFigure(asking, loose, tokens, input.money, correctionsIn(parts), into)
   }
   const unnamed = loose.filter((figure) => {
     const why = asideOf(figure, parts)
@@ -145,6 +155,12 @@ function readLoose(
     if (said) into.doubts.push({ ...figureWords(figure), why: 'not clear what this figure is' })
   }
   for (const figure of over) readOverbore(figure, input.answers, into)
+}
+
+function correctionsIn({ scopes }: Parts): number[] {
+  return scopes.markers
+    .filter(({ meanings }) => meanings.includes('correction'))
+    .map(({ from }) => from)
 }
 
 /** Why a figure without a name is no fact, or undefined when it may be one. */
@@ -254,10 +270,17 @@ const WEIGHED = new Set(
 )
 
 /** Whether main bolts, studs or a thread stand in the same sentence, a few clauses off at most. */
-function isFastened({ from }: Figure, { choiceMentions, scopes, tokens }: Parts): boolean {
-  const near = (at: number): boolean =>
-    scopes.sentence[at] === scopes.sentence[from] &&
-    Math.abs((scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0)) <= 3
+function isFastened(figure: Figure, parts: Parts): boolean {
+  const { from } = figure
+  const { choiceMentions, scopes, tokens } = parts
+  const here = scopes.sentence[from] ?? 0
+  const alone = standsAlone(figure, parts)
+  const near = (at: number): boolean => {
+    const there = scopes.sentence[at] ?? 0
+    if (alone) return there <= here && there >= here - 2
+    const clauses = Math.abs((scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0))
+    return there === here && clauses <= 5
+  }
   const named = choiceMentions.some((mention) => near(mention.from) && isFasteners(mention))
   const other = choiceMentions.some(
     (mention) =>
@@ -269,6 +292,17 @@ function isFastened({ from }: Figure, { choiceMentions, scopes, tokens }: Parts)
   const mains = ({ kind, text }: { kind: string; text: string }): boolean =>
     kind === 'thread' || text === 'mains'
   return !other && (named || tokens.some((token, at) => mains(token) && near(at)))
+}
+
+/** "Studs, moly lube. 80 ft lbs.": a sentence that is a figure and no more goes on about the last. */
+function standsAlone({ from, to }: Figure, { tokens, scopes, lexicon }: Parts): boolean {
+  const { sentence } = scopes
+  for (let at = 0; at < tokens.length; at += 1) {
+    if (sentence[at] !== sentence[from] || (at >= from && at < to)) continue
+    const { kind, text } = tokens[at] as { kind: string; text: string }
+    if (kind !== 'mark' && !lexicon.fillers.has(text)) return false
+  }
+  return true
 }
 
 function figureWords({ from, to }: Figure): { from: number; to: number } {

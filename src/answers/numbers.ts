@@ -155,13 +155,31 @@ function withParts(
   number: PlainNumber,
   words: NumberVocabulary,
 ): PlainNumber {
-  if (!AND.has(tokens[number.to]?.text ?? '')) return number
+  if (!AND.has(tokens[number.to]?.text ?? '')) return withHyphened(tokens, number, words)
+  const fraction = number.inWords || number.decimal ? undefined : fractionAt(tokens, number.to + 1)
+  if (fraction !== undefined) {
+    return { ...number, value: number.value + fraction, to: number.to + 4, decimal: true }
+  }
   const count = tokens[number.to + 1]?.text ?? ''
   const part = words.parts[tokens[number.to + 2]?.text ?? '']
   if (part === undefined) return number
   const many = count === 'a' || count === 'an' ? 1 : words.ones[count]
   if (many === undefined || many * part >= 1) return number
   return { ...number, value: number.value + many * part, to: number.to + 3, decimal: true }
+}
+
+/** "Nine three-quarters to one": a part of one without its "and". */
+function withHyphened(
+  tokens: readonly Token[],
+  number: PlainNumber,
+  words: NumberVocabulary,
+): PlainNumber {
+  const [count, part] = [tokens[number.to]?.text ?? '', tokens[number.to + 1]?.text ?? '']
+  const toOne = tokens[number.to + 2]?.text === 'to' && tokens[number.to + 3]?.text === 'one'
+  const many = words.ones[count]
+  const of = words.parts[part]
+  if (!toOne || many === undefined || of === undefined || many * of >= 1) return number
+  return { ...number, value: number.value + many * of, to: number.to + 2, decimal: true }
 }
 
 /** "8-ish": about eight. */

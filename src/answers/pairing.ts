@@ -133,6 +133,11 @@ const BREAKS: ReadonlyMap<string, number> = new Map([
   ['~', 0],
   ['x', 3],
   ['then', 2],
+  ['once', 3],
+  ['when', 2.5],
+  ['after', 2],
+  ['until', 3],
+  ['because', 4],
   ['with', 1],
   ['+', 1],
 ])

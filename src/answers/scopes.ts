@@ -50,7 +50,16 @@ export function scopesOf(
     const mention = at.get(i)
     if (isSomeones(tokens, i, lexicon)) state.other = true
     if (mention)
-      apply(mention, state, { tokens, sentence, outside, clause, markers, i, to: mention.to })
+      apply(mention, state, {
+        tokens,
+        sentence,
+        outside,
+        clause,
+        markers,
+        i,
+        to: mention.to,
+        alsoPast: mention.meanings.includes('past'),
+      })
     else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
     if (
       state.other &&
@@ -133,6 +142,8 @@ interface Place {
   readonly markers: readonly Mention<Marker>[]
   readonly i: number
   readonly to: number
+  /** Whether the same words also tell how it was: "when it was stock it had". */
+  readonly alsoPast: boolean
 }
 
 function apply(mention: Mention<Marker>, state: State, place: Place): void {
@@ -155,6 +166,7 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     state.past = true
   } else if (marker === 'pastAfter') {
     backwards(place, (found) => found ?? 'past')
+    state.past = place.alsoPast
   } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') {
     if (!isRelative(said, place) && !isLikened(place)) own(said, state)

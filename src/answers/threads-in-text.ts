@@ -25,7 +25,8 @@ function isOfOther(at: number, { choiceMentions, scopes }: Parts): boolean {
       (meaning) =>
         meaning.kind === 'shadow' || (meaning.kind === 'noun' && meaning.noun === 'other'),
     )
-    const distance = Math.min(Math.abs(from - at), Math.abs(at - to))
-    return other && distance <= 3 && scopes.clause[from] === scopes.clause[at]
+    // "10 main bolts of M11x1.5 and 1 crank": only a part right after it owns it.
+    const near = from > at ? from === at + 1 : at - to <= 3
+    return other && near && scopes.clause[from] === scopes.clause[at]
   })
 }

@@ -1,4 +1,5 @@
 import type { Lexicon } from './lexicon.ts'
+import { longestAt } from './phrases.ts'
 import type { Token } from './tokens.ts'
 
 /** Words that "is" is drawn to: "she's a two bolt". */
@@ -9,10 +10,13 @@ const CONTRACTED = new Set(
 )
 
 /** "Grandfather's tractor", "Sam's car": a name or a kin, and what is theirs. */
-export function isSomeones(tokens: readonly Token[], i: number, { speller }: Lexicon): boolean {
+export function isSomeones(tokens: readonly Token[], i: number, lexicon: Lexicon): boolean {
+  const { speller } = lexicon
   const [token, next] = [tokens[i], tokens[i + 1]]
   if (!token?.owner || next?.kind !== 'word' || next.gap !== 'space') return false
   if (CONTRACTED.has(token.text)) return false
+  const person = longestAt(lexicon.markers, [{ ...token, text: token.text.slice(0, -1) }], 0)
+  if (person?.meanings.includes('otherPerson')) return true
   return !speller.known.has(token.text) && !speller.known.has(token.text.slice(0, -1))
 }
 
