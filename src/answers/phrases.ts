@@ -18,10 +18,18 @@ export function phraseTree<T>(): PhraseTree<T> {
   return { next: new Map(), meanings: [] }
 }
 
+const PLAIN = /^[a-z]+(?: [a-z]+)*$/
+
+/** The words of a phrase as the reader cuts a message; most phrases are plain words. */
+export function wordsOf(phrase: string): string[] {
+  if (PLAIN.test(phrase)) return phrase.split(' ')
+  return tokenise(phrase.toLowerCase().replaceAll('°', ' deg ')).map(({ text }) => text)
+}
+
 /** Add a phrase. Case, apostrophes and hyphens do not count. */
 export function addPhrase<T>(tree: PhraseTree<T>, phrase: string, meaning: T): void {
   let node = tree
-  for (const { text } of tokenise(phrase.toLowerCase().replaceAll('°', ' deg '))) {
+  for (const text of wordsOf(phrase)) {
     let next = node.next.get(text)
     if (!next) {
       next = phraseTree<T>()

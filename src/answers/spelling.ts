@@ -1,5 +1,5 @@
+import { wordsOf } from './phrases.ts'
 import type { Token } from './tokens.ts'
-import { tokenise } from './tokens.ts'
 import type { Vocabulary } from './vocabulary.ts'
 
 /** Shortest word that is taken for a slip of another; shorter ones are too alike. */
@@ -23,24 +23,22 @@ export interface Speller {
 export function speller(vocabulary: Vocabulary): Speller {
   const { spelling, numbers, parts, cues, choices } = vocabulary
   const counted = [numbers.ones, numbers.tens, numbers.teens].flatMap((table) => Object.keys(table))
-  const known = new Set([...spelling.keep, ...counted, ...wordsOf(vocabulary)])
-  const trade = wordsOf([cues, choices, parts.nouns, parts.attributes, counted])
+  const known = new Set([...spelling.keep, ...counted, ...wordsIn(vocabulary)])
+  const trade = wordsIn([cues, choices, parts.nouns, parts.attributes, counted])
   const words = new Set([...trade].filter(({ length }) => length >= SHORTEST && length <= LONGEST))
   return {
     known,
     fixes: new Map(Object.entries(spelling.fixes)),
-    telling: wordsOf([choices, parts.nouns, parts.attributes]),
+    telling: wordsIn([choices, parts.nouns, parts.attributes]),
     near: nearForms(words),
     long: [...words].filter((word) => word.length >= LONG),
   }
 }
 
-function wordsOf(part: unknown): Set<string> {
+function wordsIn(part: unknown): Set<string> {
   const words = new Set<string>()
   for (const phrase of phrasesOf(part)) {
-    for (const { kind, text } of tokenise(phrase.toLowerCase())) {
-      if (kind === 'word') words.add(text)
-    }
+    for (const text of wordsOf(phrase)) if (/^\p{L}/u.test(text)) words.add(text)
   }
   return words
 }

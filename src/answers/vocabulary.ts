@@ -7,11 +7,14 @@ import { expandPattern } from './phrase-patterns.ts'
  * Phrases, several to a line with bars between: `["bore | bore size", "cylinder bore"]`;
  * a phrase may be a pattern: `two bolts {on,per} {each,every} cap`.
  */
-const phrases = z
-  .array(z.string().min(1))
-  .transform((lines) =>
-    lines.flatMap((line) => line.split('|').flatMap((phrase) => expandPattern(phrase.trim()))),
-  )
+const phrases = z.array(z.string().min(1)).transform((lines, context) => {
+  try {
+    return lines.flatMap((line) => line.split('|').flatMap((one) => expandPattern(one.trim())))
+  } catch (fault) {
+    context.addIssue({ code: 'custom', message: (fault as RangeError).message })
+    return z.NEVER
+  }
+})
 const table = z.record(z.string(), z.number())
 const factKey = z.string().refine(isFactKey, 'is no fact key')
 
