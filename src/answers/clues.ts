@@ -17,6 +17,9 @@ export interface Clue {
 /** Furthest that a description stands from what it describes, in words. */
 const REACH = 14
 
+/** So near before a description, another part is what it describes. */
+const NEAR = 4
+
 /** The descriptions of a vocabulary: "shiny where they sit", of caps. */
 export function clueTree({ clues }: Vocabulary): PhraseTree<Clue> {
   const tree = phraseTree<Clue>()
@@ -76,7 +79,10 @@ function partOf(
   for (let at = from - 1; at >= 0 && at >= from - REACH && same(at); at -= 1) {
     const found = longestAt(near, tokens, at)
     if (found && found.to <= from) return found
-    if (isOtherPart(at, input)) return undefined
+    if (isOtherPart(at, input)) {
+      if (from - at <= NEAR) return undefined
+      break
+    }
   }
   for (let at = to; at < tokens.length && at < to + REACH && same(at); at += 1) {
     const found = longestAt(near, tokens, at)

@@ -27,7 +27,7 @@ export function conclude(
     near: (each) => figuresAfter(each, settled, parts).length,
     elsewhere: (each) =>
       settled.some(({ from }) => scopes.sentence[from] !== scopes.sentence[each.from]),
-    corrected,
+    corrected: corrected || (asking !== undefined && isTakenBack(parts)),
     dontKnow: scopes.markers.some(
       (marker) =>
         marker.meanings.includes('dontKnow') &&
@@ -53,6 +53,13 @@ function settleMessage(
     .map(({ from }) => from)
   const whatIf = requests.find(({ intent, opens }) => intent === 'what-if' && opens)
   return settle(findings, { at, ...(whatIf ? { anewFrom: whatIf.from } : {}) })
+}
+
+/** "10… wait no, 9.4": a figure, then words that take it back. */
+function isTakenBack({ figures, scopes }: Parts): boolean {
+  return scopes.markers.some(
+    ({ from, meanings }) => meanings.includes('correction') && figures.some(({ to }) => to <= from),
+  )
 }
 
 /** Readings in the sentence of a request, from the request on. */

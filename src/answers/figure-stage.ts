@@ -11,28 +11,27 @@ import type { Parts } from './message-parts.ts'
 import { readOverbore } from './overbore.ts'
 import type { Pair } from './pairing.ts'
 import type { Figure } from './plain-figure.ts'
-import { isPriceOfWork, readPriceOfLast } from './price-of-last.ts'
+import { isPriceOfWork, keyOfLast, readPriceOfLast } from './price-of-last.ts'
 import { isPeakSpeed, readByUnit, readPair, readPounds, setAside } from './read-figures.ts'
 import { readSpecList } from './spec-list.ts'
+import { readWheelPower } from './wheel-power.ts'
 
 /** Read every figure of a message: as a fact, or as a doubt that says why not. */
 export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: Findings): void {
   const { figures, input, overFrom } = parts
-  const quoted = new Set(
-    parts.pairs
-      .filter(
-        ({ use, figure }) =>
-          use.kind === 'fact' && isPriceOfWork(use.key) && isQuoted(figure, parts),
-      )
-      .map(({ figure }) => figure),
-  )
+  const converted = readWheelPower(parts, into)
   const open = figures.filter((figure) => {
-    const told = quoted.has(figure) || isToldPrice(figure, asking, parts)
+    if (converted.includes(figure)) return false
+    const told = isQuoted(figure, parts) || isToldPrice(figure, asking, parts)
     const why = told ? undefined : setAside(figure, input)
     if (why) into.doubts.push({ from: figure.from, to: figure.to, why })
     return why === undefined
   })
   const done = new Set<Figure>()
+  for (const alternative of alternativesIn(open, parts)) {
+    done.add(alternative)
+    into.doubts.push({ ...figureWords(alternative), why: 'one of two: say which' })
+  }
   for (const { over, base, answer } of overFrom) {
     done.add(over).add(base)
     if (!open.includes(over) || !open.includes(base)) continue
@@ -47,6 +46,15 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
   )
 }
 
+/** "Either 9.5 or 10.5 to one": neither is settled. */
+function alternativesIn(figures: readonly Figure[], { tokens }: Parts): Figure[] {
+  return figures.flatMap((figure, i) => {
+    const other = figures[i + 1]
+    const either = tokens[figure.from - 1]?.text === 'either'
+    return either && other && tokens[other.from - 1]?.text === 'or' ? [figure, other] : []
+  })
+}
+
 /** "He said 400, 450 tops", to the question of a price. */
 function isToldPrice(
   figure: Figure,
@@ -58,8 +66,12 @@ function isToldPrice(
 }
 
 /** "He said $500 to line bore it": a quote is always somebody else's; what a friend paid is none. */
-function isQuoted(figure: Figure, { scopes, tokens, input }: Parts): boolean {
+function isQuoted(figure: Figure, parts: Parts): boolean {
+  const { scopes, tokens, input, pairs } = parts
   if (scopes.outside[figure.to - 1] !== 'other' || figure.unit?.kind !== 'money') return false
+  const use = pairs.find((pair) => pair.figure === figure)?.use
+  const key = use ? (use.kind === 'fact' ? use.key : undefined) : keyOfLast(figure, parts)
+  if (!key || !isPriceOfWork(key)) return false
   if (input.negations.denies(figure)) return false
   return !tokens.some(
     ({ text }, at) => scopes.sentence[at] === scopes.sentence[figure.from] && PAID.has(text),
@@ -290,7 +302,7 @@ function isFastened(figure: Figure, parts: Parts): boolean {
       ),
   )
   const mains = ({ kind, text }: { kind: string; text: string }): boolean =>
-    kind === 'thread' || text === 'mains'
+    kind === 'thread' || text === 'mains' || text === 'threads'
   return !other && (named || tokens.some((token, at) => mains(token) && near(at)))
 }
 

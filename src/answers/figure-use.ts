@@ -75,9 +75,7 @@ function useOf(
     ? wordsSince(meaning.beside, Math.min(figure.from, mention.from), input)
     : 0
   if (far === undefined) return undefined
-  if (meaning.notBeside && wordsSince(meaning.notBeside, mention.from, input) !== undefined) {
-    return undefined
-  }
+  if (meaning.notBeside && isBeside(meaning.notBeside, mention.from, input)) return undefined
   if (isForeign(mention, figure, meaning.fact, input)) return undefined
   const fits = 'answer' in candidate
   const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
@@ -111,6 +109,18 @@ function isForeign(
   return to < figure.from && qualifies(tokens[to], tokens[to])
 }
 
+/** Whether one of these stands before in the clause. */
+function isBeside(
+  words: ReadonlySet<string>,
+  at: number,
+  { tokens, scopes }: PairingInput,
+): boolean {
+  for (let back = at; back >= 0 && scopes.clause[back] === scopes.clause[at]; back -= 1) {
+    if (words.has(tokens[back]?.text ?? '')) return true
+  }
+  return false
+}
+
 /** How many words back in the sentence one of these stands, or undefined when none does. */
 function wordsSince(
   words: ReadonlySet<string>,
@@ -129,7 +139,10 @@ function isListedPrice(
   key: FactKey,
   money: MoneyContext,
 ): boolean {
-  return money.said && !unit && !decimal && value >= 50 && fact(key).topic === 'money'
+  // "Main studs 89.95": cents make a price tag.
+  const tag =
+    !decimal || Math.round(value * 100) % 100 >= 95 || Math.round(value * 100) % 100 === 50
+  return money.said && !unit && tag && value >= 50 && fact(key).topic === 'money'
 }
 
 /** "Bolts @ 70", "grade 8 bolts, torque 95": no price, so a torque. */

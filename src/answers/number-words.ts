@@ -57,7 +57,7 @@ function withRun(
   words: NumberVocabulary,
 ): WordNumber {
   let more = belowHundred(tokens, number.next, words)
-  if (!more) return number
+  if (!more || look(words.parts, wordAt(tokens, number.next + 1)) !== undefined) return number
   const [to, one] = [wordAt(tokens, more.next), wordAt(tokens, more.next + 1)]
   const ratio = to === 'to' && one === 'one' && number.value >= 6 && number.value <= 18
   if (ratio && more.value < 10) return { value: number.value + more.value / 10, next: more.next }

@@ -25,27 +25,42 @@ const NOT_PRICE = new Set(
  * @returns whether the figure was read
  */
 export function readPriceOfLast(figure: Figure, parts: Parts, into: Findings): boolean {
-  const { tokens, lexicon, scopes, input } = parts
-  if (figure.unit?.kind !== 'money' || figure.value < 20 || figure.value > 5000) return false
+  const key = keyOfLast(figure, parts)
+  if (!key || into.readings.some((reading) => reading.key === key)) return false
+  const { unit, ...bare } = figure
+  const amount = unit ? figure : { ...bare, unit: { kind: 'money' as const, to: figure.to } }
+  const found = candidateFor(key, amount, parts.input.money)
+  if (!found || !('answer' in found)) return false
+  into.readings.push({ key, answer: found.answer, from: figure.from, to: figure.to, strength: 2 })
+  return true
+}
+
+/** The price that an amount would be by what was last spoken of, if any. */
+export function keyOfLast(figure: Figure, parts: Parts): FactKey | undefined {
+  const { tokens, lexicon, scopes } = parts
+  if (!isAmount(figure, parts)) return undefined
   const sentence = scopes.sentence[figure.from] ?? 0
   let priced = false
   for (let at = figure.from - 1; at >= 0 && at >= figure.from - REACH; at -= 1) {
     const word = tokens[at]?.text ?? ''
     const there = scopes.sentence[at] ?? 0
-    if (there < sentence - 1 || NOT_PRICE.has(word)) return false
+    if (there < sentence - 1 || NOT_PRICE.has(word)) return undefined
     if (there === sentence && PRICED.has(word)) priced = true
     const key = pricedAt(lexicon.priced, at, parts)
-    if (key === 'other') return false
-    if (!key) continue
-    if (!priced || into.readings.some((reading) => reading.key === key)) return false
-    const found = candidateFor(key, figure, input.money)
-    if (!found || !('answer' in found)) return false
-    const { from, to } = figure
-    into.readings.push({ key, answer: found.answer, from, to, strength: 2 })
-    return true
+    if (key) return key === 'other' || !priced ? undefined : key
   }
-  return false
+  return undefined
 }
+
+/** An amount of money, or a bare one right after "he charges". */
+function isAmount({ unit, value, decimal, from, ratio }: Figure, { tokens }: Parts): boolean {
+  if (value < 20 || value > 5000 || ratio) return false
+  if (unit) return unit.kind === 'money'
+  const before = [tokens[from - 1]?.text ?? '', tokens[from - 2]?.text ?? '']
+  return !decimal && value >= 50 && before.some((word) => CHARGES.has(word))
+}
+
+const CHARGES = new Set('charge charges charged quoted quotes costs cost wants thats'.split(' '))
 
 /** What the word at a place may be priced as; another part ends the search. */
 function pricedAt(

@@ -64,7 +64,10 @@ function isForOther({ to }: Figure, { tokens, lexicon }: FigureInput): boolean {
   )
     at += 1
   const found = longestAt(lexicon.choices, tokens, at)
-  return found?.meanings.some((m) => m.kind === 'noun' && m.noun === 'other') ?? false
+  if (found) return found.meanings.some((m) => m.kind === 'noun' && m.noun === 'other')
+  // "Set aside $600 for paint": a thing that the vocabulary does not know.
+  const word = tokens[at]
+  return word?.kind === 'word' && !lexicon.speller.known.has(word.text)
 }
 
 /** "Line bored in 2015". */

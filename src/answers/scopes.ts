@@ -84,7 +84,8 @@ function weighs(i: number, tokens: readonly Token[], sentence: readonly number[]
 /** "Had I bought the kit it would be a 3.75". */
 function supposes(i: number, tokens: readonly Token[]): boolean {
   const [first, second] = [tokens[i]?.text ?? '', tokens[i + 1]?.text ?? '']
-  return ['had', 'were'].includes(first) && ['i', 'we', 'it'].includes(second)
+  if (!['had', 'were'].includes(first) || !['i', 'we', 'it'].includes(second)) return false
+  return tokens.slice(i).some(({ text }) => text === 'would' || text === 'id')
 }
 
 const WHOSE = new Set(['for', 'on', 'by'])

@@ -11,6 +11,8 @@ const LONG = 9
 export interface Speller {
   readonly known: ReadonlySet<string>
   readonly fixes: ReadonlyMap<string, string>
+  /** Words that name a part or a measure, of which something is said: "bore's 4.03". */
+  readonly naming: ReadonlySet<string>
   /** Words that say something of an engine: of its parts, choices and figures. */
   readonly telling: ReadonlySet<string>
   /** Each known word, and each with one letter left out, to the words it may be. */
@@ -19,9 +21,15 @@ export interface Speller {
   readonly long: readonly string[]
 }
 
+/** Measures that people contract with "is". */
+const NAMED =
+  'bore stroke boost compression redline limit budget deck register goal target torque rod journal skirt fuel'.split(
+    ' ',
+  )
+
 /** A speller over every word of the vocabulary. */
 export function speller(vocabulary: Vocabulary): Speller {
-  const { spelling, numbers, parts, cues, choices } = vocabulary
+  const { spelling, numbers, parts, cues, choices, markers } = vocabulary
   const counted = [numbers.ones, numbers.tens, numbers.teens].flatMap((table) => Object.keys(table))
   const known = new Set([...spelling.keep, ...counted, ...wordsIn(vocabulary)])
   const trade = wordsIn([cues, choices, parts.nouns, parts.attributes, counted])
@@ -29,10 +37,22 @@ export function speller(vocabulary: Vocabulary): Speller {
   return {
     known,
     fixes: new Map(Object.entries(spelling.fixes)),
-    telling: wordsIn([choices, parts.nouns, parts.attributes]),
+    naming: wordsIn([parts.nouns, choices.capFastening, NAMED]),
+    telling: without(
+      wordsIn([choices, parts.nouns, parts.attributes]),
+      new Set([...markers.fillers, ...parts.between, ...SMALL]),
+    ),
     near: nearForms(words),
     long: [...words].filter((word) => word.length >= LONG),
   }
+}
+
+const SMALL = 'it this that them they he she me him us so by hand back there here ever no'.split(
+  ' ',
+)
+
+function without(words: ReadonlySet<string>, others: ReadonlySet<string>): Set<string> {
+  return new Set([...words].filter((word) => !others.has(word)))
 }
 
 function wordsIn(part: unknown): Set<string> {
@@ -74,9 +94,14 @@ function shortened(word: string): string[] {
 export function mendSpelling(tokens: readonly Token[], by: Speller): Token[] {
   return tokens.map((token, at) => {
     if (token.kind !== 'word') return asWord(token, tokens[at - 1], tokens.slice(at + 1, at + 3))
-    const text = mended(token.text, by)
+    const text = isContracted(token, by) ? token.text.slice(0, -1) : mended(token.text, by)
     return text === token.text ? token : { ...token, text }
   })
+}
+
+/** "Crank's a 3.75", "the block's iron": the part is, no word of its own. */
+function isContracted({ owner, text }: Token, { naming }: Speller): boolean {
+  return owner === true && naming.has(text.slice(0, -1))
 }
 
 /** "Torqued 2 85", "paid 1200 4 the heads": a lone digit that is a word. */
