@@ -142,3 +142,20 @@ function rangeOf(
   if (!candidate || !('answer' in candidate)) return undefined
   return { key: asking, answer: candidate.answer, from: first.from, to: second.to, strength: 3 }
 }
+
+/** Words by which an answer is passed on: the card's, the shop's, the seller's. */
+const REPORTED = new Set(
+  'said says told wrote written measured claims reckons card catalogue catalog phone came checked weighed down quoted spec specs sheet book manual listed'.split(
+    ' ',
+  ),
+)
+/** Words that make it another engine after all, or how this one was. */
+const NOT_REPORTED = new Set('runs ran used his her their theirs last before originally'.split(' '))
+
+/** "The fella who sold it said nodular", to the question what the caps are: an answer at second hand. */
+export function isReported(tokens: readonly Token[]): boolean {
+  if (tokens.length > SHORT + 3) return false
+  const measured = tokens.some(({ text }) => text === 'measured')
+  const other = tokens.some(({ text }) => NOT_REPORTED.has(text) && !(measured && text === 'last'))
+  return !other && tokens.some(({ text }) => REPORTED.has(text))
+}

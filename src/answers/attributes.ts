@@ -65,6 +65,9 @@ export function attributesOf(
   for (let j = i - 1; j >= 0; j -= 1) {
     const other = mentions[j] as Mention<ChoiceMeaning>
     if (!links(other.to, edge, input) || isNoun(other)) break
+    // "Cast iron short skirt 2 bolt caps": what stands before the skirt is the block's.
+    const skirt = other.meanings.some((m) => m.kind === 'choice' && m.fact === 'skirt')
+    if (skirt && noun.meanings.some((m) => m.kind === 'noun' && m.noun === 'caps')) break
     if (isAttribute(other) && !saidOfEarlier(mentions, j, input)) found.push(other)
     edge = other.from
   }

@@ -1,5 +1,5 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
-import { askedChoice } from './answer-asked.ts'
+import { askedChoice, isReported } from './answer-asked.ts'
 import { SHOP_SAYS } from './choice-relations.ts'
 import { readChoices } from './choices.ts'
 import type { Findings } from './findings.ts'
@@ -47,7 +47,8 @@ function readAsked(
   const free = (stretch: { from: number; to: number }): boolean =>
     !input.negations.denies(stretch) &&
     (!scopes.outside[stretch.from] ||
-      (scopes.outside[stretch.from] === 'other' && SHOP_SAYS.has(asking))) &&
+      (scopes.outside[stretch.from] === 'other' &&
+        (SHOP_SAYS.has(asking) || isReported(tokens)))) &&
     !into.readings.some(({ from, to }) => from < stretch.to && stretch.from < to)
   const asked = askedChoice(asking, tokens, lexicon, free)
   if (asked.reading) {

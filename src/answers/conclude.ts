@@ -27,7 +27,7 @@ export function conclude(
     near: (each) => figuresAfter(each, settled, parts).length,
     elsewhere: (each) =>
       settled.some(({ from }) => scopes.sentence[from] !== scopes.sentence[each.from]),
-    corrected: corrected || (asking !== undefined && isTakenBack(parts)),
+    corrected: corrected || isTakenBack(parts),
     dontKnow: scopes.markers.some(
       (marker) =>
         marker.meanings.includes('dontKnow') &&

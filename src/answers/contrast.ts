@@ -7,11 +7,11 @@ import { defaultKey, setAside } from './read-figures.ts'
 
 /** Words between "now" or "but" and the figure that is set against the one before. */
 const LEADS = new Set(
-  'its it is on at i measured im run running got have has want wants wanted going only measures mics reads comes out to so the thats a runs stands sits bored stroked back up down stays staying been'.split(
+  'its it is on at i measured im run running got have has want wants wanted going only measures mics reads comes out to so the thats a runs stands sits bored stroked back up down stays staying been moved raised bumped dropped set changed year season taken turned moved raised bumped dropped set changed year season taken turned'.split(
     ' ',
   ),
 )
-const REACH = 4
+const REACH = 7
 const NOW = new Set(['now', 'currently', 'nowadays', 'today'])
 
 /**

@@ -1,5 +1,5 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
-import { askedFigure } from './answer-asked.ts'
+import { askedFigure, isReported } from './answer-asked.ts'
 import { readBoreByStroke } from './bore-by-stroke.ts'
 import { candidateFor } from './candidates.ts'
 import { readContrast } from './contrast.ts'
@@ -59,10 +59,12 @@ function alternativesIn(figures: readonly Figure[], { tokens }: Parts): Figure[]
 function isToldPrice(
   figure: Figure,
   asking: FactKey | undefined,
-  { scopes, input }: Parts,
+  { scopes, input, tokens }: Parts,
 ): boolean {
-  if (!asking || fact(asking).topic !== 'money' || input.negations.denies(figure)) return false
-  return scopes.outside[figure.to - 1] === 'other'
+  if (!asking || input.negations.denies(figure)) return false
+  const outside = scopes.outside[figure.to - 1]
+  if (outside === 'other' && fact(asking).topic === 'money') return true
+  return (outside === 'other' || outside === 'past') && isReported(tokens)
 }
 
 /** "He said $500 to line bore it": a quote is always somebody else's; what a friend paid is none. */
@@ -239,12 +241,14 @@ const GRADES: ReadonlyMap<number, string> = new Map([
   [12.9, 'iso-12.9'],
 ])
 
+const LINKS_TO_GRADE = new Set(', are is : = be only just still a'.split(' '))
+
 /** "M12x1.75 10.9", "bolts, 12.9": a strength class right after the fasteners. */
 function readGrade(figure: Figure, { tokens, choiceMentions }: Parts, into: Findings): boolean {
   const answer = GRADES.get(figure.value)
   if (!answer || figure.unit || figure.ratio || figure.low !== undefined) return false
-  const link = [',', 'are', 'is', ':', '=', 'be'].includes(tokens[figure.from - 1]?.text ?? '')
-  const at = link ? figure.from - 1 : figure.from
+  let at = figure.from
+  while (at > figure.from - 3 && LINKS_TO_GRADE.has(tokens[at - 1]?.text ?? '')) at -= 1
   const classed = ['class', 'grade', 'strength', 'quality'].includes(tokens[at - 1]?.text ?? '')
   const fastened =
     classed ||

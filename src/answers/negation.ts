@@ -34,6 +34,9 @@ const STOPS = new Set([
   'so',
   'run',
   'running',
+  'on',
+  'em',
+  'from',
 ])
 /** "Never over 6200", "no more than 12": a limit, no denial. */
 const LIMITS = new Set([

@@ -147,7 +147,7 @@ function anScale(tokens: readonly Token[], from: number, words: NumberVocabulary
     : undefined
 }
 
-const AND = new Set(['and', 'n', '&'])
+const AND = new Set(['and', 'n', '&', 'an'])
 
 /** "and a half", "and three quarters", "and an eighth". */
 function withParts(

@@ -146,7 +146,7 @@ export function isPeakSpeed(
   if (!before || !['hp', 'kW', 'lb ft', 'N m', 'wheel'].includes(symbol ?? '')) return false
   const between = tokens.slice(before.to, figure.from).map(({ text }) => text)
   if (between.length > 4 || !between.every((word) => PEAK_LINKS.has(word))) return false
-  return between.includes('at') || between.includes('around') || between.includes('by')
+  return ['at', 'around', 'about', 'by', 'of'].includes(between.at(-1) ?? '')
 }
 
 const PEAK_LINKS = new Set([

@@ -56,15 +56,17 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   readAllFigures(parts, context.asking, findings)
   readAllChoices(parts, context.asking, findings)
   readThreads(parts, findings)
-  setOthersAside(parts, findings)
+  setOthersAside(parts, context.asking, findings)
   if (context.asking !== 'nitrousPower') implyNitrous(context.answers ?? {}, findings)
   const conclusion = conclude(parts, context.asking, findings)
   return report({ text, plain, tokens }, conclusion, findings.doubts)
 }
 
 /** What is said of the fasteners of rods and heads is none of the mains'. */
-function setOthersAside(parts: Parts, findings: Findings): void {
-  const others = findings.readings.filter((reading) => isOfOtherFasteners(reading, parts))
+function setOthersAside(parts: Parts, asking: FactKey | undefined, findings: Findings): void {
+  const others = findings.readings.filter(
+    (reading) => reading.key !== asking && isOfOtherFasteners(reading, parts),
+  )
   if (others.length === 0) return
   const kept = findings.readings.filter((reading) => !others.includes(reading))
   findings.readings.splice(0, findings.readings.length, ...kept)

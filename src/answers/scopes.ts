@@ -56,6 +56,7 @@ export function scopesOf(
         outside,
         clause,
         markers,
+        telling: lexicon.speller.telling,
         i,
         to: mention.to,
         alsoPast: mention.meanings.includes('past'),
@@ -141,6 +142,8 @@ interface Place {
   readonly outside: (Outside | undefined)[]
   readonly clause: readonly number[]
   readonly markers: readonly Mention<Marker>[]
+  /** Words that name parts and choices. */
+  readonly telling: ReadonlySet<string>
   readonly i: number
   readonly to: number
   /** Whether the same words also tell how it was: "when it was stock it had". */
@@ -170,7 +173,8 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     state.past = place.alsoPast
   } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') {
-    if (!isRelative(said, place) && !isLikened(place)) own(said, state)
+    if (!isRelative(said, place) && !isLikened(place) && !isWhereabouts(said, place))
+      own(said, state, place.tokens[place.i - 1]?.text)
   } else if (marker === 'correction') state.past = false
   else if (marker === 'present') present(said, state, place)
   else if (marker === 'thoughtAfter') {
@@ -191,6 +195,14 @@ function isRelative(said: string, { i, markers, tokens }: Place): boolean {
 }
 
 const SAYS = new Set(['said', 'says', 'told', 'reckons', 'claims', 'swears', 'thinks', 'heard'])
+
+/** "Everyone in my class", "a bloke down my street": where they are, not what is mine. */
+function isWhereabouts(said: string, { i, tokens, telling }: Place): boolean {
+  if (said !== 'my' || !PLACES.has(tokens[i - 1]?.text ?? '')) return false
+  return !telling.has(tokens[i + 1]?.text ?? '')
+}
+
+const PLACES = new Set('in at of from down across near'.split(' '))
 
 /** "Same block as mine": likened to mine, and not mine. */
 /** "The tag on the engine says 302": read off a thing, not said by a person. */
@@ -272,10 +284,10 @@ const FITS = new Set(
 const BEFORE_ME =
   /^(?:somebody|someone|(?:the |a )?(?:previous|prev|last|old) (?:owner|guy)|whoever.*)$/
 
-function own(said: string, state: State): void {
+function own(said: string, state: State, follows: string | undefined): void {
   state.other = false
   if (said !== 'i') state.planned = false
-  if (!WEAK.has(said)) {
+  if (!WEAK.has(said) || (said === 'i' && follows === 'so')) {
     state.past = false
     if (!CONTINUES.has(said)) state.sentenceLong = false
   }

@@ -118,7 +118,10 @@ function asWord(token: Token, before: Token | undefined, [after, next]: readonly
 function mended(word: string, { known, fixes, near, long }: Speller): string {
   const fixed = fixes.get(word)
   if (fixed !== undefined) return fixed
-  if (known.has(word) || word.length < SHORTEST || word.length > LONGEST) return word
+  if (known.has(word) || word.length > LONGEST) return word
+  const plain = asSpoken(word, known) ?? (word.length < SHORTEST ? turned(word, known) : undefined)
+  if (plain !== undefined) return plain
+  if (word.length < SHORTEST) return word
   // "Stroke's" and "strokes" are the stroke.
   if (word.endsWith('s') && known.has(word.slice(0, -1))) return word.slice(0, -1)
   const found = new Set<string>()
@@ -135,6 +138,32 @@ function mended(word: string, { known, fixes, near, long }: Speller): string {
   const [only] = [...found].sort((a, b) => a.length - b.length)
   return only !== undefined && [...found].every((one) => one.startsWith(only)) ? only : word
 }
+
+/** "Frettin" and "gass": a dropped g, a letter too many of two alike. */
+function asSpoken(word: string, known: ReadonlySet<string>): string | undefined {
+  if (word.length >= SHORTEST && word.endsWith('in') && known.has(`${word}g`)) return `${word}g`
+  for (let at = 1; at < word.length; at += 1) {
+    if (word[at] !== word[at - 1]) continue
+    const single = word.slice(0, at) + word.slice(at + 1)
+    if (single.length >= 3 && known.has(single)) return single
+  }
+  return undefined
+}
+
+/** "Blot" for bolt: a word of four letters with two neighbours changed about. */
+function turned(word: string, known: ReadonlySet<string>): string | undefined {
+  if (word.length !== 4) return undefined
+  const swapped = `${word[0]}${word[2]}${word[1]}${word[3]}`
+  const last = `${word[0]}${word[1]}${word[3]}${word[2]}`
+  return TURNED.has(swapped) && known.has(swapped)
+    ? swapped
+    : TURNED.has(last) && known.has(last)
+      ? last
+      : undefined
+}
+
+/** Words of the trade that are worth it; others of four letters are too alike. */
+const TURNED = new Set('bolt bore caps main stud turn iron comp deep rods boost'.split(' '))
 
 /** Whether two words differ by one letter more, less or other, or by two neighbours changed about. */
 function oneSlip(a: string, b: string): boolean {
