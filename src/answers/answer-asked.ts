@@ -60,6 +60,7 @@ export function askedFigure(
   asking: FactKey,
   loose: readonly Figure[],
   tokens: readonly Token[],
+  lexicon: Lexicon,
   money: MoneyContext,
   corrections: readonly number[],
   into: Findings,
@@ -75,7 +76,7 @@ export function askedFigure(
   const { figure, candidate } = only
   const { from, to } = figure
   if (second) {
-    const range = rangeOf(asking, good, tokens, money)
+    const range = rangeOf(asking, good, tokens, lexicon, money)
     if (range) {
       into.readings.push(range)
       return loose.filter((other) => !fits.some((fit) => fit.figure === other))
@@ -118,23 +119,20 @@ function spelledOut(figure: Figure, asking: FactKey, tokens: readonly Token[]): 
   return { ...figure, value, unusable: false, decimal: true }
 }
 
-/** Words between the two ends of a guess: "14, maybe 16", "400, 450 tops". */
-const GUESSES = new Set(
-  ', maybe or perhaps sometimes up to at most possibly call it say and'.split(' '),
-)
-
 /** "14, maybe 16 on a cold night": two figures close together are the ends of a guess. */
 function rangeOf(
   asking: FactKey,
   good: readonly { readonly figure: Figure }[],
   tokens: readonly Token[],
+  lexicon: Lexicon,
   money: MoneyContext,
 ): Reading | undefined {
   const [first, second, third] = good.map(({ figure }) => figure)
   if (!first || !second || third || first.low !== undefined || second.low !== undefined)
     return undefined
   const between = tokens.slice(first.to, second.from)
-  const guessed = between.length <= 3 && between.every(({ text }) => GUESSES.has(text))
+  const guessed =
+    between.length <= 3 && between.every(({ text }) => lexicon.words.guesses.has(text))
   if (!guessed || second.value <= first.value || second.value > 1.6 * first.value) return undefined
   const value = roundAway((first.value + second.value) / 2)
   const spread = { ...second, value, low: first.value, high: second.value }
@@ -143,19 +141,12 @@ function rangeOf(
   return { key: asking, answer: candidate.answer, from: first.from, to: second.to, strength: 3 }
 }
 
-/** Words by which an answer is passed on: the card's, the shop's, the seller's. */
-const REPORTED = new Set(
-  'said says told wrote written measured claims reckons card catalogue catalog phone came checked weighed down quoted spec specs sheet book manual listed'.split(
-    ' ',
-  ),
-)
-/** Words that make it another engine after all, or how this one was. */
-const NOT_REPORTED = new Set('runs ran used his her their theirs last before originally'.split(' '))
-
 /** "The fella who sold it said nodular", to the question what the caps are: an answer at second hand. */
-export function isReported(tokens: readonly Token[]): boolean {
+export function isReported(tokens: readonly Token[], { words }: Lexicon): boolean {
   if (tokens.length > SHORT + 3) return false
   const measured = tokens.some(({ text }) => text === 'measured')
-  const other = tokens.some(({ text }) => NOT_REPORTED.has(text) && !(measured && text === 'last'))
-  return !other && tokens.some(({ text }) => REPORTED.has(text))
+  const other = tokens.some(
+    ({ text }) => words.notReported.has(text) && !(measured && text === 'last'),
+  )
+  return !other && tokens.some(({ text }) => words.reported.has(text))
 }

@@ -48,7 +48,7 @@ function readAsked(
     !input.negations.denies(stretch) &&
     (!scopes.outside[stretch.from] ||
       (scopes.outside[stretch.from] === 'other' &&
-        (SHOP_SAYS.has(asking) || isReported(tokens)))) &&
+        (SHOP_SAYS.has(asking) || isReported(tokens, lexicon)))) &&
     !into.readings.some(({ from, to }) => from < stretch.to && stretch.from < to)
   const asked = askedChoice(asking, tokens, lexicon, free)
   if (asked.reading) {

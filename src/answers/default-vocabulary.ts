@@ -17,6 +17,7 @@ import parts from '../../rules/vocabulary/parts.json' with { type: 'json' }
 import shadows from '../../rules/vocabulary/shadows.json' with { type: 'json' }
 import spelling from '../../rules/vocabulary/spelling.json' with { type: 'json' }
 import units from '../../rules/vocabulary/units.json' with { type: 'json' }
+import words from '../../rules/vocabulary/words.json' with { type: 'json' }
 import { readVocabulary, type Vocabulary } from './vocabulary.ts'
 
 /** The trade's words as the rulebook ships them, before they are checked: a shop adds to a copy. */
@@ -39,6 +40,7 @@ export const SHIPPED_VOCABULARY = {
   parts: { ...parts, shadows },
   spelling,
   units,
+  words,
 }
 
 /** The trade's words as the rulebook ships them. */

@@ -1,17 +1,20 @@
-import { type FactKey, fact } from '../../shared/fact-keys.ts'
-import { askedFigure, isReported } from './answer-asked.ts'
+import type { FactKey } from '../../shared/fact-keys.ts'
+import { askedFigure } from './answer-asked.ts'
+import { isOfBoost } from './boost-in-pounds.ts'
 import { readBoreByStroke } from './bore-by-stroke.ts'
 import { candidateFor } from './candidates.ts'
 import { readContrast } from './contrast.ts'
 import { readSizeBefore } from './engine-size.ts'
-import { isFastenerSize, isFasteners, readAngle, readTorque } from './fastener-figures.ts'
+import { isFastened, otherFastener, readGrade } from './fastened.ts'
+import { isFastenerSize, readAngle, readTorque } from './fastener-figures.ts'
 import type { Findings } from './findings.ts'
 import { isOfForeignPart } from './foreign-subject.ts'
 import type { Parts } from './message-parts.ts'
 import { readOverbore } from './overbore.ts'
 import type { Pair } from './pairing.ts'
 import type { Figure } from './plain-figure.ts'
-import { isPriceOfWork, keyOfLast, readPriceOfLast } from './price-of-last.ts'
+import { readPriceOfLast } from './price-of-last.ts'
+import { isTold } from './quotes.ts'
 import { isPeakSpeed, readByUnit, readPair, readPounds, setAside } from './read-figures.ts'
 import { readSpecList } from './spec-list.ts'
 import { readWheelPower } from './wheel-power.ts'
@@ -22,8 +25,7 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
   const converted = readWheelPower(parts, into)
   const open = figures.filter((figure) => {
     if (converted.includes(figure)) return false
-    const told = isQuoted(figure, parts) || isToldPrice(figure, asking, parts)
-    const why = told ? undefined : setAside(figure, input)
+    const why = isTold(figure, asking, parts) ? undefined : setAside(figure, input)
     if (why) into.doubts.push({ from: figure.from, to: figure.to, why })
     return why === undefined
   })
@@ -55,35 +57,6 @@ function alternativesIn(figures: readonly Figure[], { tokens }: Parts): Figure[]
   })
 }
 
-/** "He said 400, 450 tops", to the question of a price. */
-function isToldPrice(
-  figure: Figure,
-  asking: FactKey | undefined,
-  { scopes, input, tokens }: Parts,
-): boolean {
-  if (!asking || input.negations.denies(figure)) return false
-  const outside = scopes.outside[figure.to - 1]
-  if (outside === 'other' && fact(asking).topic === 'money') return true
-  return (outside === 'other' || outside === 'past') && isReported(tokens)
-}
-
-/** "He said $500 to line bore it": a quote is always somebody else's; what a friend paid is none. */
-function isQuoted(figure: Figure, parts: Parts): boolean {
-  const { scopes, tokens, input, pairs } = parts
-  if (scopes.outside[figure.to - 1] !== 'other' || figure.unit?.kind !== 'money') return false
-  const use = pairs.find((pair) => pair.figure === figure)?.use
-  const key = use ? (use.kind === 'fact' ? use.key : undefined) : keyOfLast(figure, parts)
-  if (!key || !isPriceOfWork(key)) return false
-  if (input.negations.denies(figure)) return false
-  return !tokens.some(
-    ({ text }, at) => scopes.sentence[at] === scopes.sentence[figure.from] && PAID.has(text),
-  )
-}
-
-const PAID = new Set(
-  'paid spent gave charged customer buddy brother friend cousin mate neighbor'.split(' '),
-)
-
 function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, into: Findings): void {
   const { pairs, tokens, input } = parts
   const noisy = new Set(
@@ -110,37 +83,6 @@ function isAcrossComma({ figure, mention }: Pair, { tokens }: Parts): boolean {
   return tokens.slice(from, to).some(({ text }) => text === ',')
 }
 
-/** "Head studs torqued to 80": the clause speaks of other fasteners, so the torque is theirs. */
-function otherFastener(
-  { figure, use }: Pair,
-  { figureMentions, choiceMentions, scopes, tokens }: Parts,
-): { from: number; to: number } | undefined {
-  if (use.kind !== 'fact' || use.key !== 'fastenerTorque') return undefined
-  const near = ({ from }: { from: number }): boolean =>
-    scopes.clause[from] === scopes.clause[figure.from] && from < figure.from
-  const takes = ({ to }: { to: number }): boolean =>
-    ['get', 'gets', 'take', 'takes'].includes(tokens[to]?.text ?? '')
-  const others = [
-    ...figureMentions.filter(({ meanings }) =>
-      meanings.some((m) => m.kind === 'noise' && m.fits.includes('torque')),
-    ),
-    ...choiceMentions.filter(
-      (mention) =>
-        takes(mention) && mention.meanings.some((m) => m.kind === 'noun' && m.noun === 'other'),
-    ),
-  ].filter(near)
-  const last = others.at(-1)
-  if (!last) return undefined
-  const mains = choiceMentions.some(
-    (mention) =>
-      near(mention) &&
-      mention.from > last.from &&
-      mention.meanings.some((m) => m.kind === 'noun' && m.noun !== 'other') &&
-      !takes(last),
-  )
-  return mains ? undefined : { from: last.from, to: figure.to }
-}
-
 /** Figures that no words name: the asked fact's, else by their unit, else a doubt. */
 function readLoose(
   parts: Parts,
@@ -152,7 +94,15 @@ function readLoose(
   const over = figures.filter(({ unit }) => unit?.kind === 'over')
   let loose = figures.filter(({ unit }) => unit?.kind !== 'over')
   if (asking && !into.readings.some(({ key }) => key === asking)) {
-    loose = askedFigure(asking, loose, tokens, input.money, correctionsIn(parts), into)
+    loose = askedFigure(
+      asking,
+      loose,
+      tokens,
+      parts.lexicon,
+      input.money,
+      correctionsIn(parts),
+      into,
+    )
   }
   const unnamed = loose.filter((figure) => {
     const why = asideOf(figure, parts)
@@ -191,11 +141,7 @@ function asideOf(figure: Figure, parts: Parts): string | undefined {
 function readByKind(figure: Figure, parts: Parts, into: Findings): boolean {
   const { choiceMentions, input } = parts
   if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) return true
-  if (
-    figure.unit &&
-    readPounds(figure, isBoosted(figure, parts) || isRun(figure, parts), input, into)
-  )
-    return true
+  if (figure.unit && readPounds(figure, isOfBoost(figure, parts), input, into)) return true
   if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) return true
   const layouts = new Set(
     choiceMentions
@@ -233,92 +179,6 @@ function isPassing(
   if (before?.kind !== 'word' || lexicon.fillers.has(before.text)) return false
   const named = [...choiceMentions, ...figures].some(({ to }) => to === from - 1)
   return !named && tokens[from - 1]?.gap === 'space'
-}
-
-const GRADES: ReadonlyMap<number, string> = new Map([
-  [8.8, 'iso-8.8'],
-  [10.9, 'iso-10.9'],
-  [12.9, 'iso-12.9'],
-])
-
-const LINKS_TO_GRADE = new Set(', are is : = be only just still a'.split(' '))
-
-/** "M12x1.75 10.9", "bolts, 12.9": a strength class right after the fasteners. */
-function readGrade(figure: Figure, { tokens, choiceMentions }: Parts, into: Findings): boolean {
-  const answer = GRADES.get(figure.value)
-  if (!answer || figure.unit || figure.ratio || figure.low !== undefined) return false
-  let at = figure.from
-  while (at > figure.from - 3 && LINKS_TO_GRADE.has(tokens[at - 1]?.text ?? '')) at -= 1
-  const classed = ['class', 'grade', 'strength', 'quality'].includes(tokens[at - 1]?.text ?? '')
-  const fastened =
-    classed ||
-    tokens[at - 1]?.kind === 'thread' ||
-    choiceMentions.some(
-      ({ to, meanings }) =>
-        to === at &&
-        meanings.some((m) => m.kind === 'noun' && (m.noun === 'bolts' || m.noun === 'studs')),
-    )
-  if (!fastened) return false
-  into.readings.push({ key: 'fastenerGrade', answer, ...figureWords(figure), strength: 3 })
-  return true
-}
-
-function isBoosted({ from }: Figure, { choiceMentions, scopes }: Parts): boolean {
-  return choiceMentions.some(
-    (mention) =>
-      scopes.sentence[mention.from] === scopes.sentence[from] &&
-      mention.meanings.some(
-        (m) => m.kind === 'choice' && (m.value === 'turbocharged' || m.value === 'supercharged'),
-      ),
-  )
-}
-
-/** "What if I only ran 8 pounds": pounds that are run are of boost. */
-function isRun({ from, to }: Figure, { tokens }: Parts): boolean {
-  const before = [tokens[from - 1]?.text ?? '', tokens[from - 2]?.text ?? '']
-  const after = tokens[to]?.text ?? ''
-  return before.some((word) => RUN.has(word)) && !WEIGHED.has(after)
-}
-
-const RUN = new Set('run runs ran running push pushes pushing boost crank turn'.split(' '))
-const WEIGHED = new Set(
-  'of car truck trailer on per seat open spring force pressure oil fuel'.split(' '),
-)
-
-/** Whether main bolts, studs or a thread stand in the same sentence, a few clauses off at most. */
-function isFastened(figure: Figure, parts: Parts): boolean {
-  const { from } = figure
-  const { choiceMentions, scopes, tokens } = parts
-  const here = scopes.sentence[from] ?? 0
-  const alone = standsAlone(figure, parts)
-  const near = (at: number): boolean => {
-    const there = scopes.sentence[at] ?? 0
-    if (alone) return there <= here && there >= here - 2
-    const clauses = Math.abs((scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0))
-    return there === here && clauses <= 5
-  }
-  const named = choiceMentions.some((mention) => near(mention.from) && isFasteners(mention))
-  const other = choiceMentions.some(
-    (mention) =>
-      near(mention.from) &&
-      mention.meanings.some(
-        (m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'),
-      ),
-  )
-  const mains = ({ kind, text }: { kind: string; text: string }): boolean =>
-    kind === 'thread' || text === 'mains' || text === 'threads'
-  return !other && (named || tokens.some((token, at) => mains(token) && near(at)))
-}
-
-/** "Studs, moly lube. 80 ft lbs.": a sentence that is a figure and no more goes on about the last. */
-function standsAlone({ from, to }: Figure, { tokens, scopes, lexicon }: Parts): boolean {
-  const { sentence } = scopes
-  for (let at = 0; at < tokens.length; at += 1) {
-    if (sentence[at] !== sentence[from] || (at >= from && at < to)) continue
-    const { kind, text } = tokens[at] as { kind: string; text: string }
-    if (kind !== 'mark' && !lexicon.fillers.has(text)) return false
-  }
-  return true
 }
 
 function figureWords({ from, to }: Figure): { from: number; to: number } {

@@ -3,7 +3,7 @@ import { type Clue, clueTree } from './clues.ts'
 import { addPhrase, addPhrases, type PhraseTree, phraseTree } from './phrases.ts'
 import { type Speller, speller } from './spelling.ts'
 import { type UnitReader, unitReader } from './units-in-text.ts'
-import type { MarkerVocabulary, Vocabulary } from './vocabulary.ts'
+import type { MarkerVocabulary, SmallWords, Vocabulary } from './vocabulary.ts'
 
 /** What names a figure, or takes it out of the running. */
 export type FigureMeaning =
@@ -61,6 +61,7 @@ export interface Lexicon {
   readonly fillers: ReadonlySet<string>
   readonly between: ReadonlySet<string>
   readonly speller: Speller
+  readonly words: { readonly [name in keyof SmallWords]: ReadonlySet<string> }
 }
 
 /** Make a vocabulary ready; done once for each vocabulary. */
@@ -90,6 +91,7 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     fillers: new Set(vocabulary.markers.fillers),
     between: new Set(vocabulary.parts.between),
     speller: speller(vocabulary),
+    words: wordSets(vocabulary),
   }
 }
 
@@ -98,6 +100,11 @@ function jobQuestionTree({ jobQuestions }: Vocabulary): Lexicon['jobQuestions'] 
   addPhrases(tree, jobQuestions.holds, 'holds')
   addPhrases(tree, jobQuestions.wants, 'wants')
   return tree
+}
+
+function wordSets({ words }: Vocabulary): Lexicon['words'] {
+  const sets = Object.entries(words).map(([name, list]) => [name, new Set(list)])
+  return Object.fromEntries(sets) as Lexicon['words']
 }
 
 function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {

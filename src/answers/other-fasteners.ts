@@ -4,13 +4,6 @@ import type { ChoiceMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 
-/** Parts with fasteners of their own. */
-const FASTENED_PARTS = new Set(
-  'rod rods conrod conrods head heads flywheel damper balancer manifold intake exhaust flexplate rocker cam pan bellhousing turbo header headers wheel lug plug plugs'.split(
-    ' ',
-  ),
-)
-
 /**
  * Whether what was read of fasteners is of another part's: "rod bolts get 75 with
  * moly and the head studs 80". It is when such fasteners were named before it in the
@@ -37,10 +30,10 @@ export function isOfOtherFasteners({ key, from, to }: Reading, parts: Parts): bo
 function isOther(
   { from, to, meanings }: Mention<ChoiceMeaning>,
   sameClause: boolean,
-  { tokens }: Parts,
+  { tokens, lexicon }: Parts,
 ): boolean {
   const words = tokens.slice(from, to).map(({ text }) => text)
-  const part = words.some((word) => FASTENED_PARTS.has(word))
+  const part = words.some((word) => lexicon.words.fastenedParts.has(word))
   const fastened = words.some((word) => /^(?:bolts?|studs?|nuts?|fasteners)$/.test(word))
   return meanings.some(
     (m) =>

@@ -7,16 +7,6 @@ import type { Figure } from './plain-figure.ts'
 
 /** How many words back what a price is of may have been named. */
 const REACH = 16
-/** Words beside a price that say it is one. */
-const PRICED = new Set(
-  'cost costs was were want wants charges charge charged said quoted quote paid for is at came run runs asking price that its'.split(
-    ' ',
-  ),
-)
-/** Words that make an amount another thing's: "budget", "spent". */
-const NOT_PRICE = new Set(
-  'budget spent invested spend deposit total sunk limit stake save saved'.split(' '),
-)
 
 /**
  * A price of the work or part last spoken of: "my shop can line bore, they want six
@@ -44,8 +34,8 @@ export function keyOfLast(figure: Figure, parts: Parts): FactKey | undefined {
   for (let at = figure.from - 1; at >= 0 && at >= figure.from - REACH; at -= 1) {
     const word = tokens[at]?.text ?? ''
     const there = scopes.sentence[at] ?? 0
-    if (there < sentence - 1 || NOT_PRICE.has(word)) return undefined
-    if (there === sentence && PRICED.has(word)) priced = true
+    if (there < sentence - 1 || lexicon.words.notPrice.has(word)) return undefined
+    if (there === sentence && lexicon.words.priced.has(word)) priced = true
     const key = pricedAt(lexicon.priced, at, parts)
     if (key) return key === 'other' || !priced ? undefined : key
   }
@@ -53,14 +43,15 @@ export function keyOfLast(figure: Figure, parts: Parts): FactKey | undefined {
 }
 
 /** An amount of money, or a bare one right after "he charges". */
-function isAmount({ unit, value, decimal, from, ratio }: Figure, { tokens }: Parts): boolean {
+function isAmount(
+  { unit, value, decimal, from, ratio }: Figure,
+  { tokens, lexicon }: Parts,
+): boolean {
   if (value < 20 || value > 5000 || ratio) return false
   if (unit) return unit.kind === 'money'
   const before = [tokens[from - 1]?.text ?? '', tokens[from - 2]?.text ?? '']
-  return !decimal && value >= 50 && before.some((word) => CHARGES.has(word))
+  return !decimal && value >= 50 && before.some((word) => lexicon.words.charges.has(word))
 }
-
-const CHARGES = new Set('charge charges charged quoted quotes costs cost wants thats'.split(' '))
 
 /** What the word at a place may be priced as; another part ends the search. */
 function pricedAt(

@@ -1,5 +1,6 @@
 import type { Lexicon, Marker } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
+import { isNotOfMine, isStillOfThis, type Place } from './of-this-engine.ts'
 import { asksAt, breaksOf } from './sentences.ts'
 import type { Token } from './tokens.ts'
 import { isOther, isSomeones, wasAt } from './whose.ts'
@@ -56,7 +57,7 @@ export function scopesOf(
         outside,
         clause,
         markers,
-        telling: lexicon.speller.telling,
+        lexicon,
         i,
         to: mention.to,
         alsoPast: mention.meanings.includes('past'),
@@ -136,20 +137,6 @@ function newClause(state: State): void {
   state.planned = false
 }
 
-interface Place {
-  readonly tokens: readonly Token[]
-  readonly sentence: readonly number[]
-  readonly outside: (Outside | undefined)[]
-  readonly clause: readonly number[]
-  readonly markers: readonly Mention<Marker>[]
-  /** Words that name parts and choices. */
-  readonly telling: ReadonlySet<string>
-  readonly i: number
-  readonly to: number
-  /** Whether the same words also tell how it was: "when it was stock it had". */
-  readonly alsoPast: boolean
-}
-
 function apply(mention: Mention<Marker>, state: State, place: Place): void {
   const said = place.tokens
     .slice(mention.from, mention.to)
@@ -160,9 +147,8 @@ function apply(mention: Mention<Marker>, state: State, place: Place): void {
 
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
   if (marker === 'otherPerson') {
-    if (isCalled(place) || isTogether(place) || isMadeFor(place) || actsOnThis(said, place)) return
-    if (SAYS.has(said) && isReadOff(place)) return
-    state.other ||= isOther(said, place.tokens, place.i)
+    if (isStillOfThis(said, place)) return
+    state.other ||= isOther(said, place.tokens, place.i, place.lexicon)
     // "Stock caps held 900 for my buddy".
     const whose = WHOSE.has(place.tokens[place.i - 1]?.text ?? '') && state.other
     if (whose) backwards(place, (found) => found ?? 'other')
@@ -173,8 +159,7 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     state.past = place.alsoPast
   } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') {
-    if (!isRelative(said, place) && !isLikened(place) && !isWhereabouts(said, place))
-      own(said, state, place.tokens[place.i - 1]?.text)
+    if (!isNotOfMine(said, place)) own(said, state, place.tokens[place.i - 1]?.text)
   } else if (marker === 'correction') state.past = false
   else if (marker === 'present') present(said, state, place)
   else if (marker === 'thoughtAfter') {
@@ -187,102 +172,10 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
   }
 }
 
-/** "The guy I bought it from said": still the guy. */
-function isRelative(said: string, { i, markers, tokens }: Place): boolean {
-  const before = markers.find(({ to }) => to === i)
-  const person = before?.meanings.includes('otherPerson') ?? false
-  return said === 'i' && person && !SAYS.has(tokens[i - 1]?.text ?? '')
-}
-
-const SAYS = new Set(['said', 'says', 'told', 'reckons', 'claims', 'swears', 'thinks', 'heard'])
-
-/** "Everyone in my class", "a bloke down my street": where they are, not what is mine. */
-function isWhereabouts(said: string, { i, tokens, telling }: Place): boolean {
-  if (said !== 'my' || !PLACES.has(tokens[i - 1]?.text ?? '')) return false
-  return !telling.has(tokens[i + 1]?.text ?? '')
-}
-
-const PLACES = new Set('in at of from down across near'.split(' '))
-
-/** "Same block as mine": likened to mine, and not mine. */
-/** "The tag on the engine says 302": read off a thing, not said by a person. */
-function isReadOff({ i, tokens, clause }: Place): boolean {
-  for (let at = i; at >= 0 && clause[at] === clause[i]; at -= 1) {
-    if (THINGS.has(tokens[at]?.text ?? '')) return true
-  }
-  return false
-}
-
-const THINGS = new Set(
-  'tag card sheet box label plate sticker stamp receipt invoice paper papers paperwork dyno gauge sensor scale scales sim simulation simulator calculator software program spreadsheet math maths mic micrometer caliper calipers computer log logger logs spec specs instructions numbers readout display screen transducer'.split(
-    ' ',
-  ),
-)
-
-function isLikened({ i, tokens }: Place): boolean {
-  return ['as', 'like', 'than'].includes(tokens[i - 1]?.text ?? '')
-}
-
 /** Words of oneself that end no account of how it was. */
 const WEAK = new Set(['i', 'my', 'we', 'our', 'id'])
 /** Words of oneself that a supposition goes on with: "if I win I'll buy one". */
 const CONTINUES = new Set(['ive', 'ill', 'me', 'myself'])
-
-/** "Son, this is a V8", "hi mate!": spoken to, not of. */
-function isCalled({ i, to, tokens, sentence }: Place): boolean {
-  const before = tokens[i - 1]
-  const opens = !before || before.kind === 'mark' || sentence[i - 1] !== sentence[i]
-  const after = tokens[to]
-  return opens && (after === undefined || [',', '!', '.'].includes(after.text))
-}
-
-/** "Building a V8 for my dad's pickup": the engine is the one that is built. */
-function isMadeFor({ i, tokens, sentence }: Place): boolean {
-  if (!['for', 'with'].includes(tokens[i - 1]?.text ?? '')) return false
-  for (let at = i; at >= 0 && sentence[at] === sentence[i]; at -= 1) {
-    if (BUILDS.has(tokens[at]?.text ?? '')) return true
-  }
-  return false
-}
-
-const BUILDS = new Set(
-  'building build doing making assembling restoring rebuilding machining helping freshening'.split(
-    ' ',
-  ),
-)
-
-/** "Me and my son are doing one": ours. */
-function isTogether({ i, to, tokens }: Place): boolean {
-  const [before, first] = [tokens[i - 1]?.text, tokens[i - 2]?.text ?? '']
-  const [after, second] = [tokens[to]?.text, tokens[to + 1]?.text ?? '']
-  const own = ['me', 'i', 'myself', 'us']
-  return (before === 'and' && own.includes(first)) || (after === 'and' && own.includes(second))
-}
-
-/** "Somebody put steel caps on this", "the last owner fitted studs": of this engine after all. */
-function actsOnThis(said: string, { i, to, tokens, clause }: Place): boolean {
-  // "Line honed two years ago by the previous owner".
-  if (tokens[i - 1]?.text === 'by' && BEFORE_ME.test(said)) return true
-  let acts = -1
-  for (let at = to; at < to + 3 && acts < 0; at += 1)
-    if (FITS.has(tokens[at]?.text ?? '')) acts = at
-  if (acts < 0) return false
-  if (BEFORE_ME.test(said)) return true
-  for (let at = acts; at < tokens.length && clause[at] === clause[i]; at += 1) {
-    const [word, next] = [tokens[at]?.text ?? '', tokens[at + 1]?.text ?? '']
-    const onto = at === acts || ['on', 'in', 'to'].includes(word)
-    if (onto && ['it', 'this', 'mine', 'my'].includes(next)) return true
-  }
-  return false
-}
-
-const FITS = new Set(
-  'put fitted fit installed added swapped bored drilled converted changed upgraded stuck bolted did had set built assembled machined honed'.split(
-    ' ',
-  ),
-)
-const BEFORE_ME =
-  /^(?:somebody|someone|(?:the |a )?(?:previous|prev|last|old) (?:owner|guy)|whoever.*)$/
 
 function own(said: string, state: State, follows: string | undefined): void {
   state.other = false

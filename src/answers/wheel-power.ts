@@ -4,8 +4,6 @@ import type { Findings } from './findings.ts'
 import type { Parts } from './message-parts.ts'
 import type { Figure } from './plain-figure.ts'
 
-/** Words beside a share that make it what is lost on the way to the wheels. */
-const LOST = new Set('loss losses lost driveline drivetrain transmission parasitic'.split(' '))
 /** Shares that a driveline may lose; common practice, no published source. */
 const LEAST = 5
 const MOST = 40
@@ -42,8 +40,8 @@ export function readWheelPower(parts: Parts, into: Findings): Figure[] {
   return [power, loss]
 }
 
-function isLoss({ unit, value, from, to }: Figure, { tokens }: Parts): boolean {
+function isLoss({ unit, value, from, to }: Figure, { tokens, lexicon }: Parts): boolean {
   if (unit?.kind !== 'unit' || unit.symbol !== '%' || value < LEAST || value > MOST) return false
   const near = tokens.slice(Math.max(0, from - 4), to + 4)
-  return near.some(({ text }) => LOST.has(text))
+  return near.some(({ text }) => lexicon.words.lost.has(text))
 }

@@ -21,20 +21,20 @@ export function isSomeones(tokens: readonly Token[], i: number, lexicon: Lexicon
 }
 
 /** Not so the guys of "the shop has 3 guys", nor the "he" who is the customer. */
-export function isOther(said: string, tokens: readonly Token[], i: number): boolean {
+export function isOther(
+  said: string,
+  tokens: readonly Token[],
+  i: number,
+  { words }: Lexicon,
+): boolean {
   if (tokens[i - 1]?.kind === 'number') return false
   if (
     said.startsWith('they ') &&
-    tokens.slice(Math.max(0, i - 15), i).some(({ text }) => PARTS.has(text))
+    tokens.slice(Math.max(0, i - 15), i).some(({ text }) => words.theyParts.has(text))
   )
     return false
   return !HE.has(said) || !tokens.slice(0, i).some(({ text }) => CUSTOMERS.has(text))
 }
-
-/** "Caps, they got jumbled": parts, no people. */
-const PARTS = new Set(
-  'caps cap bolts studs mains webs rods pistons bearings registers heads'.split(' '),
-)
 
 const HE = new Set(['he', 'hes', 'his', 'him'])
 const CUSTOMERS = new Set(['customer', 'customers', 'client', 'clients'])

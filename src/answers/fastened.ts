@@ -1,0 +1,110 @@
+import { isFasteners } from './fastener-figures.ts'
+import type { Findings } from './findings.ts'
+import type { Parts } from './message-parts.ts'
+import type { Pair } from './pairing.ts'
+import type { Figure } from './plain-figure.ts'
+
+/** "Head studs torqued to 80": the clause speaks of other fasteners, so the torque is theirs. */
+export function otherFastener(
+  { figure, use }: Pair,
+  { figureMentions, choiceMentions, scopes, tokens }: Parts,
+): { from: number; to: number } | undefined {
+  if (use.kind !== 'fact' || use.key !== 'fastenerTorque') return undefined
+  const near = ({ from }: { from: number }): boolean =>
+    scopes.clause[from] === scopes.clause[figure.from] && from < figure.from
+  const takes = ({ to }: { to: number }): boolean =>
+    ['get', 'gets', 'take', 'takes'].includes(tokens[to]?.text ?? '')
+  const others = [
+    ...figureMentions.filter(({ meanings }) =>
+      meanings.some((m) => m.kind === 'noise' && m.fits.includes('torque')),
+    ),
+    ...choiceMentions.filter(
+      (mention) =>
+        takes(mention) && mention.meanings.some((m) => m.kind === 'noun' && m.noun === 'other'),
+    ),
+  ].filter(near)
+  const last = others.at(-1)
+  if (!last) return undefined
+  const mains = choiceMentions.some(
+    (mention) =>
+      near(mention) &&
+      mention.from > last.from &&
+      mention.meanings.some((m) => m.kind === 'noun' && m.noun !== 'other') &&
+      !takes(last),
+  )
+  return mains ? undefined : { from: last.from, to: figure.to }
+}
+
+/** Whether main bolts, studs or a thread stand in the same sentence, a few clauses off at most. */
+export function isFastened(figure: Figure, parts: Parts): boolean {
+  const { from } = figure
+  const { choiceMentions, scopes, tokens } = parts
+  const here = scopes.sentence[from] ?? 0
+  const alone = standsAlone(figure, parts)
+  const near = (at: number): boolean => {
+    const there = scopes.sentence[at] ?? 0
+    if (alone) return there <= here && there >= here - 2
+    const clauses = Math.abs((scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0))
+    return there === here && clauses <= 5
+  }
+  const named = choiceMentions.some((mention) => near(mention.from) && isFasteners(mention))
+  const other = choiceMentions.some(
+    (mention) =>
+      near(mention.from) &&
+      mention.meanings.some(
+        (m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'),
+      ),
+  )
+  const mains = ({ kind, text }: { kind: string; text: string }): boolean =>
+    kind === 'thread' || text === 'mains' || text === 'threads'
+  return !other && (named || tokens.some((token, at) => mains(token) && near(at)))
+}
+
+/** "Studs, moly lube. 80 ft lbs.": a sentence that is a figure and no more goes on about the last. */
+function standsAlone({ from, to }: Figure, { tokens, scopes, lexicon }: Parts): boolean {
+  const { sentence } = scopes
+  for (let at = 0; at < tokens.length; at += 1) {
+    if (sentence[at] !== sentence[from] || (at >= from && at < to)) continue
+    const { kind, text } = tokens[at] as { kind: string; text: string }
+    if (kind !== 'mark' && !lexicon.fillers.has(text)) return false
+  }
+  return true
+}
+
+const GRADES: ReadonlyMap<number, string> = new Map([
+  [8.8, 'iso-8.8'],
+  [10.9, 'iso-10.9'],
+  [12.9, 'iso-12.9'],
+])
+
+const LINKS_TO_GRADE = new Set(', are is : = be only just still a'.split(' '))
+
+/** "M12x1.75 10.9", "bolts, 12.9": a strength class right after the fasteners. */
+export function readGrade(
+  figure: Figure,
+  { tokens, choiceMentions }: Parts,
+  into: Findings,
+): boolean {
+  const answer = GRADES.get(figure.value)
+  if (!answer || figure.unit || figure.ratio || figure.low !== undefined) return false
+  let at = figure.from
+  while (at > figure.from - 3 && LINKS_TO_GRADE.has(tokens[at - 1]?.text ?? '')) at -= 1
+  const classed = ['class', 'grade', 'strength', 'quality'].includes(tokens[at - 1]?.text ?? '')
+  const fastened =
+    classed ||
+    tokens[at - 1]?.kind === 'thread' ||
+    choiceMentions.some(
+      ({ to, meanings }) =>
+        to === at &&
+        meanings.some((m) => m.kind === 'noun' && (m.noun === 'bolts' || m.noun === 'studs')),
+    )
+  if (!fastened) return false
+  into.readings.push({
+    key: 'fastenerGrade',
+    answer,
+    from: figure.from,
+    to: figure.to,
+    strength: 3,
+  })
+  return true
+}

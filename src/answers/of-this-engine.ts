@@ -1,0 +1,101 @@
+import type { Lexicon, Marker } from './lexicon.ts'
+import type { Mention } from './mentions.ts'
+import type { Outside } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+/** A marker in its message, while scopes are worked out from left to right. */
+export interface Place {
+  readonly tokens: readonly Token[]
+  readonly sentence: readonly number[]
+  readonly outside: (Outside | undefined)[]
+  readonly clause: readonly number[]
+  readonly markers: readonly Mention<Marker>[]
+  readonly lexicon: Lexicon
+  readonly i: number
+  readonly to: number
+  /** Whether the same words also tell how it was: "when it was stock it had". */
+  readonly alsoPast: boolean
+}
+
+/** Whether words of another person leave the message about this engine after all. */
+export function isStillOfThis(said: string, place: Place): boolean {
+  if (isCalled(place) || isTogether(place) || isMadeFor(place) || actsOnThis(said, place))
+    return true
+  return place.lexicon.words.says.has(said) && isReadOff(place)
+}
+
+/** Whether words of oneself do not bring a message back to one's own engine. */
+export function isNotOfMine(said: string, place: Place): boolean {
+  return isRelative(said, place) || isLikened(place) || isWhereabouts(said, place)
+}
+
+/** "The guy I bought it from said": still the guy. */
+function isRelative(said: string, { i, markers, tokens, lexicon }: Place): boolean {
+  const before = markers.find(({ to }) => to === i)
+  const person = before?.meanings.includes('otherPerson') ?? false
+  return said === 'i' && person && !lexicon.words.says.has(tokens[i - 1]?.text ?? '')
+}
+
+/** "Everyone in my class", "a bloke down my street": where they are, not what is mine. */
+function isWhereabouts(said: string, { i, tokens, lexicon }: Place): boolean {
+  if (said !== 'my' || !lexicon.words.places.has(tokens[i - 1]?.text ?? '')) return false
+  return !lexicon.speller.telling.has(tokens[i + 1]?.text ?? '')
+}
+
+/** "The tag on the engine says 302": read off a thing, not said by a person. */
+function isReadOff({ i, tokens, clause, lexicon }: Place): boolean {
+  for (let at = i; at >= 0 && clause[at] === clause[i]; at -= 1) {
+    if (lexicon.words.readOff.has(tokens[at]?.text ?? '')) return true
+  }
+  return false
+}
+
+/** "Same block as mine": likened to mine, and not mine. */
+function isLikened({ i, tokens }: Place): boolean {
+  return ['as', 'like', 'than'].includes(tokens[i - 1]?.text ?? '')
+}
+
+/** "Son, this is a V8", "hi mate!": spoken to, not of. */
+function isCalled({ i, to, tokens, sentence }: Place): boolean {
+  const before = tokens[i - 1]
+  const opens = !before || before.kind === 'mark' || sentence[i - 1] !== sentence[i]
+  const after = tokens[to]
+  return opens && (after === undefined || [',', '!', '.'].includes(after.text))
+}
+
+/** "Building a V8 for my dad's pickup": the engine is the one that is built. */
+function isMadeFor({ i, tokens, sentence, lexicon }: Place): boolean {
+  if (!['for', 'with'].includes(tokens[i - 1]?.text ?? '')) return false
+  for (let at = i; at >= 0 && sentence[at] === sentence[i]; at -= 1) {
+    if (lexicon.words.builds.has(tokens[at]?.text ?? '')) return true
+  }
+  return false
+}
+
+/** "Me and my son are doing one": ours. */
+function isTogether({ i, to, tokens }: Place): boolean {
+  const [before, first] = [tokens[i - 1]?.text, tokens[i - 2]?.text ?? '']
+  const [after, second] = [tokens[to]?.text, tokens[to + 1]?.text ?? '']
+  const own = ['me', 'i', 'myself', 'us']
+  return (before === 'and' && own.includes(first)) || (after === 'and' && own.includes(second))
+}
+
+/** "Somebody put steel caps on this", "the last owner fitted studs": of this engine after all. */
+function actsOnThis(said: string, { i, to, tokens, clause, lexicon }: Place): boolean {
+  // "Line honed two years ago by the previous owner".
+  if (tokens[i - 1]?.text === 'by' && BEFORE_ME.test(said)) return true
+  let acts = -1
+  for (let at = to; at < to + 3 && acts < 0; at += 1)
+    if (lexicon.words.fits.has(tokens[at]?.text ?? '')) acts = at
+  if (acts < 0) return false
+  if (BEFORE_ME.test(said)) return true
+  for (let at = acts; at < tokens.length && clause[at] === clause[i]; at += 1) {
+    const [word, next] = [tokens[at]?.text ?? '', tokens[at + 1]?.text ?? '']
+    const onto = at === acts || ['on', 'in', 'to'].includes(word)
+    if (onto && ['it', 'this', 'mine', 'my'].includes(next)) return true
+  }
+  return false
+}
+
+const BEFORE_ME =
+  /^(?:somebody|someone|(?:the |a )?(?:previous|prev|last|old) (?:owner|guy)|whoever.*)$/

@@ -1,0 +1,36 @@
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { isReported } from './answer-asked.ts'
+import type { Parts } from './message-parts.ts'
+import type { Figure } from './plain-figure.ts'
+import { isPriceOfWork, keyOfLast } from './price-of-last.ts'
+
+/** Whether a figure counts although others told it: a quote, or an answer passed on. */
+export function isTold(figure: Figure, asking: FactKey | undefined, parts: Parts): boolean {
+  return isQuoted(figure, parts) || isPassedOn(figure, asking, parts)
+}
+
+/** "He said 400, 450 tops", to the question of a price; "the card says 95". */
+function isPassedOn(
+  figure: Figure,
+  asking: FactKey | undefined,
+  { scopes, input, tokens, lexicon }: Parts,
+): boolean {
+  if (!asking || input.negations.denies(figure)) return false
+  const outside = scopes.outside[figure.to - 1]
+  if (outside === 'other' && fact(asking).topic === 'money') return true
+  return (outside === 'other' || outside === 'past') && isReported(tokens, lexicon)
+}
+
+/** "He said $500 to line bore it": a quote is always somebody else's; what a friend paid is none. */
+function isQuoted(figure: Figure, parts: Parts): boolean {
+  const { scopes, tokens, input, pairs, lexicon } = parts
+  if (scopes.outside[figure.to - 1] !== 'other' || figure.unit?.kind !== 'money') return false
+  const use = pairs.find((pair) => pair.figure === figure)?.use
+  const key = use ? (use.kind === 'fact' ? use.key : undefined) : keyOfLast(figure, parts)
+  if (!key || !isPriceOfWork(key)) return false
+  if (input.negations.denies(figure)) return false
+  return !tokens.some(
+    ({ text }, at) =>
+      scopes.sentence[at] === scopes.sentence[figure.from] && lexicon.words.paid.has(text),
+  )
+}
