@@ -13,7 +13,8 @@ export function stands(reading: Reading, input: ChoiceInput): boolean {
   const { scopes, whatIf } = input
   const outside = scopes.outside[reading.to - 1] ?? scopes.outside[reading.from]
   if (outside === 'other') return SHOP_SAYS.has(reading.key)
-  if (outside === 'past') return false
+  // What they have been through is asked of their past.
+  if (outside === 'past') return reading.key === input.asking && reading.key === 'capHistory'
   if (whatIf) return true
   if (outside === 'hypothetical') return false
   if (isWondered(reading, input)) return false

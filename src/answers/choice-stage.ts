@@ -46,6 +46,7 @@ function readAsked(
 ): void {
   const free = (stretch: { from: number; to: number }): boolean =>
     !input.negations.denies(stretch) &&
+    !isUnknown(stretch, scopes) &&
     (!scopes.outside[stretch.from] ||
       (scopes.outside[stretch.from] === 'other' &&
         (SHOP_SAYS.has(asking) || isReported(tokens, lexicon)))) &&
@@ -58,6 +59,16 @@ function readAsked(
     into.doubts.splice(0, into.doubts.length, ...kept)
   }
   into.doubts.push(...asked.doubts)
+}
+
+/** The no of "no idea". */
+function isUnknown(
+  { from, to }: { from: number; to: number },
+  { markers }: Parts['scopes'],
+): boolean {
+  return markers.some(
+    (marker) => marker.meanings.includes('dontKnow') && marker.from < to && from < marker.to,
+  )
 }
 
 /** A part with a price on it is for sale, not on the engine: "steel caps run 285". */

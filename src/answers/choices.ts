@@ -159,6 +159,8 @@ function nounReadings(
     for (const meaning of other.meanings) {
       if (meaning.kind !== 'attribute' || input.negations.denies(other) || input.priced(mention))
         continue
+      // "Iron or aluminum block, still shopping".
+      if (input.tokens[other.from - 1]?.text === 'or') continue
       const from = Math.min(other.from, mention.from)
       const to = Math.max(other.to, mention.to)
       for (const [key, value] of Object.entries(meaning.of[part] ?? {})) {

@@ -7,7 +7,7 @@ import { defaultKey, setAside } from './read-figures.ts'
 
 /** Words between "now" or "but" and the figure that is set against the one before. */
 const LEADS = new Set(
-  'its it is on at i measured im run running got have has want wants wanted going only measures mics reads comes out to so the thats a runs stands sits bored stroked back up down stays staying been moved raised bumped dropped set changed year season taken turned moved raised bumped dropped set changed year season taken turned'.split(
+  'its it is on at i measured im run running got have has want wants wanted going only measures mics reads comes out to so the thats a runs stands sits bored stroked back up down stays staying been moved raised bumped dropped set changed year season taken turned doing new one shift moved raised bumped dropped set changed year season taken turned doing new one shift'.split(
     ' ',
   ),
 )
@@ -49,7 +49,7 @@ function opensOnOwn({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
   return didnt || OWN.has(tokens[at]?.text ?? '')
 }
 
-const OWN = new Set(['mine', 'mines', 'ours', 'now', 'currently', 'today'])
+const OWN = new Set(['mine', 'mines', 'ours', 'im', 'now', 'currently', 'today'])
 
 /** The fact of a figure that no words name; pounds beside a turbo are of boost. */
 function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
@@ -65,7 +65,7 @@ function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
 function isSetAgainst({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
   if (NOW.has(tokens[to]?.text ?? '')) return true
   for (let at = from - 1; at >= 0 && at >= from - REACH; at -= 1) {
-    if (tokens[at]?.text === 'so' && tokens[at - 1]?.text === ',') return true
+    if (tokens[at]?.text === 'so' && (tokens[at - 1]?.text === ',' || at === from - 1)) return true
     const marker = scopes.markers.find((mention) => mention.from <= at && at < mention.to)
     if (marker?.meanings.some((m) => m === 'present' || m === 'ownPerson')) return true
     if (!LEADS.has(tokens[at]?.text ?? '')) return false

@@ -149,7 +149,7 @@ function nameTree({ cues, names }: Vocabulary): PhraseTree<FactKey> {
   return tree
 }
 
-function choiceTree({ choices, ambiguous, parts }: Vocabulary): PhraseTree<ChoiceMeaning> {
+function choiceTree({ choices, ambiguous, parts, asked }: Vocabulary): PhraseTree<ChoiceMeaning> {
   const tree = phraseTree<ChoiceMeaning>()
   for (const [key, values] of Object.entries(choices)) {
     for (const [value, phrases] of Object.entries(values)) {
@@ -166,12 +166,16 @@ function choiceTree({ choices, ambiguous, parts }: Vocabulary): PhraseTree<Choic
   for (const { phrases, of } of parts.attributes)
     addPhrases(tree, phrases, { kind: 'attribute', of })
   addPhrases(tree, parts.shadows, { kind: 'shadow' })
-  for (const key of FACT_KEYS) addNamed(tree, fact(key))
+  for (const key of FACT_KEYS) addNamed(tree, fact(key), asked[key] ?? {})
   return tree
 }
 
 /** "induction: Turbocharged", "cap fastening two-bolt": a fact's name before any of its choices. */
-function addNamed(tree: PhraseTree<ChoiceMeaning>, entry: Fact): void {
+function addNamed(
+  tree: PhraseTree<ChoiceMeaning>,
+  entry: Fact,
+  asked: Readonly<Record<string, readonly string[]>>,
+): void {
   if (entry.kind !== 'choice') return
   for (const [value, label] of Object.entries(entry.choices)) {
     for (const name of [entry.short, entry.label]) {
@@ -179,6 +183,14 @@ function addNamed(tree: PhraseTree<ChoiceMeaning>, entry: Fact): void {
         const meaning = { kind: 'choice' as const, fact: entry.key, value }
         addPhrases(tree, [`${name} ${said}`, `${name}: ${said}`, `${name} is ${said}`], meaning)
       }
+      // "Fuel: pump": a word that answers the question answers it by name too.
+      const words = asked[value] ?? []
+      const meaning = { kind: 'choice' as const, fact: entry.key, value }
+      addPhrases(
+        tree,
+        words.map((word) => `${name}: ${word}`),
+        meaning,
+      )
     }
   }
 }

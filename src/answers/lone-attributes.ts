@@ -54,7 +54,8 @@ function standsAlone(
   for (let at = from - 1; at >= 0 && own(at); at -= 1) {
     const text = tokens[at]?.text ?? ''
     if (THEY.has(text)) found = 'pointed'
-    else if (text !== ',' && text !== 'and' && !lexicon.fillers.has(text)) return undefined
+    else if (text !== ',' && text !== 'and' && text !== 'but' && !lexicon.fillers.has(text))
+      return undefined
   }
   const followed = to < tokens.length && own(to) && tokens[to]?.kind !== 'mark'
   return followed ? undefined : found

@@ -97,7 +97,10 @@ function pairOf(
   const found = bestUse(figure, mention, input)
   if (found && isCount(left, right, found.use)) return undefined
   if (!found) return undefined
-  const score = found.score - cost + order(left, right, input.tokens)
+  // A comma parts a figure from what it has nothing to do with.
+  const parted =
+    found.use.kind === 'noise' && left.kind === 'mention' && hasComma(left.to, right.from, input)
+  const score = found.score - cost - (parted ? 2.5 : 0) + order(left, right, input.tokens)
   return score < LEAST ? undefined : { score, pair: { figure, mention, use: found.use } }
 }
 

@@ -233,4 +233,16 @@ function backwards(
   }
 }
 
-const NOW = new Set(['now', 'currently', 'nowadays', 'today', 'presently', 'right now'])
+const NOW = new Set([
+  'now',
+  'currently',
+  'nowadays',
+  'today',
+  'presently',
+  'right now',
+  'these days',
+  'ive put',
+  'ive fitted',
+  'ive swapped',
+  'since swapped',
+])
