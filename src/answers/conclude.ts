@@ -2,6 +2,7 @@ import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { unknownsIn } from './dont-know.ts'
 import type { Findings, Reading } from './findings.ts'
 import { type Intent, intentOf, type Request } from './intents.ts'
+import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import { settle } from './settle.ts'
 import { topicOf } from './topics.ts'
@@ -40,6 +41,10 @@ export function conclude(
     const readings = settled.filter((reading) => !about.has(reading))
     return { readings, intent, ...(topic ? { topic } : {}) }
   }
+  if (intent === 'result') {
+    const topic = request && routeAsked(request, parts)
+    return { readings: [...settled, ...unknowns], intent, ...(topic ? { topic } : {}) }
+  }
   const asked = intent === 'undo' || intent === 'restart' ? [] : unknowns
   return { readings: [...settled, ...asked], intent }
 }
@@ -60,6 +65,15 @@ function isTakenBack({ figures, scopes }: Parts): boolean {
   return scopes.markers.some(
     ({ from, meanings }) => meanings.includes('correction') && figures.some(({ to }) => to <= from),
   )
+}
+
+/** The route that a question about the job names: "do I need a girdle?" */
+function routeAsked(
+  request: Request,
+  { tokens, scopes: { sentence }, lexicon }: Parts,
+): string | undefined {
+  const named = mentionsIn(lexicon.routesAsked, tokens)
+  return named.find(({ from }) => sentence[from] === sentence[request.from])?.meanings[0]
 }
 
 /** Readings in the sentence of a request, from the request on. */

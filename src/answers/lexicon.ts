@@ -1,4 +1,5 @@
 import { FACT_KEYS, type Fact, type FactKey, fact } from '../../shared/fact-keys.ts'
+import type { RouteId } from '../../shared/route-ids.ts'
 import { type Clue, clueTree } from './clues.ts'
 import { addPhrase, addPhrases, type PhraseTree, phraseTree } from './phrases.ts'
 import { type Speller, speller } from './spelling.ts'
@@ -56,6 +57,7 @@ export interface Lexicon {
   readonly names: PhraseTree<FactKey>
   readonly markers: PhraseTree<Marker>
   readonly intents: PhraseTree<IntentName>
+  readonly routesAsked: PhraseTree<RouteId>
   /** What makes a question one about the job. */
   readonly jobQuestions: PhraseTree<'holds' | 'wants'>
   readonly fillers: ReadonlySet<string>
@@ -88,6 +90,7 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     markers,
     intents,
     jobQuestions: jobQuestionTree(vocabulary),
+    routesAsked: routeTree(vocabulary),
     fillers: new Set(vocabulary.markers.fillers),
     between: new Set(vocabulary.parts.between),
     speller: speller(vocabulary),
@@ -99,6 +102,14 @@ function jobQuestionTree({ jobQuestions }: Vocabulary): Lexicon['jobQuestions'] 
   const tree = phraseTree<'holds' | 'wants'>()
   addPhrases(tree, jobQuestions.holds, 'holds')
   addPhrases(tree, jobQuestions.wants, 'wants')
+  return tree
+}
+
+function routeTree({ routesAsked }: Vocabulary): PhraseTree<RouteId> {
+  const tree = phraseTree<RouteId>()
+  for (const [id, phrases] of Object.entries(routesAsked)) {
+    addPhrases(tree, phrases, id as RouteId)
+  }
   return tree
 }
 

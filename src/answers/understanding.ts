@@ -8,7 +8,10 @@ export interface Understanding {
   /** Places in the original message, UTF-16. */
   readonly spans: readonly { readonly key: FactKey; readonly start: number; readonly end: number }[]
   readonly intent: Intent
-  /** What "why" or "what is" asks about: a fact key, or a term of the glossary. */
+  /**
+   * What "why" or "what is" asks about, a fact key or a term of the glossary; for a
+   * result, the id of the route that the question names.
+   */
   readonly topic?: string
   /** Words that were not used, and why. */
   readonly unclear: readonly { readonly text: string; readonly why: string }[]

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { choicesOf } from '../../shared/answers.ts'
 import { type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
+import { routeId } from '../../shared/route-ids.ts'
 import { expandPattern } from './phrase-patterns.ts'
 
 /**
@@ -220,6 +221,8 @@ const vocabularySchema = z.strictObject({
     holds: phrases,
     wants: phrases,
   }),
+  /** What people call the routes when they ask about one: "do I need a girdle?" */
+  routesAsked: z.record(routeId, phrases),
   explainMiddle: z.strictObject({ articles: phrases, endings: phrases }),
   octane: z.strictObject({ words: phrases, pumpTo: z.number(), raceFrom: z.number() }),
   words: smallWords,

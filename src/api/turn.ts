@@ -60,9 +60,13 @@ export function turnAnswer(deps: AppDeps, done: TurnDone): TurnResponse {
   }
 }
 
-function reply({ rulebook, content }: AppDeps, { turn, body }: TurnDone): string | undefined {
+function reply(
+  { rulebook, content }: AppDeps,
+  { turn, body, present }: TurnDone,
+): string | undefined {
   const explain = (words: string) => glossaryEntry(content, words)
-  return replyTo({ questions: rulebook.questions, explain }, turn, body.asking)
+  const { questions, routes } = rulebook
+  return replyTo({ questions, routes, explain }, turn, body.asking, present.call)
 }
 
 function nextAsked({ questions }: Rulebook, { next }: Assessment): TurnResponse['next'] {

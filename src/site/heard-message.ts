@@ -93,7 +93,7 @@ function replyHtml(
   { link, units }: RequestView,
 ): string | undefined {
   const explain = (words: string) => glossaryEntry(content, words)
-  const reply = replyTo({ questions: rulebook.questions, explain }, turn, asking)
+  const reply = replyTo({ ...rulebook, explain }, turn, asking)
   const localHref = (href: string): string => pageHref(href, link, units)
   return reply === undefined ? undefined : renderMarkdown(reply, { localHref })
 }

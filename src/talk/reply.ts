@@ -1,3 +1,4 @@
+import type { Call } from '../../shared/assessment.ts'
 import { type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Turn } from './turn.ts'
@@ -12,6 +13,7 @@ export interface Explained {
 export interface ReplyWords {
   readonly questions: Rulebook['questions']
   readonly explain: (words: string) => Explained | undefined
+  readonly routes: Rulebook['routes']
 }
 
 /**
@@ -22,14 +24,25 @@ export function replyTo(
   words: ReplyWords,
   { intent, understanding }: Turn,
   asking: FactKey | undefined,
+  call?: Call,
 ): string | undefined {
   const topic = understanding?.topic
   if (intent === 'why') return whyAsked(words, asNamed(topic) ?? asking)
   if (intent === 'explain') return explained(words, topic, asking)
+  if (intent === 'result' && call) return ofRoute(words, topic, call)
   if (intent === 'dont-know' && asking) {
     return 'Then the guide assumes something usual for it and says so in the call.'
   }
   return undefined
+}
+
+/** "Do I need a girdle?": why that route is called, or why not. */
+function ofRoute({ routes }: ReplyWords, id: string | undefined, call: Call): string | undefined {
+  const route = routes.find((one) => one.id === id)
+  if (!route || call.route === null) return undefined
+  if (call.route === id) return `**${route.title}:** that is the call.`
+  const why = call.insteadOf.find((one) => one.route === id)?.why
+  return why && `**${route.title}?** ${why}`
 }
 
 function asNamed(topic: string | undefined): FactKey | undefined {

@@ -100,6 +100,7 @@ describe('a person’s words in Markdown', () => {
 describe('replies', () => {
   const words = {
     questions: rulebook.questions,
+    routes: rulebook.routes,
     explain: (term: string) =>
       term === 'crush' ? { term: 'Crush', text: 'Shells *stand proud*.' } : undefined,
   }
@@ -110,6 +111,24 @@ describe('replies', () => {
     const asked = rulebook.questions.find(({ fact }) => fact === 'boost')
     expect(reply('why?', 'boost')).toContain(asked?.why)
     expect(reply('why?')).toContain('can still change the call')
+  })
+
+  it.each([
+    ['do I need studs?', 'keep-caps-add-studs'],
+    ['Should I go four bolt?', 'four-bolt-conversion'],
+  ])('say why a route that is asked about is not called: %s', (text, route) => {
+    const call = sampleAssessment().call
+    const why = call.insteadOf.find((one) => one.route === route)?.why
+    const turn = messageTurn(rulebook, BOOSTED, text, undefined)
+    expect(why).toBeTruthy()
+    expect(turn.intent).toBe('result')
+    expect(replyTo(words, turn, undefined, call)).toContain(why)
+  })
+
+  it('say so when the route that is asked about is the call', () => {
+    const call = { ...sampleAssessment().call, route: 'girdle' as const }
+    const turn = messageTurn(rulebook, BOOSTED, 'do I need a girdle?', undefined)
+    expect(replyTo(words, turn, undefined, call)).toContain('that is the call')
   })
 
   it('explain from the glossary, and say when there is no entry', () => {
