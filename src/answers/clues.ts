@@ -14,6 +14,9 @@ export interface Clue {
   readonly always: boolean
 }
 
+/** Words of a description that deny something themselves: "never been swapped". */
+const DENYING = new Set(['never', 'not', 'no', 'nothing', 'dont', 'doesnt', 'arent', 'without'])
+
 /** Furthest that a description stands from what it describes, in words. */
 const REACH = 14
 
@@ -41,7 +44,8 @@ export function clueTree({ clues }: Vocabulary): PhraseTree<Clue> {
 export function readClues(input: ChoiceInput, asking: FactKey | undefined): Reading[] {
   const { tokens, lexicon, negations } = input
   return mentionsIn(lexicon.clues, tokens).flatMap(({ from, to, meanings }) => {
-    if (negations.denies({ from, to }) || isShadowed(from, input)) return []
+    const denies = tokens.slice(from, to).some(({ text }) => DENYING.has(text))
+    if ((!denies && negations.denies({ from, to })) || isShadowed(from, input)) return []
     return meanings.flatMap((clue): Reading[] => {
       const part =
         clue.fact === asking && !clue.always ? { from, to } : partOf(clue, from, to, input)

@@ -35,6 +35,10 @@ export function conclude(
         (asking !== undefined || tokens[marker.to - 1]?.text !== 'decided'),
     ),
   })
+  // "I don't know what that is, I haven't measured it".
+  if (intent === 'explain' && asking && request && shrugsAfter(request, parts)) {
+    return { readings: [...settled, ...unknowns], intent: 'dont-know' }
+  }
   if (intent === 'why' || intent === 'explain') {
     const about = new Set(request ? saidAfter(request, settled, parts) : [])
     const topic = (request && topicOf(request, tokens, scopes, lexicon)) ?? asking
@@ -64,6 +68,17 @@ function settleMessage(
 function isTakenBack({ figures, scopes }: Parts): boolean {
   return scopes.markers.some(
     ({ from, meanings }) => meanings.includes('correction') && figures.some(({ to }) => to <= from),
+  )
+}
+
+function shrugsAfter({ to }: Request, { scopes, tokens }: Parts): boolean {
+  const marker = scopes.markers.find(
+    ({ from, meanings }) => from >= to && meanings.includes('dontKnow'),
+  )
+  return (
+    marker !== undefined &&
+    scopes.clause[marker.from] !== scopes.clause[to - 1] &&
+    tokens.length > to
   )
 }
 

@@ -44,6 +44,8 @@ export function isFastened(figure: Figure, parts: Parts): boolean {
   const near = (at: number): boolean => {
     const there = scopes.sentence[at] ?? 0
     if (alone) return there <= here && there >= here - 2
+    // "Main studs. The box says moly and 100 foot pounds".
+    if (there === here - 1) return true
     const clauses = Math.abs((scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0))
     return there === here && clauses <= 5
   }
@@ -106,5 +108,26 @@ export function readGrade(
     to: figure.to,
     strength: 3,
   })
+  return true
+}
+
+/** "7/16-14 bolts, grade 8, oiled, 70": the bare figure that ends a list of what the fasteners are. */
+export function readListedTorque(figure: Figure, parts: Parts, into: Findings): boolean {
+  const { value, unit, decimal, ratio, from, to } = figure
+  const { choiceMentions, scopes, tokens, input } = parts
+  const like = !unit && !ratio && !decimal && value >= 40 && value <= 140 && value % 5 === 0
+  const item = tokens[from - 1]?.text === ',' && (tokens[to]?.kind ?? 'mark') === 'mark'
+  if (!like || !item || input.money.said) return false
+  const said = choiceMentions.filter(
+    (mention) => scopes.sentence[mention.from] === scopes.sentence[from] && mention.to <= from,
+  )
+  const how = said.some(({ meanings }) =>
+    meanings.some(
+      (m) => m.kind === 'choice' && (m.fact === 'fastenerLubricant' || m.fact === 'fastenerGrade'),
+    ),
+  )
+  if (!how || !said.some(isFasteners)) return false
+  const answer = { value, unit: 'lb ft' }
+  into.readings.push({ key: 'fastenerTorque', answer, from, to, strength: 1 })
   return true
 }

@@ -5,7 +5,7 @@ import { readBoreByStroke } from './bore-by-stroke.ts'
 import { candidateFor } from './candidates.ts'
 import { readContrast } from './contrast.ts'
 import { readSizeBefore } from './engine-size.ts'
-import { isFastened, otherFastener, readGrade } from './fastened.ts'
+import { isFastened, otherFastener, readGrade, readListedTorque } from './fastened.ts'
 import { isFastenerSize, readAngle, readTorque } from './fastener-figures.ts'
 import type { Findings } from './findings.ts'
 import { isOfForeignPart } from './foreign-subject.ts'
@@ -36,8 +36,9 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
   }
   for (const { over, base, answer } of overFrom) {
     done.add(over).add(base)
-    if (!open.includes(over) || !open.includes(base)) continue
-    into.readings.push({ key: 'bore', answer, from: over.from, to: base.to, strength: 3 })
+    if (!open.includes(over) || (base.from > over.from && !open.includes(base))) continue
+    const [from, to] = [Math.min(over.from, base.from), Math.max(over.to, base.to)]
+    into.readings.push({ key: 'bore', answer, from, to, strength: 3 })
   }
   readNamed(parts, open, done, into)
   readLoose(
@@ -143,6 +144,7 @@ function readByKind(figure: Figure, parts: Parts, into: Findings): boolean {
   if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) return true
   if (figure.unit && readPounds(figure, isOfBoost(figure, parts), input, into)) return true
   if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) return true
+  if (readListedTorque(figure, parts, into)) return true
   const layouts = new Set(
     choiceMentions
       .filter(({ meanings }) => meanings.some((m) => m.kind === 'choice' && m.fact === 'layout'))

@@ -66,10 +66,12 @@ function useOf(
   }
   if (meaning.before && mention.from !== figure.to && !isLinkedTo(mention.to, figure, input))
     return undefined
-  const candidate = candidateFor(meaning.fact, figure, money)
+  const candidate = ofMains(figure, meaning.fact) ?? candidateFor(meaning.fact, figure, money)
   if (!candidate) return undefined
   const implied =
-    isListedPrice(figure, meaning.fact, money) || isWrenched(figure, meaning.fact, mention, input)
+    isJournal(figure, meaning.fact) ||
+    isListedPrice(figure, meaning.fact, money) ||
+    isWrenched(figure, meaning.fact, mention, input)
   if (meaning.needsUnit && !candidate.unitSaid && !implied) return undefined
   const far = meaning.beside
     ? wordsSince(meaning.beside, Math.min(figure.from, mention.from), input)
@@ -81,6 +83,17 @@ function useOf(
   const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }
   return { score: (fits ? base : base - 4.5) - 0.1 * far, use }
+}
+
+/** "Mains at 95" may be of the journals or of the wrench. */
+function ofMains({ value, decimal, unit, ratio }: Figure, key: FactKey): Candidate | undefined {
+  if (key !== 'mainJournalDiameter' || unit || decimal || ratio || value < 30) return undefined
+  return { why: 'a size in mm, or a torque? say which', unitSaid: false }
+}
+
+/** "2.448 mains": decimals of that size are of the journals. */
+function isJournal({ value, decimal, unit }: Figure, key: FactKey): boolean {
+  return key === 'mainJournalDiameter' && !unit && decimal && value >= 1.5 && value <= 3.6
 }
 
 /** "Crank is a 3.75", "crank: 3.75". */

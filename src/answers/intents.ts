@@ -130,7 +130,7 @@ export function intentOf(
   const find = (intent: IntentName, fits: (request: Request) => boolean): Request | undefined =>
     requests.find((request) => request.intent === intent && fits(request))
   const covers = (request: Request): boolean =>
-    (request.to - request.from) / Math.max(1, words) >= 0.4
+    (request.to - request.from) / Math.max(1, words) >= 0.33
   const long = (request: Request): boolean => request.to - request.from >= 3
   const any = told.facts > 0
   const request =
@@ -143,7 +143,7 @@ export function intentOf(
     find(
       'restart',
       (r) =>
-        (r.opens && (covers(r) || (!any && long(r)))) ||
+        (r.opens && (covers(r) || (!any && (long(r) || r.from === 0)))) ||
         (r.opens && r.to - r.from >= 2 && words < 12 && !any),
     ) ??
     find(
@@ -170,6 +170,9 @@ export function intentOf(
 
 /** "Not 98 mm, the bore is 89": a figure that is taken back. */
 function opensOnDenial(tokens: readonly Token[]): boolean {
+  const now = tokens.findIndex(({ text }) => text === 'now')
+  // "It's studs now, not bolts".
+  if (now > 0 && tokens[now + 1]?.text === ',' && tokens[now + 2]?.text === 'not') return true
   return tokens[0]?.text === 'not' && tokens[1]?.kind === 'number'
 }
 

@@ -25,7 +25,12 @@ export function aloneReadings(
   input: ChoiceInput,
 ): Reading[] {
   const { from, to } = mention
-  if (from === 0 || !isAttribute(mention) || input.negations.denies(mention)) return []
+  if (
+    (from === 0 && !opensList(mention, input)) ||
+    !isAttribute(mention) ||
+    input.negations.denies(mention)
+  )
+    return []
   const alone = standsAlone(mention, input)
   const part = input.wrenched(from)
     ? 'bolts'
@@ -44,6 +49,13 @@ export function aloneReadings(
   )
 }
 
+const JOINING = new Set([',', 'and', 'but', 'mine', 'mines'])
+
+/** "Grey iron, 4 bolt, 6 grand rev limit": the first item of a list. */
+function opensList({ to }: Mention<ChoiceMeaning>, { tokens, asking }: ChoiceInput): boolean {
+  return asking === undefined && tokens[to]?.text === ',' && tokens.length > to + 2
+}
+
 /** Whether its clause holds nothing else; "pointed" when it opens on "they're". */
 function standsAlone(
   { from, to }: Mention<ChoiceMeaning>,
@@ -54,8 +66,7 @@ function standsAlone(
   for (let at = from - 1; at >= 0 && own(at); at -= 1) {
     const text = tokens[at]?.text ?? ''
     if (THEY.has(text)) found = 'pointed'
-    else if (text !== ',' && text !== 'and' && text !== 'but' && !lexicon.fillers.has(text))
-      return undefined
+    else if (!JOINING.has(text) && !lexicon.fillers.has(text)) return undefined
   }
   const followed = to < tokens.length && own(to) && tokens[to]?.kind !== 'mark'
   return followed ? undefined : found

@@ -128,7 +128,10 @@ function tailBelowHundred(
   words: NumberVocabulary,
 ): WordNumber | undefined {
   const tail = belowHundred(tokens, wordAt(tokens, at) === 'and' ? at + 1 : at, words)
-  return tail && tail.value >= 1 ? tail : undefined
+  // "Fifty-five hundred and six thousand" are two.
+  const scale = tail && wordAt(tokens, tail.next)
+  const own = scale === 'thousand' || scale === 'hundred'
+  return tail && tail.value >= 1 && !own ? tail : undefined
 }
 
 function withPoint(

@@ -39,6 +39,11 @@ export function overFromIn(
     if (sum) return [{ over: figures[i + 1] as Figure, base: over, answer: sum }]
     const base = figures[i + 1]
     const by = oversize(over)
+    const standard = figures[i - 1]
+    if (by !== undefined && standard && isStandard(standard, over, tokens)) {
+      const answer = finishedFrom(standard, by, money)
+      if (answer) return [{ over, base: standard, answer }]
+    }
     if (by === undefined || !base || base.from === over.to || base.from > over.to + 4) return []
     const link = tokens.slice(over.to, base.from)
     if (!link.every(({ text }) => FROM.has(text))) return []
@@ -46,6 +51,15 @@ export function overFromIn(
     return answer ? [{ over, base, answer }] : []
   })
 }
+
+/** "The standard bore was 4.000 and the shop took it thirty over". */
+function isStandard(base: Figure, over: Figure, tokens: readonly Token[]): boolean {
+  if (over.from - base.to > 10) return false
+  const words = tokens.slice(Math.max(0, base.from - 5), base.from).map(({ text }) => text)
+  return words.includes('bore') && words.some((word) => STANDARD.has(word))
+}
+
+const STANDARD = new Set(['standard', 'stock', 'std', 'factory', 'original'])
 
 function finishedFrom(base: Figure, by: number, money: MoneyContext): Answer | undefined {
   const bore = candidateFor('bore', base, money)

@@ -59,6 +59,11 @@ function pricedAt(
   at: number,
   { tokens, lexicon }: Parts,
 ): FactKey | 'other' | undefined {
+  for (let from = Math.max(0, at - 2); from <= at; from += 1) {
+    // "Head studs for 180 bucks".
+    const part = longestAt(lexicon.choices, tokens, from)
+    if (part && part.to > at && part.meanings.some(({ kind }) => kind === 'shadow')) return 'other'
+  }
   for (let from = Math.max(0, at - 3); from <= at; from += 1) {
     const found = longestAt(priced, tokens, from)
     if (found && found.to === at + 1) return found.meanings[0]

@@ -33,10 +33,15 @@ export function readSpecList(
 ): readonly Figure[] {
   let left = unnamed
   const { money, whatIf, negations } = parts.input
-  if (money.said || !(whatIf || thingsSaid(parts, into) >= LEAST_SAID)) return left
+  const said = thingsSaid(parts, into)
+  const listed = whatIf || said >= LEAST_SAID
+  // "10.5:1. 4.56 gear. 7200.": a speed that is a sentence needs less beside it.
+  if (money.said || !(listed || said >= 1)) return left
   for (const { key, like } of LISTED) {
     const alike = parts.figures.filter((figure) => like(figure) && !negations.denies(figure))
     const [only] = alike
+    if (key !== 'peakRpm' && !listed) continue
+    if (only && !listed && !isSentence(only, parts)) continue
     if (!only || alike.length > 1 || !left.includes(only) || !isItem(only, parts)) continue
     if (into.readings.some((reading) => reading.key === key)) continue
     const answer = key === 'fuel' ? 'pump-gasoline' : answerOf(key, only, money)
@@ -105,6 +110,11 @@ function isRatio(figure: Figure): boolean {
     value <= 15.5 &&
     !CLASSES.has(value)
   )
+}
+
+function isSentence({ from, to }: Figure, { tokens }: Parts): boolean {
+  const [before, after] = [tokens[from - 1], tokens[to]]
+  return before?.text === '.' && (!after || after.text === '.')
 }
 
 const BEFORE = new Set(['at', 'about', 'around', 'and', 'to', 'with', 'roughly'])
