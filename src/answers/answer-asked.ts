@@ -108,7 +108,7 @@ function afterCorrection<T extends { readonly figure: Figure }>(
 const DIGITS = 'zero one two three four five six seven eight nine'.split(' ')
 
 /** "Six one two five" to the question of a length in inches is 6.125. */
-function spelledOut(figure: Figure, asking: FactKey, tokens: readonly Token[]): Figure {
+export function spelledOut(figure: Figure, asking: FactKey, tokens: readonly Token[]): Figure {
   if (!figure.unusable || fact(asking).kind !== 'length') return figure
   const words = tokens
     .slice(figure.from, figure.to)

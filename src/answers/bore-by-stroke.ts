@@ -1,3 +1,4 @@
+import { spelledOut } from './answer-asked.ts'
 import { candidateFor, type MoneyContext } from './candidates.ts'
 import type { Findings } from './findings.ts'
 import type { Figure } from './plain-figure.ts'
@@ -19,9 +20,11 @@ export function readBoreByStroke(
   used: ReadonlySet<Figure>,
 ): Set<Figure> {
   const taken = new Set<Figure>()
-  figures.forEach((bore, i) => {
-    const stroke = figures[i + 1]
-    if (!stroke || taken.has(bore) || used.has(bore) || used.has(stroke)) return
+  figures.forEach((found, i) => {
+    const next = figures[i + 1]
+    if (!next || taken.has(found)) return
+    const [bore, stroke] = [spelledOut(found, 'bore', tokens), spelledOut(next, 'stroke', tokens)]
+    if (used.has(found) || used.has(next)) return
     const named = namedBefore(tokens, bore.from)
     if (!joined(tokens, bore, stroke, named !== undefined)) return
     const unit = stroke.unit ?? bore.unit
@@ -39,7 +42,7 @@ export function readBoreByStroke(
       to: b.to,
       strength: 3,
     })
-    taken.add(bore).add(stroke)
+    taken.add(found).add(next)
     rodToo(figures[i + 2], stroke, tokens, unit, money, into, taken)
   })
   return taken

@@ -1,4 +1,4 @@
-import type { FactKey } from '../../shared/fact-keys.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { ChoiceInput } from './choice-input.ts'
 import type { Reading } from './findings.ts'
 import { mentionsIn } from './mentions.ts'
@@ -65,12 +65,15 @@ export function readClues(input: ChoiceInput, asking: FactKey | undefined): Read
 
 /** The described part before the description in its sentence, else shortly after it. */
 function partOf(
-  { near }: Clue,
+  clue: Clue,
   from: number,
   to: number,
   input: ChoiceInput,
 ): { from: number; to: number } | undefined {
+  const { near } = clue
   const { tokens, scopes } = input
+  // How an engine breathes or is used is no part's.
+  const ofParts = ['caps', 'fasteners', 'block'].includes(fact(clue.fact).topic)
   const here = scopes.sentence[from] ?? 0
   const next = longestAt(input.lexicon.choices, tokens, to)
   // "Aftermarket block": of the part right after it.
@@ -83,7 +86,7 @@ function partOf(
   for (let at = from - 1; at >= 0 && at >= from - REACH && same(at); at -= 1) {
     const found = longestAt(near, tokens, at)
     if (found && found.to <= from) return found
-    if (isOtherPart(at, input)) {
+    if (ofParts && isOtherPart(at, input)) {
       if (from - at <= NEAR) return undefined
       break
     }
@@ -91,7 +94,7 @@ function partOf(
   for (let at = to; at < tokens.length && at < to + REACH && same(at); at += 1) {
     const found = longestAt(near, tokens, at)
     if (found) return found
-    if (isOtherPart(at, input)) return undefined
+    if (ofParts && isOtherPart(at, input)) return undefined
   }
   return undefined
 }
