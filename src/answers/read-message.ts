@@ -16,6 +16,7 @@ import { joinThreads } from './thread-words.ts'
 import { readThreads } from './threads-in-text.ts'
 import { tokenise } from './tokens.ts'
 import type { Understanding } from './understanding.ts'
+import { doubtUnreadWords } from './unread-words.ts'
 import type { Vocabulary } from './vocabulary.ts'
 
 export interface MessageContext {
@@ -58,6 +59,7 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   readThreads(parts, findings)
   setOthersAside(parts, context.asking, findings)
   if (context.asking !== 'nitrousPower') implyNitrous(context.answers ?? {}, findings)
+  doubtUnreadWords(parts, findings)
   const conclusion = conclude(parts, context.asking, findings)
   return report({ text, plain, tokens }, conclusion, findings.doubts)
 }
