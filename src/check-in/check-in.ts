@@ -13,6 +13,7 @@ import { housingCheck } from './housings.ts'
 import { journalCheck } from './journals.ts'
 import type { Judged, Verdict } from './judge.ts'
 import type { MeasureCase, Worked } from './measure-case.ts'
+import { heldBack, type MainSizes, type OddMain, oddMains } from './odd-mains.ts'
 import { type Suspect, suspects } from './suspects.ts'
 import { timingCheck } from './timing.ts'
 import { mainVerdict, overallVerdict } from './verdicts.ts'
@@ -51,6 +52,8 @@ export interface CheckInReport {
   readonly mains: readonly MainReport[]
   readonly whole: readonly WholeReport[]
   readonly suspects: readonly Suspect[]
+  /** Mains that stand apart from their fellows, confirmed or to be measured again. */
+  readonly odd: readonly OddMain[]
   readonly wrong: readonly {
     readonly field: string
     readonly label: string
@@ -85,22 +88,27 @@ export function checkIn(
   const housings = places(engine).map((main) => housingCheck(measuring, main, notes))
   const bores = housings.map((check) => check?.bore)
   const line = alignmentCheck(measuring, bores, notes)
-  const mains = places(engine).map((main): MainReport => {
-    const check = housings[main - 1]
-    const found = figuresOfMain(measuring, main, check, notes)
-    const steps = line?.byMain.get(main) ?? []
-    return {
-      main,
-      ...found,
-      ...mainVerdict(main, [...found.judged, ...steps], asked, found.missing),
-    }
+  const found = places(engine).map((main) =>
+    figuresOfMain(measuring, main, housings[main - 1], notes),
+  )
+  const odd = oddMains(measuring, found, asked)
+  const mains = found.map(({ judged, worked, missing }, place): MainReport => {
+    const main = place + 1
+    const own = odd.filter((one) => one.main === main)
+    const all = [
+      ...own.map((one) => one.judged),
+      ...heldBack(judged, own),
+      ...(line?.byMain.get(main) ?? []),
+    ]
+    return { main, worked, missing, ...mainVerdict(main, all, asked, missing) }
   })
   const whole = wholeReports(measuring, bores, line, notes)
   return {
-    overall: overallVerdict(mains, whole, asked),
+    overall: overallVerdict(mains, whole, asked, odd),
     mains,
     whole,
     suspects: asked,
+    odd,
     wrong: readings.wrong.map(({ field, text }) => ({ field, label: fieldLabel(field), text })),
     notes,
     offAxis: line?.offAxis ?? [],
@@ -116,19 +124,22 @@ function figuresOfMain(
   main: number,
   housing: ReturnType<typeof housingCheck>,
   notes: string[],
-): Pick<MainReport, 'judged' | 'worked' | 'missing'> {
+): Pick<MainReport, 'judged' | 'worked' | 'missing'> & MainSizes {
   const journal = journalCheck(measuring, main)
   const running = housing
     ? clearanceCheck(measuring, main, housing.bore, journal?.mean, notes)
     : undefined
-  const hasClearance = running?.judged.some(({ id }) => id === 'clearance')
+  const clearance = running?.judged.find(({ id }) => id === 'clearance')?.value
   return {
+    housing: housing?.bore.mean,
+    journal: journal?.mean,
+    clearance,
     judged: [...(housing?.judged ?? []), ...(running?.judged ?? []), ...(journal?.judged ?? [])],
     worked: [...(housing?.worked ?? []), ...(running?.worked ?? [])],
     missing: [
       ...(housing ? [] : ['housing bore']),
       ...(journal ? [] : ['journal']),
-      ...(hasClearance ? [] : ['clearance']),
+      ...(clearance === undefined ? ['clearance'] : []),
     ],
   }
 }

@@ -6,6 +6,7 @@ import type { Measured } from '../shop-sheet/link-code.ts'
 import { readLength } from '../shop-sheet/readings.ts'
 import type { ShopRules } from '../shop-sheet/shop-rules.ts'
 import { lengthText, type Units } from '../shop-sheet/workshop-figures.ts'
+import { median } from './median.ts'
 import { type TypingSlip, typingSlips } from './typing-slips.ts'
 
 /** A reading that is likelier a slip than a part, and what was perhaps meant. */
@@ -166,11 +167,4 @@ function asTyped(metres: number, text: string, unit: Measured['unit']): string {
   const typed = /[.,](\d+)/.exec(text)?.[1]?.length ?? 0
   const decimals = Math.min(6, Math.max(unit === 'in' ? 4 : 3, typed))
   return fromSi(metres, unit).toFixed(decimals).replace(/0+$/, '').replace(/\.$/, '')
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((one, other) => one - other)
-  const upper = sorted[Math.floor(sorted.length / 2)] ?? Number.NaN
-  const lower = sorted[Math.floor((sorted.length - 1) / 2)] ?? Number.NaN
-  return (upper + lower) / 2
 }

@@ -1,5 +1,6 @@
 import type { CheckInReport, MainReport, WholeReport } from './check-in.ts'
 import { type Judged, type Verdict, worstVerdict } from './judge.ts'
+import type { OddMain } from './odd-mains.ts'
 import type { Suspect } from './suspects.ts'
 
 /** A verdict in the words of the page. */
@@ -30,13 +31,18 @@ export function mainVerdict(
   if (verdict === null) return { verdict, reasons: [], advice: [], judged }
   const worst = judged.filter((one) => one.verdict === verdict)
   const measured = judged.filter((one) => one.verdict !== null).length
+  const apart = judged.filter((one) => one.verdict === null && one.limit !== '')
   const unjudged = judged
-    .filter((one) => one.verdict === null)
+    .filter((one) => one.verdict === null && one.limit === '')
     .map(({ title }) => title.toLowerCase())
   const passed = `All ${measured} measures that have a limit are within it${missing.length === 0 ? '' : `; not measured: ${missing.join(', ')}`}.`
   const open = `No limit is known for ${unjudged.join(', ')}: take it from the service data before you trust this main.`
   if (verdict === 'pass') {
-    const reasons = unjudged.length === 0 ? [passed] : [passed, open]
+    const reasons = [
+      passed,
+      ...apart.map(({ reason }) => reason),
+      ...(unjudged.length === 0 ? [] : [open]),
+    ]
     return { verdict, reasons, advice: [], judged }
   }
   return {
@@ -52,6 +58,7 @@ export function overallVerdict(
   mains: readonly MainReport[],
   whole: readonly WholeReport[],
   asked: readonly Suspect[],
+  odd: readonly OddMain[],
 ): CheckInReport['overall'] {
   const parts = whole.flatMap(({ judged }) => judged)
   const found = worstVerdict([...mains, ...parts].map((one) => one.verdict))
@@ -67,13 +74,13 @@ export function overallVerdict(
   return {
     verdict,
     complete,
-    title: titleOf(verdict, at, wider, open),
+    title: titleOf(verdict, at, wider, open) + apartText(verdict, odd),
     advice: [...new Set([...at, ...wider].flatMap(({ advice }) => advice))].filter(
       (one) => one !== '',
     ),
     reasons:
       verdict === 'pass'
-        ? []
+        ? odd.map(({ judged }) => judged.reason)
         : [
             ...at.flatMap((one) => one.reasons.map((reason) => `Main ${one.main}. ${reason}`)),
             ...wider.map(({ reason }) => reason),
@@ -99,6 +106,13 @@ function titleOf(
     ...wider.map(({ title }) => `${title.charAt(0).toLowerCase()}${title.slice(1)}`),
   ]
   return `${VERDICT_WORDS[verdict]}: ${listOf(subjects)}`
+}
+
+/** What a pass has to say beside it: mains that stand apart, though measured again. */
+function apartText(verdict: Verdict, odd: readonly OddMain[]): string {
+  if (verdict !== 'pass' || odd.length === 0) return ''
+  const mains = [...new Set(odd.map(({ main }) => `${main}`))]
+  return `, but main ${listOf(mains)} ${mains.length === 1 ? 'stands' : 'stand'} apart from the others`
 }
 
 /** "1", "1 and 2", "1, 2 and 3". */

@@ -1,8 +1,10 @@
 import type { MainReport } from '../check-in/check-in.ts'
 import type { Verdict } from '../check-in/judge.ts'
+import type { OddMeasure } from '../check-in/odd-mains.ts'
+import { STANDS } from '../check-in/stands.ts'
 import type { Suspect } from '../check-in/suspects.ts'
 import { VERDICT_WORDS } from '../check-in/verdicts.ts'
-import { measuredQuery } from '../shop-sheet/link-code.ts'
+import { type Measured, measuredQuery } from '../shop-sheet/link-code.ts'
 import type { CheckInView } from './check-in.ts'
 import { mainsDrawing } from './check-in-drawing.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
@@ -13,6 +15,13 @@ const TONE: Readonly<Record<Verdict, string>> = {
   pass: 'good',
   'look-again': 'caution',
   'send-back': 'danger',
+}
+
+const MEASURE_WORDS: Readonly<Record<OddMeasure, string>> = {
+  housing: 'housing bore',
+  journal: 'journal',
+  shell: 'shell wall',
+  clearance: 'clearance',
 }
 
 export function verdictBadge(verdict: Verdict | null): Html {
@@ -34,6 +43,7 @@ ${overall.reasons.length === 0 ? NOTHING : html`<ul>${each(overall.reasons, (rea
 ${overall.advice.length === 0 ? NOTHING : html`<details><summary>What to do about it</summary><ul>${each(overall.advice, (one) => html`<li>${one}</li>`)}</ul></details>`}
 ${openMains(mains)}</div>
 ${questions(view)}
+${measureAgain(view)}
 ${wrongReadings(view)}
 ${mainsDrawing(report, view.units)}
 ${report.notes.length === 0 ? NOTHING : html`<ul class="soft">${each(report.notes, (note) => html`<li>${note}</li>`)}</ul>`}
@@ -57,17 +67,34 @@ function questions(view: CheckInView): Html {
   )}</ul></div>`
 }
 
-function instead({ instead: other }: Suspect, { measured, link, units }: CheckInView): Html {
+/** Mains that stand apart, each with what to measure again and one press that says it stands. */
+function measureAgain(view: CheckInView): Html {
+  const open = view.report.odd.filter(({ confirmed }) => !confirmed)
+  if (open.length === 0) return NOTHING
+  return html`<div class="notice caution"><h3>Measure again first</h3><ul class="suspects">${each(
+    open,
+    ({ main, measure, field, judged, confirm }) =>
+      html`<li><p><a href="#${fieldId(field)}">Main ${main}, ${MEASURE_WORDS[measure]}</a>: <span class="figure-text">${judged.text}</span>. ${judged.reason}</p><p><a class="button screen-only" data-instead href="${withFields(view, { [STANDS]: confirm })}">It was measured again, or is made so: it stands</a></p></li>`,
+  )}</ul></div>`
+}
+
+function instead({ instead: other }: Suspect, view: CheckInView): Html {
   if (!other) return NOTHING
-  const changed = {
-    unit: other.unit ?? measured.unit,
-    fields: { ...measured.fields, ...other.fields },
-  }
-  const full = [link, measuredQuery(changed)].filter((part) => part !== '').join('&')
   const text = other.unit
     ? `Yes, all figures are in ${other.unit}`
     : `Yes, take ${Object.values(other.fields ?? {}).join(', ')}`
-  return html`<p><a class="button screen-only" data-instead href="${pageHref('/check-in', full, units)}">${text}</a></p>`
+  return html`<p><a class="button screen-only" data-instead href="${withFields(view, other.fields ?? {}, other.unit)}">${text}</a></p>`
+}
+
+/** This check-in with some fields changed. */
+function withFields(
+  { measured, link, units }: CheckInView,
+  fields: Readonly<Record<string, string>>,
+  unit: Measured['unit'] = measured.unit,
+): string {
+  const changed = { unit, fields: { ...measured.fields, ...fields } }
+  const full = [link, measuredQuery(changed)].filter((part) => part !== '').join('&')
+  return pageHref('/check-in', full, units)
 }
 
 function wrongReadings({ report }: CheckInView): Html {

@@ -99,6 +99,8 @@ export interface SingleField {
   readonly gauge?: GaugeId
   /** May be below nought. */
   readonly signed?: boolean
+  /** Most characters of a text, where it may be longer than others. */
+  readonly longest?: number
 }
 
 export type FieldGroup =
@@ -113,6 +115,7 @@ export type FieldGroup =
   | 'deck'
   | 'gearbox'
   | 'gauges'
+  | 'again'
 
 const single = (
   group: FieldGroup,
@@ -199,6 +202,8 @@ export const MEASURED_FIELDS: readonly SingleField[] = [
   single('gauges', 'length', 'gauge-feeler', 'Feeler gauges, ±'),
   single('gauges', 'length', 'gauge-depth', 'Depths, ±'),
   single('gauges', 'length', 'gauge-indicator', 'Dial indicator, ±'),
+  // Written by the check-in's own question, not typed.
+  single('again', 'text', 'stands', 'Measured again and found so, mm', { longest: 200 }),
 ]
 
 export const SINGLE_FIELDS: readonly SingleField[] = [...SERVICE_FIELDS, ...MEASURED_FIELDS]

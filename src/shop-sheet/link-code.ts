@@ -16,7 +16,8 @@ const LONGEST_TEXT = 80
 /** A text as it is kept: trimmed, without what the code uses, cut to length. */
 export function keptText(name: string, text: string): string {
   const plain = text.replaceAll(/[\s_~\p{Cc}]+/gu, ' ').trim()
-  return plain.slice(0, singleField(name)?.kind === 'text' ? LONGEST_TEXT : LONGEST_FIGURE)
+  const field = singleField(name)
+  return plain.slice(0, field?.longest ?? (field?.kind === 'text' ? LONGEST_TEXT : LONGEST_FIGURE))
 }
 
 /**

@@ -96,6 +96,19 @@ const limitsFile = z.strictObject({
     because: sentence,
     source: ruleSource,
   }),
+  fellows: z.strictObject({
+    unit: lengthUnit,
+    /** How far a main's measure may stand from the middle of all mains. */
+    away: z.number().positive(),
+    /** Nor is one asked about within so many times the median distance from the middle. */
+    spreads: z.number().min(1),
+    /** Fewest mains that can tell. */
+    least: z.number().int().min(3),
+    /** What is asked of the person. */
+    ask: sentence,
+    because: sentence,
+    source: ruleSource,
+  }),
   machining: z.strictObject({
     unit: lengthUnit,
     honingStock: z.strictObject({ low: z.number().min(0), high: z.number().positive() }),
