@@ -1,6 +1,6 @@
 import { printFigure } from '../../shared/print.ts'
 import { fromSi, preferredUnit, toSi } from '../../shared/units.ts'
-import type { SheetSection, SheetTable, Tick } from './blocks.ts'
+import type { SheetSection, SheetTable } from './blocks.ts'
 import { TABLES } from './fields.ts'
 import { withRouteWork } from './route-steps.ts'
 import { fitsRoute, type SheetCase } from './sheet-case.ts'
@@ -16,29 +16,23 @@ export function orderOfWork(sheet: SheetCase): SheetSection {
         kind: 'ticks',
         numbered: true,
         items: [
-          ...withRouteWork(sheet.steps, sheet.route).map(({ title, at, note }) => ({
-            text: `${title} (${at === 'shop' ? 'at the shop' : 'at home'})`,
+          ...withRouteWork(sheet.steps, sheet.route).map(({ id, title, at, note }) => ({
+            text: `${title}${id === 'set-the-limits' ? loweredTo(sheet) : ''} (${at === 'shop' ? 'at the shop' : 'at home'})`,
             note,
           })),
-          ...loweredStep(sheet),
         ],
       },
     ],
   }
 }
 
-/** A lower target is nothing until controller and limiter are set to it. */
-function loweredStep({ route, units }: SheetCase): Tick[] {
-  if (!route.lowered) return []
+/** The figures of a lower target; empty where the call is another. */
+function loweredTo({ route, units }: SheetCase): string {
+  if (!route.lowered) return ''
   const { boost, rpm } = route.lowered
   const unit = preferredUnit(boost.unit, units)
   const pressure = printFigure(fromSi(toSi(boost.value, boost.unit), unit), unit)
-  return [
-    {
-      text: `Set the limits before it runs: at most ${pressure} of boost and ${printFigure(rpm, 'rpm', 0)} (at home)`,
-      note: 'Rev limiter, boost controller and a cut a little above it, its overshoot counted.',
-    },
-  ]
+  return `: at most ${pressure} of boost and ${printFigure(rpm, 'rpm', 0)}`
 }
 
 /** What to measure before anything is cut and after all is done, with a table to write into. */
