@@ -99,9 +99,10 @@ function onThisPage({ call, turningPoints: points, assumptions: assumed }: Asses
 function pictures({ assessment, reach, units }: CallView): Html {
   const { loads, call, routes, cost } = assessment
   const { worstPull, worstSide } = loads
+  const layout = assessment.build.layout?.value
   return html`<section class="pictures" aria-labelledby="pictures"><h2 id="pictures">What the plan does to the caps</h2>
-<h3>What pulls and pushes, and what holds</h3>${mainCapDrawing({ caps: capViews(assessment), worstPull, worstSide, units })}
-<h3>Load on each main over two turns</h3>${loadDiagram(loads, units)}
+<h3>What pulls and pushes, and what holds</h3>${mainCapDrawing({ caps: capViews(assessment), worstPull, worstSide, layout, units })}
+<h3>Load on each main over two turns</h3>${loadDiagram(loads, units, layout)}
 <div class="picture-pairs">${reach === null ? NOTHING : html`<div><h3>How far each route goes</h3>${reachMap(reach, call.route, units)}</div>`}
 <div><h3>Cost against what is at stake</h3>${costBars(routes, cost, call.route)}</div>
 <div><h3>Load over engine speed</h3>${loadBySpeed(loads, units)}</div>

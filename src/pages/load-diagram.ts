@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale'
 import { curveLinearClosed, line as shapeLine } from 'd3-shape'
 import type { LoadReport, WorstLoad } from '../../shared/load-report.ts'
+import { crankZero } from './crank-zero.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
 import { inUnits, printIn, printSpeed, type Units } from './person-units.ts'
@@ -17,7 +18,7 @@ const RADIUS = 66
  * Load on each main over two turns, as small multiples of one scale. The cap is the lower half;
  * a point further out is a greater force in that direction.
  */
-export function loadDiagram(loads: LoadReport, units: Units): Html {
+export function loadDiagram(loads: LoadReport, units: Units, layout?: unknown): Html {
   const most = Math.max(
     ...loads.mains.flatMap(({ polar }) => polar.map(({ x, y }) => Math.hypot(x, y))),
     1e-6,
@@ -30,10 +31,17 @@ export function loadDiagram(loads: LoadReport, units: Units): Html {
   return figure({
     id: 'load-diagrams',
     picture: html`<div class="figure-grid small">${loads.mains.map((main) => html`<div class="picture">${mainPicture(main, rings, loads, units)}</div>`)}</div>`,
-    caption: html`Force of the crank on each main bearing through two turns, all to one scale; the outer ring is ${rings.outer}. The shaded half is the cap. <span class="key key-dot"></span> worst pull, <span class="key key-square"></span> worst side push${open ? ' (an open mark: found at another speed or with the throttle closed)' : ''}. Main ${worstPull.main} has the worst of all: ${printIn(worstPull.pull, 'kN', units)} at ${printSpeed(worstPull.rpm)}.`,
+    caption: html`Force of the crank on each main bearing through two turns, all to one scale; the outer ring is ${rings.outer}. The shaded half is the cap. <span class="key key-dot"></span> worst pull, <span class="key key-square"></span> worst side push${open ? ' (an open mark: found at another speed or with the throttle closed)' : ''}. Main ${worstPull.main} has the worst of all: ${printIn(worstPull.pull, 'kN', units)} at ${printSpeed(worstPull.rpm)}. ${crankZero(layout)}`,
     table: {
       caption: 'Worst loads of each main',
-      head: ['Main', 'Worst pull', 'at', 'Worst side push', 'at', 'Bearing load'],
+      head: [
+        'Main',
+        'Worst pull',
+        'at crank angle and speed',
+        'Worst side push',
+        'at crank angle and speed',
+        'Bearing load',
+      ],
       rows: loads.mains.map((main) => mainRow(main, units)),
     },
     classes: 'wide',

@@ -2,6 +2,7 @@ import type { Assessment, RouteReport } from '../../shared/assessment.ts'
 import type { LoadReport } from '../../shared/load-report.ts'
 import { capSection, type Outlines, outlines, type Place } from './cap-section.ts'
 import { type CapShape, capShape, uprightFasteners } from './cap-shape.ts'
+import { crankZero } from './crank-zero.ts'
 import { figure } from './figure.ts'
 import { forceLedger, LEDGER_HEIGHT, type Ledger } from './force-ledger.ts'
 import { type Html, html } from './html.ts'
@@ -20,6 +21,8 @@ export interface MainCapView {
   caps: readonly CapView[]
   worstPull: LoadReport['worstPull']
   worstSide: LoadReport['worstSide']
+  /** Answer to `layout`: it says what crank angles count from. */
+  layout?: unknown
   units: Units
 }
 
@@ -81,7 +84,7 @@ export function mainCapDrawing(view: MainCapView): Html {
   return figure({
     id: 'cap-section',
     picture: html`<div class="figure-grid pair">${pictures}</div>`,
-    caption: `Section through one main cap, seen along the crank. Worst pull is on main ${worstPull.main} at ${printSpeed(worstPull.rpm)}, ${Math.round(worstPull.angle)}°; worst side push on main ${worstSide.main} at ${printSpeed(worstSide.rpm)}, ${Math.round(worstSide.angle)}°. Arrows and bars are to one scale. Widths that the guide does not ask for are drawn at usual proportions.`,
+    caption: `Section through one main cap, seen along the crank. Worst pull is on main ${worstPull.main} at ${printSpeed(worstPull.rpm)}, ${Math.round(worstPull.angle)}°; worst side push on main ${worstSide.main} at ${printSpeed(worstSide.rpm)}, ${Math.round(worstSide.angle)}°. ${crankZero(view.layout)} Arrows and bars are to one scale. Widths that the guide does not ask for are drawn at usual proportions.`,
     table: {
       caption: 'Forces on the worst main cap and what holds it',
       head: ['Force', ...caps.map(({ title }) => title)],

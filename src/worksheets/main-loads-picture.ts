@@ -48,12 +48,12 @@ export function loadsPicture(loads: MainLoads, sweep: LoadSweep, print: Print): 
     title: 'Load on each main over two turns',
     text: `Main ${worstPull.main + 1} is pulled hardest, ${force(worstPull.force)}; main ${worstSide.main + 1} is pushed sideways hardest, ${force(worstSide.force)}.`,
     caption:
-      'Force of the crank on each main through two turns, all to one scale. The shaded half is the cap.',
+      'Force of the crank on each main through two turns, all to one scale. The shaded half is the cap. Crank angles count from firing top dead centre of cylinder 1, the foremost.',
     unit: print.unit('force'),
     mains,
     table: {
       caption: 'Worst loads of each main',
-      head: ['Main', 'Pull', 'at', 'Side push', 'at', 'Greatest load'],
+      head: ['Main', 'Pull', 'at crank angle', 'Side push', 'at crank angle', 'Greatest load'],
       rows: sweep.mains.map((main) => [
         `Main ${main.main + 1}`,
         force(main.worstPull.force),

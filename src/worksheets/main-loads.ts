@@ -181,10 +181,20 @@ function worstResults(sweep: LoadSweep, print: Print): Result[] {
   return [
     print.result('worstPull', 'Worst pull on a cap', worstPull.force, 'force'),
     print.ratio('worstPullMain', 'Worst pull: on main', worstPull.main + 1),
-    print.result('worstPullAngle', 'Worst pull: at', worstPull.angle, 'angle'),
+    print.result(
+      'worstPullAngle',
+      'Worst pull: crank angle after cylinder 1’s firing dead centre',
+      worstPull.angle,
+      'angle',
+    ),
     print.result('worstSide', 'Worst side push on a cap', worstSide.force, 'force'),
     print.ratio('worstSideMain', 'Worst side push: on main', worstSide.main + 1),
-    print.result('worstSideAngle', 'Worst side push: at', worstSide.angle, 'angle'),
+    print.result(
+      'worstSideAngle',
+      'Worst side push: crank angle after cylinder 1’s firing dead centre',
+      worstSide.angle,
+      'angle',
+    ),
   ]
 }
 
