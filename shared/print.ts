@@ -14,6 +14,12 @@ export function printNumber(value: number, decimals: number): string {
   return value < 0 && Number(digits.replaceAll(',', '')) !== 0 ? `−${digits}` : digits
 }
 
+/** The same with all its decimals, noughts kept: for figures that stand beside others of their kind. */
+export function printFixed(value: number, decimals: number): string {
+  const [whole = '0', part = ''] = printNumber(value, decimals).split('.')
+  return decimals > 0 ? `${whole}.${part.padEnd(decimals, '0')}` : whole
+}
+
 const NO_SPACE_BEFORE = new Set(['%'])
 
 /** A figure with its unit, as a person reads it: "4.03 in", "45.1 kN", "8.25%". */

@@ -1,5 +1,5 @@
 import type { Source, WorkingStep } from '../../shared/assessment.ts'
-import { printNumber } from '../../shared/print.ts'
+import { printFixed } from '../../shared/print.ts'
 import { fromSi } from '../../shared/units.ts'
 import { type Build, choiceOf, figureOf, siOf } from '../build/build.ts'
 import { most } from '../facts/build-facts.ts'
@@ -41,7 +41,7 @@ function printer(system: UnitSystem): Printer {
   return {
     force: (newtons) => figureText(newtons / 1000, 'kN', system),
     length: (metres) => lengthText(metres, system),
-    plain: (value, decimals = 2) => printNumber(value, decimals),
+    plain: (value, decimals = 2) => printFixed(value, decimals),
     text: (value, unit) => figureText(value, unit, system),
   }
 }

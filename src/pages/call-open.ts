@@ -1,4 +1,5 @@
 import type { Assessment, BuildEntry } from '../../shared/assessment.ts'
+import { evenDecimals, LENGTHS } from '../../shared/even-decimals.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import type { LoadReport } from '../../shared/load-report.ts'
 import { askHref, factName } from './call-head.ts'
@@ -62,11 +63,15 @@ ${closed.length === 0 ? NOTHING : closedList()}</section>`
 }
 
 function assumptionList(list: Assessment['assumptions'], view: CaseView): Html {
-  return html`<dl class="assumed">${each(
-    list,
+  const texts = evenDecimals(
+    list.map(({ text }) => text),
+    LENGTHS,
+  )
+  return html`<dl class="assumed">${list.map(
     (
       one,
-    ) => html`<div class="assumption"><dt>${one.label} <span class="figure-text">${one.text}</span></dt>
+      place,
+    ) => html`<div class="assumption"><dt>${one.label} <span class="figure-text">${texts[place]}</span></dt>
 <dd>${sentence(one.because)} <span class="hint">${sourceText(one.source)}.</span> <a href="${askHref(one.fact, view)}">Change it<span class="unseen">: ${one.label}</span></a></dd></div>
 `,
   )}</dl>`

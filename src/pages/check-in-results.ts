@@ -1,3 +1,4 @@
+import { evenDecimals, LENGTHS } from '../../shared/even-decimals.ts'
 import type { CheckInReport } from '../check-in/check-in.ts'
 import type { Judged } from '../check-in/judge.ts'
 import type { Worked } from '../check-in/measure-case.ts'
@@ -52,29 +53,32 @@ ${workedList(worked)}</section>`,
 
 function judgedTable(caption: string, judged: readonly Judged[]): Html {
   if (judged.length === 0) return NOTHING
+  const [texts, limits, uncertainties] = (['text', 'limit', 'uncertainty'] as const).map((column) =>
+    evenDecimals(
+      judged.map((one) => one[column]),
+      LENGTHS,
+    ),
+  ) as [string[], string[], string[]]
   return html`<div class="table-scroll" role="region" aria-label="${caption}" tabindex="0"><table class="judged">
 <caption class="unseen">${caption}</caption>
 <thead><tr><th scope="col">Measure</th><th scope="col">Verdict</th><th scope="col" class="number">Found</th><th scope="col">Limit</th><th scope="col" class="number">Gauge</th><th scope="col">Limit from</th></tr></thead>
-<tbody>${each(
-    judged,
-    ({
-      title,
-      text,
-      limit,
-      uncertainty,
-      verdict,
-      source,
-      because,
-    }) => html`<tr><th scope="row">${title}</th><td>${verdictBadge(verdict)}</td><td class="number">${text}</td><td>${limit === '' ? 'not known' : limit}</td><td class="number">${uncertainty}</td><td>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></td></tr>
+<tbody>${judged.map(
+    (
+      { title, limit, verdict, source, because },
+      at,
+    ) => html`<tr><th scope="row">${title}</th><td>${verdictBadge(verdict)}</td><td class="number">${texts[at]}</td><td>${limit === '' ? 'not known' : limits[at]}</td><td class="number">${uncertainties[at]}</td><td>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></td></tr>
 `,
   )}</tbody></table></div>`
 }
 
 function workedList(worked: readonly Worked[]): Html {
   if (worked.length === 0) return NOTHING
-  return html`<dl class="pairs worked">${each(
-    worked,
-    ({ label, text }) => html`<dt>${label}</dt><dd class="figure-text">${text}</dd>
+  const texts = evenDecimals(
+    worked.map(({ text }) => text),
+    LENGTHS,
+  )
+  return html`<dl class="pairs worked">${worked.map(
+    ({ label }, at) => html`<dt>${label}</dt><dd class="figure-text">${texts[at]}</dd>
 `,
   )}</dl>`
 }

@@ -1,3 +1,4 @@
+import { evenDecimals } from '../../shared/even-decimals.ts'
 import { type Html, html } from './html.ts'
 
 export interface DataTable {
@@ -25,13 +26,14 @@ ${dataTable(table)}</details>
 </figure>`
 }
 
-/** A table that scrolls sideways inside its own frame on a narrow screen. */
+/** A table that scrolls sideways on a narrow screen; each column's figures have equal decimals. */
 export function dataTable({ caption, head, rows }: DataTable): Html {
   const [corner = '', ...columns] = head
+  const even = head.map((_, at) => evenDecimals(rows.map((row) => row[at] ?? '')))
   return html`<div class="table-scroll" role="region" aria-label="${caption}" tabindex="0"><table>
 <caption>${caption}</caption>
 <thead><tr><th scope="col">${corner}</th>${columns.map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
-<tbody>${rows.map(tableRow)}</tbody></table></div>`
+<tbody>${rows.map((row, index) => tableRow(row.map((cell, at) => even[at]?.[index] ?? cell)))}</tbody></table></div>`
 }
 
 function tableRow([name = '', ...cells]: readonly string[]): Html {

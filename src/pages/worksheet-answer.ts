@@ -1,4 +1,5 @@
 import type { Source } from '../../shared/assessment.ts'
+import { printFixed, printNumber } from '../../shared/print.ts'
 import type { WorksheetAnswer } from '../worksheets/input.ts'
 import type { Picture } from '../worksheets/picture.ts'
 import type { Result, Step } from '../worksheets/worksheet.ts'
@@ -52,12 +53,19 @@ const MOST_ROWS = 37
 
 function seriesTable({ label, x, y }: NonNullable<WorksheetAnswer['series']>[number]): Html {
   const every = Math.max(1, Math.ceil(x.values.length / MOST_ROWS))
+  const decimals = decimalsFor(y.values)
   const rows = x.values
-    .map((at, index) => [String(at), String(y.values[index] ?? '')])
+    .map((at, index) => [printNumber(at, 2), printFixed(y.values[index] ?? 0, decimals)])
     .filter((_, index) => index % every === 0)
   return dataTable({
     caption: label,
     head: [`${x.label}, ${x.unit}`, `${y.label}, ${y.unit}`],
     rows,
   })
+}
+
+/** Decimals that give the greatest value of a curve four figures; the others line up with it. */
+function decimalsFor(values: readonly number[]): number {
+  const most = Math.max(...values.map(Math.abs), 1e-6)
+  return Math.min(6, Math.max(0, 3 - Math.floor(Math.log10(most))))
 }

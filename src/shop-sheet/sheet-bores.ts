@@ -3,7 +3,7 @@ import { type Limit, limitFor } from './limits.ts'
 import type { SheetCase } from './sheet-case.ts'
 import type { LimitId } from './shop-rules.ts'
 import { shortSource } from './source-words.ts'
-import { lengthText, rangeText } from './workshop-figures.ts'
+import { lengthText, plainText, rangeText } from './workshop-figures.ts'
 
 /** Finished size and shape of the housings, running clearance, and the line. */
 export function bores(sheet: SheetCase): SheetSection {
@@ -75,13 +75,14 @@ function clearanceRow(sheet: SheetCase, unit: string): Pair {
   }
   const rule = sheet.rules.limits.clearance
   const ends = rule.uses?.[sheet.use] ?? rule
-  const each = `${ends.low ?? 0} to ${ends.high ?? 0} ${unit} for each ${unit === 'in' ? 'inch' : 'millimetre'} of journal`
+  const [low, high] = [ends.low ?? 0, ends.high ?? 0].map((end) => plainText(end, 5))
+  const each = `${low} to ${high} ${unit} for each ${unit === 'in' ? 'inch' : 'millimetre'} of journal`
   const more = rule.uses?.[sheet.use] ? '; this use takes a little more' : ''
   return {
     label,
     value: null,
     unit,
-    note: `${each} (${shortSource(rule.source)}${more})`,
+    note: `${each} (${shortSource({ kind: rule.source.kind })}${more})`,
   }
 }
 

@@ -1,4 +1,5 @@
-import type { ShopSheet } from './blocks.ts'
+import { evenDecimals, LENGTHS } from '../../shared/even-decimals.ts'
+import type { Block, SheetSection, ShopSheet } from './blocks.ts'
 import { identification } from './sheet-block.ts'
 import { axisSection, bores } from './sheet-bores.ts'
 import { isMachined, type SheetCase } from './sheet-case.ts'
@@ -31,6 +32,22 @@ export function shopSheet(sheet: SheetCase): ShopSheet {
       signOff(),
       questions(sheet),
       partsAndWork(sheet),
-    ],
+    ].map(evenLengths),
   }
+}
+
+/** Lengths of one list with equal decimals. */
+function evenLengths(section: SheetSection): SheetSection {
+  const even = (block: Block): Block => {
+    if (block.kind !== 'pairs') return block
+    const texts = evenDecimals(
+      block.rows.map(({ value }) => value ?? ''),
+      LENGTHS,
+    )
+    const rows = block.rows.map((row, at) =>
+      row.value === null ? row : { ...row, value: texts[at] ?? row.value },
+    )
+    return { ...block, rows }
+  }
+  return { ...section, blocks: section.blocks.map(even) }
 }

@@ -1,4 +1,4 @@
-import { printFigure, printNumber } from '../../shared/print.ts'
+import { printFigure, printFixed, printNumber } from '../../shared/print.ts'
 import { KINDS, type Kind, type KindId, kindFromSi } from './kinds.ts'
 import type { Result } from './worksheet.ts'
 
@@ -29,6 +29,16 @@ export function printIn(system: System): Print {
     if (places && Number.isFinite(value)) return printFigure(value, unit(kind), places[system])
     return endless(value) ?? withUnit(value, unit(kind), decimals(value, digits))
   }
+  // In a list of results lengths keep their noughts, so that they line up; other figures keep them
+  // up to the digits worth reading, unless they are whole.
+  const listed = (si: number, kind: KindId): string => {
+    const value = kindFromSi(kind, si, unit(kind))
+    const { places, digits } = KINDS[kind] as Kind
+    const isPlain = !Number.isFinite(value) || (!places && isWhole(value))
+    if (isPlain || small(value, digits)) return figure(si, kind)
+    const text = printFixed(value, places?.[system] ?? decimals(value, digits))
+    return ['°', '%'].includes(unit(kind)) ? `${text}${unit(kind)}` : `${text}\u00a0${unit(kind)}`
+  }
   const number = (value: number, digits = 4): string =>
     endless(value) ?? small(value, digits) ?? printNumber(value, decimals(value, digits))
   return {
@@ -41,7 +51,7 @@ export function printIn(system: System): Print {
       label,
       value: finite(kindFromSi(kind, si, unit(kind))),
       unit: unit(kind),
-      text: figure(si, kind),
+      text: listed(si, kind),
     }),
     ratio: (id, label, value) => ({
       id,
@@ -66,6 +76,10 @@ function decimals(value: number, digits: number): number {
   if (value === 0 || !Number.isFinite(value)) return 0
   const whole = Math.floor(Math.log10(Math.abs(value))) + 1
   return Math.min(9, Math.max(0, digits - whole))
+}
+
+function isWhole(value: number): boolean {
+  return Math.abs(value - Math.round(value)) < 1e-9
 }
 
 /** Below this a figure is what rounding left of nought. */
