@@ -37,7 +37,11 @@ export function turnAnswer(deps: AppDeps, done: TurnDone): TurnResponse {
     before: done.before,
     turn,
     reply: reply(deps, done),
-    compared: supposed && { present: present.call.sentence, supposed: supposed.call.sentence },
+    compared: supposed && {
+      present: present.call.sentence,
+      supposed: supposed.call.sentence,
+      isCall: call !== null,
+    },
     call: call?.sentence,
     next: askedAfter(rulebook, done) ?? next ?? undefined,
   })

@@ -80,6 +80,8 @@ export interface Comparison {
   readonly present: string
   /** The call with the change, in a sentence. */
   readonly other: string
+  /** Sides that are no call yet, because answers that a call rests on are open. */
+  readonly notYet?: 'both' | 'present' | 'other' | undefined
   readonly rows: readonly { readonly label: string; readonly now: string; readonly other: string }[]
   readonly keepHref: string
 }

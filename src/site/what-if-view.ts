@@ -6,6 +6,7 @@ import type { Comparison } from '../pages/conversation-view.ts'
 import { pageHref, type UnitSystem } from '../pages/page-href.ts'
 import { printIn } from '../pages/person-units.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { callMayShow } from '../talk/call-so-far.ts'
 import { changedFrom } from '../talk/undo.ts'
 import { linkAfter, type RequestView } from './request-view.ts'
 
@@ -28,6 +29,10 @@ export function comparison(
       .join(', '),
     present: present.call.sentence,
     other: other.call.sentence,
+    notYet: notYet(
+      callMayShow(rulebook, request.answers, present),
+      callMayShow(rulebook, supposed.answers, other),
+    ),
     rows: [
       ...changed.map((key) =>
         row(fact(key).label, present.build[key]?.text ?? '', other.build[key]?.text ?? ''),
@@ -46,6 +51,12 @@ export function comparison(
       request.units,
     ),
   }
+}
+
+/** Which sides rest on assumptions for answers that a call needs. */
+function notYet(present: boolean, other: boolean): Comparison['notYet'] {
+  if (present && other) return undefined
+  return present ? 'other' : other ? 'present' : 'both'
 }
 
 /** The figures that a change of plan moves, in the person's own units. */

@@ -11,8 +11,10 @@ export interface ToSay {
   readonly turn: Turn
   /** Answer to a why or a what-is, Markdown. */
   readonly reply?: string | undefined
-  /** Calls with and without what was supposed, in a sentence each. */
-  readonly compared?: { readonly present: string; readonly supposed: string } | undefined
+  /** Calls with and without what was supposed, in a sentence each, and whether they may show yet. */
+  readonly compared?:
+    | { readonly present: string; readonly supposed: string; readonly isCall: boolean }
+    | undefined
   readonly call?: string | undefined
   readonly next?: { readonly ask: string; readonly why: string } | undefined
 }
@@ -89,5 +91,5 @@ function supposed({ supposed: answers, state }: Turn, compared: ToSay['compared'
     return answer === undefined || same ? [] : [named(key, answer)]
   })
   if (changes.length === 0) return 'That is how it stands already.'
-  return `With ${changes.join(', ')}: ${compared.supposed}\n\nAs it stands: ${compared.present}\n\nNothing of it is taken until you keep it.`
+  return `With ${changes.join(', ')}: ${compared.supposed}\n\nAs it stands: ${compared.present}\n\n${compared.isCall ? '' : 'There is no call yet: usual figures stand in for answers that it rests on. '}Nothing of it is taken until you keep it.`
 }

@@ -121,5 +121,15 @@ describe('conversationPage', () => {
     const text = await main(STATES['what-if'] as ConversationView)
     expect(text).toMatch(/Hold margin<\/th><td[^>]*>1\.32<\/td><td[^>]*>0\.96<\/td>/)
     expect(text).toContain('href="/?v=1&amp;boost=12psi"')
+    expect(text).not.toContain('no call yet')
+  })
+
+  it('calls nothing a call in a what-if where the panel beside it has none yet', async () => {
+    const { compare } = STATES['what-if'] as ConversationView
+    if (!compare) throw new Error('the view has no what-if')
+    const text = await main(viewWith({ sofar: null, compare: { ...compare, notYet: 'both' } }))
+    expect(text).toContain('No call yet')
+    expect(text).toContain('Neither side is a call yet.')
+    expect(text.match(/, if the assumptions hold<\/h3>/g)).toHaveLength(2)
   })
 })

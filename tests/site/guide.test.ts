@@ -173,3 +173,12 @@ describe('links', () => {
     expect(two).toBe(one)
   })
 })
+
+describe('a what-if before there is a call', () => {
+  it('says that neither side is one, as the panel beside it does', async () => {
+    const said = encodeURIComponent('what if I ran 20 psi?')
+    const page = await (await app.request(`/?${STATE}&said=${said}`)).text()
+    expect(page).toContain('No call yet')
+    expect(page).toContain('Neither side is a call yet.')
+  })
+})

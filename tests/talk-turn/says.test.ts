@@ -51,7 +51,7 @@ describe('what the guide says', () => {
 
   it('says so when a what-if is how it stands', () => {
     const turn = messageTurn(rulebook, BOOSTED, 'what if I ran 12 psi?', undefined)
-    const compared = { present: 'Keep.', supposed: 'Keep.' }
+    const compared = { present: 'Keep.', supposed: 'Keep.', isCall: true }
     expect(says({ before: BOOSTED, turn, compared })).toContain('That is how it stands already')
   })
 })
