@@ -50,21 +50,3 @@ export function shopPost({ assessment, said, sheetHref, before, elsewhere }: Sho
     { kind: 'link', text: 'The whole sheet for the machine shop', href: sheetHref },
   ]
 }
-
-/** Longest address that the mail programs of all systems take, characters. */
-const LONGEST_MAILTO = 1900
-
-/**
- * The address that opens the person's own mail program with a text in it. A text that is
- * too long for some of them is cut at a line, and its last line, the link, is kept.
- *
- * @see RFC 6068, The mailto URI Scheme, sections 2 and 5: lines end in %0D%0A
- */
-export function mailtoHref(to: string, subject: string, text: string): string {
-  const start = `mailto:${to}?subject=${encodeURIComponent(subject)}&body=`
-  const lines = text.trimEnd().split('\n')
-  const link = lines.pop() ?? ''
-  const whole = () => encodeURIComponent([...lines, link].join('\r\n'))
-  while (lines.length > 0 && start.length + whole().length > LONGEST_MAILTO) lines.pop()
-  return `${start}${whole()}`
-}

@@ -14,13 +14,13 @@ export interface AskShopView {
   }
   readonly does: { readonly bore: boolean; readonly hone: boolean; readonly drill: boolean }
   readonly text: string
-  /** Opens the person's own mail program. */
-  readonly mailto: string
+  /** Opens the person's own mail program, with as many lines of the text as it takes. */
+  readonly mail: { readonly href: string; readonly lines: number; readonly of: number }
 }
 
 /** An enquiry to the shop, sent by the person and nobody else. */
 export function askShopPage(view: AskShopView): Html {
-  const { units, link, name, contact, does, text, mailto } = view
+  const { units, link, name, contact, does, text, mail } = view
   return page({
     title: `Ask ${name}`,
     description: `An enquiry to ${name}, to send with your own mail program.`,
@@ -31,7 +31,8 @@ export function askShopPage(view: AskShopView): Html {
     scripts: ['copy-text.js'],
     body: html`<div class="page-head"><h1>Ask ${name}</h1>
 <p class="lede">This opens your own mail program with the text below. The guide sends and keeps nothing.</p></div>
-<p class="actions"><a class="button primary" href="${mailto}">Write to ${contact.email}</a> <a class="button" href="${pageHref('/sheet', link, units)}">Sheet for the machine shop</a> <a class="button" href="${pageHref('/call', link, units)}">Back to the call</a></p>
+<p class="actions"><a class="button primary" href="${mail.href}">Write to ${contact.email}</a> <a class="button" href="${pageHref('/sheet', link, units)}">Sheet for the machine shop</a> <a class="button" href="${pageHref('/call', link, units)}">Back to the call</a></p>
+${mail.lines < mail.of ? html`<p class="hint">A mail link carries only so much: this one has the first ${mail.lines} of ${mail.of} lines and the link to the whole sheet. To send all of it, copy the text below into the mail.</p>` : html`<p class="hint">The mail has the whole text below, the sheet included.</p>`}
 ${copySaid()}
 ${textToCopy({ id: 'enquiry', label: 'The text', text })}
 <section aria-labelledby="shop-does"><h2 id="shop-does">What ${name} says of itself</h2>

@@ -89,7 +89,8 @@ type Made =
       readonly wrong: readonly { field: string; text: string }[]
     }
 
-async function sheetOf(deps: AppDeps, request: MeasuredView): Promise<Made> {
+/** The sheet of a case, or why there is none. */
+export async function sheetOf(deps: AppDeps, request: MeasuredView): Promise<Made> {
   const { answers, units, measured } = request
   const { rulebook, shopRules } = deps
   if (Object.keys(answers).length === 0) return { refused: 'nothing-said' }

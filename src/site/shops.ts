@@ -3,20 +3,24 @@ import { printMoney } from '../../shared/print.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { asPlain } from '../forum/as-plain.ts'
+import { mailWith } from '../forum/mail.ts'
 import { saidWords } from '../forum/said-words.ts'
-import { mailtoHref, shopPost } from '../forum/shop-post.ts'
+import { shopPost } from '../forum/shop-post.ts'
 import { askShopPage } from '../pages/ask-shop.ts'
 import { demoShopPage } from '../pages/demo-shop.ts'
 import { pageHref } from '../pages/page-href.ts'
 import { type ShopCard, shopsPage } from '../pages/shops.ts'
 import type { WorkStep } from '../pages/work-order.ts'
+import { sheetText } from '../shop-sheet/sheet-text.ts'
 import type { Shop } from '../shops/schema.ts'
 import { EMPTY_TALK } from '../talk/state.ts'
 import { workSteps } from './call.ts'
 import { demoPlaces, demoPolicy } from './demo-shop.ts'
 import { contentPolicy } from './headers.ts'
+import { fullLink, measuredViewOf } from './measured-view.ts'
 import { viewOf } from './request-view.ts'
 import { originOf, previewOf } from './share.ts'
+import { sheetOf } from './sheet.ts'
 
 /** `/shops`, how to embed, with a live example; in a shop's frame also the enquiry to that shop. */
 export function shopRoutes(deps: AppDeps): Hono {
@@ -100,7 +104,9 @@ function beforeTheShop(steps: readonly WorkStep[]): string[] {
 
 async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response> {
   const { rulebook } = deps
-  const { answers, units, link } = viewOf(rulebook, c)
+  const request = measuredViewOf(deps, c)
+  const { answers, units } = request
+  const link = fullLink(request, request.measured)
   const assessment = await assessOnce(rulebook, answers, { system: units })
   const sheetHref = `${originOf(deps, c)}${pageHref('/sheet', link, units)}`
   const said = saidWords(answers)
@@ -111,9 +117,21 @@ async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response>
     before: beforeTheShop(workSteps(rulebook, assessment)),
     elsewhere: elsewhere(shop),
   })
-  const text = asPlain(post)
+  const made = await sheetOf(deps, request)
+  const text = withSheet(asPlain(post), 'sheet' in made ? sheetText(made.sheet, TOLD) : '')
   const subject = `Main caps: ${assessment.call.title}`
   const { name, contact, does } = shop
-  const mailto = mailtoHref(contact.email, subject, text)
-  return c.html(askShopPage({ units, link, name, contact, does, text, mailto }))
+  const mail = mailWith(contact.email, subject, text, CUT)
+  return c.html(askShopPage({ units, link, name, contact, does, text, mail }))
+}
+
+/** Sections of the sheet that the enquiry tells itself, or that are written on by hand. */
+const TOLD = ['order', 'parts', 'sign-off', 'questions']
+const CUT = 'Cut here for the mail. All of it is on the sheet:'
+
+/** The sheet's text goes in before the last line, which is the link to the sheet. */
+function withSheet(enquiry: string, sheet: string): string {
+  const lines = enquiry.trimEnd().split('\n')
+  const link = lines.pop() ?? ''
+  return sheet === '' ? enquiry : `${lines.join('\n')}\n${sheet}\n\n${link}\n`
 }

@@ -3,8 +3,9 @@ import { Marked } from 'marked'
 import { describe, expect, it } from 'vitest'
 import { callPost, postTexts } from '../../src/forum/call-post.ts'
 import { helperPost } from '../../src/forum/helper-post.ts'
+import { mailtoHref, mailWith } from '../../src/forum/mail.ts'
 import type { Post } from '../../src/forum/post.ts'
-import { mailtoHref, shopPost } from '../../src/forum/shop-post.ts'
+import { shopPost } from '../../src/forum/shop-post.ts'
 import { sampleAssessment } from '../support/sample-assessment.ts'
 
 const HREF = 'https://guide.example/call?v=1.0.0&bore=4.03in&fastenerThread=1/2-13'
@@ -257,5 +258,20 @@ describe('an enquiry to a shop', () => {
     )
     expect(href.length).toBeLessThanOrEqual(1900)
     expect(new URL(href).searchParams.get('body')?.endsWith(sheetHref)).toBe(true)
+  })
+
+  it('says how much of it the mail carries, and where it was cut', () => {
+    const long = `${'A line of text.\n\n'.repeat(400)}${sheetHref}\n`
+    const { href, lines, of } = mailWith('a@shop.example', 'Long', long, 'The rest is at:')
+    expect(href.length).toBeLessThanOrEqual(1800)
+    expect(of).toBe(401)
+    const body = new URL(href).searchParams.get('body') ?? ''
+    // What is there is counted: the lines of text and the link, not the line that says of the cut.
+    expect(body.split('\r\n').filter((line) => line !== '').length).toBe(lines + 1)
+    expect(body).toMatch(/A line of text\.\r\n\r\nThe rest is at:\r\nhttp/)
+    expect(mailWith('a@shop.example', 'Short', 'One.\n\nTwo.\n', 'Cut')).toMatchObject({
+      lines: 2,
+      of: 2,
+    })
   })
 })

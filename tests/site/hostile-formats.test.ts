@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { csvText } from '../../src/check-in/csv.ts'
 import { postTexts } from '../../src/forum/call-post.ts'
 import { helperPost } from '../../src/forum/helper-post.ts'
-import { mailtoHref } from '../../src/forum/shop-post.ts'
+import { mailtoHref } from '../../src/forum/mail.ts'
 import { app } from '../support/app.ts'
 import { HOSTILE, wellFormed } from '../support/hostile-strings.ts'
 

@@ -134,6 +134,21 @@ describe('ask this shop', () => {
     expect(headers.get('set-cookie')).toBeNull()
   })
 
+  it('has the whole sheet as text to copy, and says how much of it the mail carries', async () => {
+    const { text } = await get(`/ask-shop?shop=millpond&${CASE}&m.unit=in&m.housingLow=2.6406`)
+    const whole = /<textarea[^>]*>([^<]*)<\/textarea>/.exec(text)?.[1] ?? ''
+    expect(whole).toContain('FINISHED BORES AND CLEARANCE')
+    expect(whole).toContain('- Finished housing bore, least: 67.071\u00a0mm (Your service data)')
+    expect(whole).toContain('- Finished housing bore, most: ______ mm (From the service data)')
+    const mailto = /href="(mailto:[^"]*)"/.exec(text)?.[1]?.replaceAll('&amp;', '&') ?? ''
+    expect(mailto.length).toBeLessThanOrEqual(1800)
+    const [, lines, of] = /has the first (\d+) of (\d+) lines/.exec(text) ?? []
+    expect(Number(of)).toBe(whole.split('\n').filter((line) => line !== '').length)
+    expect(Number(lines)).toBeGreaterThan(10)
+    const body = new URL(mailto).searchParams.get('body') ?? ''
+    expect(body).toMatch(/Cut here for the mail\. All of it is on the sheet:\r\n.*\/sheet\?.*$/)
+  })
+
   it('is there only for a shop', async () => {
     expect((await get('/ask-shop')).status).toBe(404)
     expect((await get(`/call?shop=harrow-lane&${CASE}`)).text).toContain('/ask-shop?')
