@@ -12,14 +12,14 @@ import type { Suspect } from './suspects.ts'
 export interface OddMain {
   readonly main: number
   readonly measure: OddMeasure
-  /** "The journal of main 3 is 0.0020 in under the middle of the mains, 2.4485 in." */
+  /** "The journal is 0.0020 in under the middle of the mains, 2.4485 in." */
   readonly says: string
   /** Whether it was measured again and found so. */
   readonly confirmed: boolean
   /** Text of the field that confirms it. */
   readonly confirm: string
-  /** First field to measure again. */
-  readonly field: string
+  /** Fields to measure again. */
+  readonly cells: readonly string[]
   /** As a line of the table: look again until it is confirmed, no verdict after. */
   readonly judged: Judged
 }
@@ -37,19 +37,22 @@ interface Kind {
   readonly measure: OddMeasure
   readonly name: string
   readonly gauge: GaugeId
-  readonly field: (main: number) => string
+  readonly columns: readonly string[]
 }
 
+const HOUSING = ['fv', 'fl', 'fr', 'rv', 'rl', 'rr']
+const JOURNAL = ['fv', 'fh', 'rv', 'rh']
+
 const KINDS: readonly Kind[] = [
-  { measure: 'housing', name: 'Housing bore', gauge: 'bore', field: (m) => `housing.${m}.fv` },
-  { measure: 'journal', name: 'Journal', gauge: 'micrometer', field: (m) => `journal.${m}.fv` },
-  { measure: 'shell', name: 'Shell wall', gauge: 'shell', field: (m) => `shell.${m}.uc` },
+  { measure: 'housing', name: 'Housing bore', gauge: 'bore', columns: HOUSING },
+  { measure: 'journal', name: 'Journal', gauge: 'micrometer', columns: JOURNAL },
+  { measure: 'shell', name: 'Shell wall', gauge: 'shell', columns: ['uc', 'lc'] },
 ]
 const CLEARANCE: Kind = {
   measure: 'clearance',
   name: 'Clearance',
   gauge: 'bore',
-  field: (m) => `shell.${m}.c`,
+  columns: ['c'],
 }
 
 /**
@@ -91,7 +94,7 @@ function oddMain(measuring: MeasureCase, kind: Kind, apart: Apart): OddMain {
   const off = apart.value - apart.middle
   const side = off < 0 ? 'under' : 'over'
   const told = measuring.readings.text(STANDS)
-  const says = `The ${name.toLowerCase()} of main ${main} is ${show(Math.abs(off))} ${side} the middle of the mains, ${show(apart.middle)}.`
+  const says = `The ${name.toLowerCase()} is ${show(Math.abs(off))} ${side} the middle of the mains, ${show(apart.middle)}.`
   const confirmed = stands(told, measure, main, apart.value)
   return {
     main,
@@ -99,9 +102,14 @@ function oddMain(measuring: MeasureCase, kind: Kind, apart: Apart): OddMain {
     says,
     confirmed,
     confirm: withStanding(told, measure, main, apart.value),
-    field: kind.field(main),
+    cells: kind.columns.map((column) => `${tableFor(measure)}.${main}.${column}`),
     judged: judgedOf(measuring, kind, apart, { says, confirmed }),
   }
+}
+
+/** A clearance read straight stands in the table of the shells. */
+function tableFor(measure: OddMeasure): string {
+  return measure === 'clearance' ? 'shell' : measure
 }
 
 function judgedOf(

@@ -6,13 +6,14 @@ import { moneyRange } from './money-range.ts'
 import { pageHref } from './page-href.ts'
 import { printIn, printSpeed } from './person-units.ts'
 import { type CaseView, sentence, sourceText } from './reasons.ts'
+import type { WorkStep } from './work-order.ts'
 
 const BADGES = { settled: 'Settled', likely: 'Likely', withheld: 'Withheld' } as const
 
 /** The call in one sentence, and how sure it is. */
 export function callHead({ call, next }: Assessment, view: CaseView): Html {
   return html`<header class="page-head call-head"><span class="kicker">The call</span>
-<h1>${call.sentence}</h1>
+<h1>${headline(call.sentence)}</h1>
 <p class="how-sure"><span class="badge is-${call.confidence}">${BADGES[call.confidence]}</span> <span>${meaning()}</span></p></header>`
 
   function meaning(): Html {
@@ -24,6 +25,19 @@ export function callHead({ call, next }: Assessment, view: CaseView): Html {
     if (open === null) return html`An open answer could still change it.`
     return html`One open answer could still change it: <a href="${askHref(open, view)}">${factName(open)}</a>.`
   }
+}
+
+/** What to do in large, how often it holds in small: one sentence, broken at its first colon. */
+function headline(sentence: string): Html {
+  const at = sentence.indexOf(': ')
+  if (at === -1) return html`${sentence}`
+  return html`${sentence.slice(0, at + 2)}<span class="h1-rest">${sentence.slice(at + 2)}</span>`
+}
+
+/** The first step of the work, so that nobody has to look for what to do now. */
+export function doNext([first]: readonly WorkStep[]): Html {
+  if (!first) return NOTHING
+  return html`<p class="do-next"><span class="tag">First step</span> <a href="#step-${first.id}">${first.title}</a></p>`
 }
 
 /** What keeps a call from being made, each with the answers that contradict each other. */
@@ -61,28 +75,36 @@ export function keyFigures({ loads, routes, call, cost }: Assessment, view: Case
   const called = routes.find(({ id }) => id === call.route)
   const show = (value: number, unit: string): string => printIn(value, unit, view.units)
   const { worstPull, worstSide, peakPressure, power } = loads
-  const cells: [string, string, string][] = [
-    [
-      'Worst pull on a cap',
-      show(worstPull.pull, 'kN'),
-      `main ${worstPull.main}, ${printSpeed(worstPull.rpm)}`,
-    ],
-    [
-      'Worst side push',
-      show(worstSide.side, 'kN'),
-      `main ${worstSide.main}, ${printSpeed(worstSide.rpm)}`,
-    ],
-    ['Peak pressure', show(peakPressure.value, 'bar'), `${printSpeed(peakPressure.rpm)}, absolute`],
-    ['Power', show(power.value, 'kW'), `at ${printSpeed(power.rpm)}`],
-  ]
+  // A lower target leaves the loads above as those of the plan.
+  const planned = called?.lowered ? ', as planned' : ''
+  const known: [string, string, string][] = []
   if (called) {
-    cells.push(['Holds in', `${called.holdsIn} of 100`, `cases; ${called.neededHoldsIn} needed`])
-    cells.push([
+    known.push(['Holds in', `${called.holdsIn} of 100`, `cases; ${called.neededHoldsIn} needed`])
+    known.push([
       'Likely cost',
       printMoney(cost.likely, cost.currency),
       cost.low === cost.high ? '' : moneyRange(cost, cost.currency),
     ])
   }
+  const cells: [string, string, string][] = [
+    ...known,
+    [
+      'Worst pull on a cap',
+      show(worstPull.pull, 'kN'),
+      `main ${worstPull.main}, ${printSpeed(worstPull.rpm)}${planned}`,
+    ],
+    [
+      'Worst side push',
+      show(worstSide.side, 'kN'),
+      `main ${worstSide.main}, ${printSpeed(worstSide.rpm)}${planned}`,
+    ],
+    [
+      'Peak pressure',
+      show(peakPressure.value, 'bar'),
+      `${printSpeed(peakPressure.rpm)}, absolute${planned}`,
+    ],
+    ['Power', show(power.value, 'kW'), `at ${printSpeed(power.rpm)}${planned}`],
+  ]
   return html`<dl class="key-figures">${each(cells, ([name, value, note]) => html`<div><dt class="tag">${name}</dt><dd><span class="value">${value}</span> <span class="soft">${note}</span></dd></div>`)}</dl>`
 }
 

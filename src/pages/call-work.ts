@@ -23,7 +23,7 @@ export function whatFollows(assessment: Assessment, follows: readonly WorkStep[]
 ${changes(called.changes)}
 ${parts.length === 0 ? html`<p>No parts to buy.</p>` : html`<h3>Parts</h3><ul>${each(parts, (part) => html`<li>${part}</li>`)}</ul>`}
 ${steps.length === 0 ? NOTHING : html`<h3>The order of work</h3>${workOrder(steps, ['the bare block', 'every main cap, marked with its place,', 'the fasteners that will stay'])}`}
-${machined ? html`<h3>${bored ? 'Why the bore comes before the hone' : 'Why the bores are honed'}</h3>${boreAndHone(bored)}` : NOTHING}
+${machined ? html`<details class="prints"><summary>${bored ? 'Why the bore comes before the hone' : 'Why the bores are honed'}</summary>${boreAndHone(bored)}</details>` : NOTHING}
 ${followOn(call.followOn, steps)}
 ${rest.length === 0 ? NOTHING : html`<h3>Also</h3><ul>${each(rest, (id) => html`<li>${name(id)}</li>`)}</ul>`}
 ${called.work.length > 0 || cost.items.length > 0 ? NOTHING : html`<p>No machine work is needed.</p>`}
@@ -94,7 +94,16 @@ function costTable(cost: CostReport): Html {
   return html`<div class="table-scroll" role="region" aria-label="The bill" tabindex="0"><table class="bill compact">
 <caption>The bill, in ${cost.currency}</caption>
 <thead><tr><th scope="col">Item</th><th scope="col" class="number">Low</th><th scope="col" class="number">Likely</th><th scope="col" class="number">High</th></tr></thead>
-<tbody>${each(cost.items, billRow)}</tbody></table></div>`
+<tbody>${each(cost.items, billRow)}</tbody>
+<tfoot>${billSum(cost)}</tfoot></table></div>`
+}
+
+/** The sum with its spread, which is narrower than that of the items: they do not all go one way. */
+function billSum({ low, likely, high, beforeTax }: CostReport): Html {
+  const cells = [low, likely, high].map(
+    (value) => html`<td class="number"><strong>${printNumber(Math.round(value), 0)}</strong></td>`,
+  )
+  return html`<tr><th scope="row">In all${beforeTax ? ', before tax' : ', with tax'}<span class="hint">Eight times in ten it lies between low and high: prices are seldom all at one end.</span></th>${cells}</tr>`
 }
 
 function billRow(item: CostItem): Html {

@@ -1,6 +1,6 @@
-import type { Assessment, RouteReport } from '../../shared/assessment.ts'
+import type { Assessment } from '../../shared/assessment.ts'
 import type { Problem } from '../../shared/problem.ts'
-import { callActions, callHead, contradictions, keyFigures } from './call-head.ts'
+import { callActions, callHead, contradictions, doNext, keyFigures } from './call-head.ts'
 import { assumptions, turningPoints, working } from './call-open.ts'
 import { costSection, whatFollows } from './call-work.ts'
 import { costBars } from './cost-bars.ts'
@@ -12,11 +12,11 @@ import { loadDiagram } from './load-diagram.ts'
 import { capViews, mainCapDrawing } from './main-cap-drawing.ts'
 import { marginBars } from './margin-bars.ts'
 import { type OlderLink, olderLink } from './older-link.ts'
-import { printIn, printSpeed, type Units } from './person-units.ts'
+import type { Units } from './person-units.ts'
 import { pressureTrace } from './pressure-trace.ts'
 import { type Reach, reachMap } from './reach-map.ts'
 import { type CaseView, cautions, dangers, reasons } from './reasons.ts'
-import { routeTable, whyNotOthers } from './route-table.ts'
+import { routeTable } from './route-table.ts'
 import type { WorkStep } from './work-order.ts'
 
 export interface CallView {
@@ -63,14 +63,13 @@ function callBody(view: CallView): Html {
     return html`${head}${callActions(known, false, forumHref, view.shareHref)}${dangers(assessment.cautions, known)}${cautions(assessment.cautions, known)}${open}`
   }
   const { call, routes } = assessment
-  return html`${head}${keyFigures(assessment, known)}${lowered(assessment, units)}${callActions(known, true, forumHref, view.shareHref)}
+  return html`${head}${doNext(view.steps ?? [])}${keyFigures(assessment, known)}${callActions(known, true, forumHref, view.shareHref)}
 ${onThisPage(assessment)}
 ${dangers(assessment.cautions, known)}
 ${pictures(view)}
 ${cautions(assessment.cautions, known)}
 <section aria-labelledby="reasons"><h2 id="reasons">Why this route</h2>${reasons(call.reasons, known)}</section>
-<section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route side by side</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
-${call.insteadOf.length === 0 ? NOTHING : html`<section aria-labelledby="why-not"><h2 id="why-not">Why not the others</h2>${whyNotOthers(call, routes)}</section>`}
+<section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route, and why not the others</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
 ${whatFollows(assessment, view.steps ?? [])}
 ${costSection(assessment.cost)}
 ${turningPoints(assessment, known)}
@@ -105,14 +104,7 @@ function pictures({ assessment, reach, units }: CallView): Html {
 <h3>Load on each main over two turns</h3>${loadDiagram(loads, units, layout)}
 <div class="picture-pairs">${reach === null ? NOTHING : html`<div><h3>How far each route goes</h3>${reachMap(reach, call.route, units)}</div>`}
 <div><h3>Cost against what is at stake</h3>${costBars(routes, cost, call.route)}</div>
-<div><h3>Load over engine speed</h3>${loadBySpeed(loads, units)}</div>
-<div><h3>Pressure in the cylinder</h3>${pressureTrace(loads, units)}</div></div></section>`
-}
-
-/** The lower target, when that is the call. */
-function lowered({ routes, call }: Assessment, units: Units): Html {
-  const target = routes.find(({ id }: RouteReport) => id === call.route)?.lowered
-  if (!target) return NOTHING
-  const show = (one: { value: number; unit: string }): string => printIn(one.value, one.unit, units)
-  return html`<p class="notice plain">What the present caps do hold: <strong>${show(target.boost)}</strong> of boost and <strong>${printSpeed(target.rpm)}</strong>, about <strong>${show(target.power)}</strong>.</p>`
+</div>
+<details class="prints"><summary>Two curves more: load over engine speed, pressure in the cylinder</summary><div class="picture-pairs"><div><h3>Load over engine speed</h3>${loadBySpeed(loads, units)}</div>
+<div><h3>Pressure in the cylinder</h3>${pressureTrace(loads, units)}</div></div></details></section>`
 }

@@ -100,7 +100,9 @@ function grid({ id, title, rows, columns }: GridTable, view: CheckInView): Html 
 
 function gridCell(name: string, { measured, report }: CheckInView): Html {
   const isWrong = report.wrong.some(({ field }) => field === name)
-  const isAsked = report.suspects.some(({ fields }) => fields.includes(name))
+  const isAsked =
+    report.suspects.some(({ fields }) => fields.includes(name)) ||
+    report.odd.some(({ confirmed, cells }) => !confirmed && cells.includes(name))
   return html`<td><input id="${fieldId(name)}" name="${name}" value="${measured.fields[name] ?? ''}" aria-label="${fieldLabel(name)}" inputmode="decimal" maxlength="16" autocomplete="off"${isWrong ? html` aria-invalid="true"` : NOTHING}${isAsked ? html` class="in-question"` : NOTHING}></td>`
 }
 

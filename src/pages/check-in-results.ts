@@ -21,7 +21,7 @@ ${each(
     judged,
     worked,
     missing,
-  }) => html`<details class="main-result"${verdict === 'pass' ? NOTHING : html` open`}><summary><span class="main-name">Main ${main}</span> ${verdictBadge(verdict)}</summary>
+  }) => html`<details class="main-result"${verdict === 'pass' || verdict === null ? NOTHING : html` open`}><summary><span class="main-name">Main ${main}</span> ${verdictBadge(verdict)}</summary>
 ${each(reasons, (reason) => html`<p>${reason}</p>`)}${each(advice, (one) => html`<p class="note">${one}</p>`)}
 ${judgedTable(`Main ${main} against its limits`, judged)}
 ${workedList(worked)}
@@ -51,6 +51,7 @@ ${workedList(worked)}</section>`,
 )}</section>`
 }
 
+/** Measures against limits. Roles are spelt out because a phone shows the rows as blocks. */
 function judgedTable(caption: string, judged: readonly Judged[]): Html {
   if (judged.length === 0) return NOTHING
   const [texts, limits, uncertainties] = (['text', 'limit', 'uncertainty'] as const).map((column) =>
@@ -59,14 +60,14 @@ function judgedTable(caption: string, judged: readonly Judged[]): Html {
       LENGTHS,
     ),
   ) as [string[], string[], string[]]
-  return html`<div class="table-scroll" role="region" aria-label="${caption}" tabindex="0"><table class="judged">
+  return html`<div class="table-scroll" role="region" aria-label="${caption}" tabindex="0"><table class="judged as-blocks" role="table">
 <caption class="unseen">${caption}</caption>
-<thead><tr><th scope="col">Measure</th><th scope="col">Verdict</th><th scope="col" class="number">Found</th><th scope="col">Limit</th><th scope="col" class="number">Gauge</th><th scope="col">Limit from</th></tr></thead>
-<tbody>${judged.map(
+<thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">Measure</th><th role="columnheader" scope="col">Verdict</th><th role="columnheader" scope="col" class="number">Found</th><th role="columnheader" scope="col">Limit</th><th role="columnheader" scope="col" class="number">Gauge</th><th role="columnheader" scope="col">Limit from</th></tr></thead>
+<tbody role="rowgroup">${judged.map(
     (
       { title, limit, verdict, source, because },
       at,
-    ) => html`<tr><th scope="row">${title}</th><td>${verdictBadge(verdict)}</td><td class="number">${texts[at]}</td><td>${limit === '' ? 'not known' : limits[at]}</td><td class="number">${uncertainties[at]}</td><td>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></td></tr>
+    ) => html`<tr role="row"><th role="rowheader" scope="row">${title}</th><td role="cell" data-head="Verdict">${verdictBadge(verdict)}</td><td role="cell" data-head="Found" class="number">${texts[at]}</td><td role="cell" data-head="Limit">${limit === '' ? 'not known' : limits[at]}</td><td role="cell" data-head="Gauge" class="number">${uncertainties[at]}</td><td role="cell" data-head="Limit from"><span>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></span></td></tr>
 `,
   )}</tbody></table></div>`
 }

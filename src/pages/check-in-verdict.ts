@@ -73,8 +73,8 @@ function measureAgain(view: CheckInView): Html {
   if (open.length === 0) return NOTHING
   return html`<div class="notice caution"><h3>Measure again first</h3><ul class="suspects">${each(
     open,
-    ({ main, measure, field, judged, confirm }) =>
-      html`<li><p><a href="#${fieldId(field)}">Main ${main}, ${MEASURE_WORDS[measure]}</a>: <span class="figure-text">${judged.text}</span>. ${judged.reason}</p><p><a class="button screen-only" data-instead href="${withFields(view, { [STANDS]: confirm })}">It was measured again, or is made so: it stands</a></p></li>`,
+    ({ main, measure, cells, judged, confirm }) =>
+      html`<li><p><a href="#${fieldId(cells[0] ?? '')}">Main ${main}, ${MEASURE_WORDS[measure]}</a>: <span class="figure-text">${judged.text}</span> the middle of the mains. ${judged.advice}</p><p><a class="button screen-only" data-instead href="${withFields(view, { [STANDS]: confirm })}">It was measured again, or is made so: it stands</a></p></li>`,
   )}</ul></div>`
 }
 

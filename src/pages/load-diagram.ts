@@ -31,9 +31,9 @@ export function loadDiagram(loads: LoadReport, units: Units, layout?: unknown): 
   return figure({
     id: 'load-diagrams',
     picture: html`<div class="figure-grid small">${loads.mains.map((main) => html`<div class="picture">${mainPicture(main, rings, loads, units)}</div>`)}</div>`,
-    caption: html`Force of the crank on each main bearing through two turns, all to one scale; the outer ring is ${rings.outer}. The shaded half is the cap. <span class="key key-dot"></span> worst pull, <span class="key key-square"></span> worst side push${open ? ' (an open mark: found at another speed or with the throttle closed)' : ''}. Main ${worstPull.main} has the worst of all: ${printIn(worstPull.pull, 'kN', units)} at ${printSpeed(worstPull.rpm)}. ${crankZero(layout)}`,
+    caption: html`Force of the crank on each main bearing through two turns, all to one scale; the outer ring is ${rings.outer}. The shaded half is the cap. <span class="key key-dot"></span> worst pull, <span class="key key-square"></span> worst side push${open ? ' (an open mark: found at another speed or with the throttle closed)' : ''}. Main ${worstPull.main} has the worst of all: ${printIn(worstPull.pull, 'kN', units)} at ${printSpeed(worstPull.rpm)}.`,
     table: {
-      caption: 'Worst loads of each main',
+      caption: `Worst loads of each main. ${crankZero(layout)}`,
       head: [
         'Main',
         'Worst pull',

@@ -7,11 +7,12 @@ import { sentence } from './reasons.ts'
 import { weakestMargin } from './weakest-margin.ts'
 
 /**
- * Every route in one table how often it holds, where it is weakest, what it costs, the verdict.
+ * Every route in one table: how often it holds, where it is weakest, what it costs, and the verdict,
+ * which for a route that is not called is why.
  * Roles are spelt out because a phone shows the rows as blocks.
  */
 export function routeTable(routes: readonly RouteReport[], call: Call): Html {
-  return html`<div class="table-scroll" role="region" aria-label="Table of every route" tabindex="0"><table class="routes" role="table">
+  return html`<div class="table-scroll" role="region" aria-label="Table of every route" tabindex="0"><table class="routes as-blocks" role="table">
 <caption>“Holds in” counts sampled cases, 100 of them, spread over what is assumed and what scatters. It says how sure this estimate is; it is not a chance of failure. The weakest margin leaves grip out: friction alone need not hold while the register does.</caption>
 <thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">Route</th><th role="columnheader" scope="col" class="number">Holds in</th><th role="columnheader" scope="col">Weakest margin</th><th role="columnheader" scope="col" class="number">Likely cost</th><th role="columnheader" scope="col">Verdict</th></tr></thead>
 <tbody role="rowgroup">${each(routes, (route) => routeRow(route, call))}</tbody></table></div>`
@@ -36,17 +37,7 @@ function weakest({ margins }: RouteReport): string {
 function verdict(route: RouteReport, call: Call): Html {
   if (route.id === call.route) return html`<strong>This is the call</strong>`
   if (!route.possible) return html`Not possible. ${sentence(route.whyNot ?? '')}`
+  const why = call.insteadOf.find((one) => one.route === route.id)?.why
+  if (why !== undefined) return sentence(why)
   return route.holds ? html`Holds` : html`Does not hold in enough cases`
-}
-
-/** Why each other route was not called. */
-export function whyNotOthers({ insteadOf }: Call, routes: readonly RouteReport[]): Html {
-  return html`<dl class="why-not">${each(
-    insteadOf,
-    ({
-      route,
-      why,
-    }) => html`<dt>${routes.find(({ id }) => id === route)?.title ?? route}</dt><dd>${sentence(why)}</dd>
-`,
-  )}</dl>`
 }

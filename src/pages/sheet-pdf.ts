@@ -49,6 +49,7 @@ function head(pen: Pen, { sheet, address, hedge }: SheetPdfView): void {
   write(pen, 'P', 'Mainstay · for the machine shop', { size: 9, grey: true, width }, 2)
   write(pen, 'H1', sheet.title, { face: 'strong', size: 19, width }, 4)
   write(pen, 'P', sheet.sentence, { size: 11, width }, 4)
+  if (sheet.nothingToDo !== undefined) write(pen, 'P', sheet.nothingToDo, { size: 10, width }, 4)
   if (hedge !== undefined) write(pen, 'P', hedge, { size: 9, grey: true, width }, 4)
   if (cells) {
     code(pen, cells, top)

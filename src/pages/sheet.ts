@@ -40,7 +40,7 @@ export function sheetPage(view: SheetView): Html {
     body: html`<article class="shop-sheet">
 <header class="sheet-head"><div><span class="kicker">For the machine shop</span>
 <h1>${sheet.title}</h1><p class="lede">${sheet.sentence}</p>
-${hedge === undefined ? NOTHING : html`<p class="sheet-note">${hedge}</p>`}
+${sheet.nothingToDo === undefined ? NOTHING : html`<p>${sheet.nothingToDo}</p>`}${hedge === undefined ? NOTHING : html`<p class="sheet-note">${hedge}</p>`}
 ${actions(view)}</div>
 <div class="back-to">${qrDrawing(address)}<p class="tag"><a href="${pageHref('/sheet', fullLink, units)}">Back to this very case</a><span class="print-only address">${address}</span></p></div></header>
 ${serviceForm(view)}

@@ -55,6 +55,8 @@ export interface ShopSheet {
   readonly title: string
   /** The call in a sentence. */
   readonly sentence: string
+  /** Said where the call asks nothing of a shop. */
+  readonly nothingToDo?: string
   readonly sections: readonly SheetSection[]
   /** Printed with the code that leads back to this case. */
   readonly rulebook: string

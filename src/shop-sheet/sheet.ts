@@ -19,6 +19,7 @@ export function shopSheet(sheet: SheetCase): ShopSheet {
   return {
     title: `Shop sheet: ${route.title}`,
     sentence: assessment.call.sentence,
+    ...(route.work.length + route.parts.length === 0 ? { nothingToDo: NOTHING_TO_DO } : {}),
     rulebook: assessment.version,
     sections: [
       orderOfWork(sheet),
@@ -35,6 +36,9 @@ export function shopSheet(sheet: SheetCase): ShopSheet {
     ].map(evenLengths),
   }
 }
+
+const NOTHING_TO_DO =
+  'This call asks for no parts and no machine work. The sheet is a list for your own bench, and for a shop that measures the block.'
 
 /** Lengths of one list with equal decimals. */
 function evenLengths(section: SheetSection): SheetSection {
