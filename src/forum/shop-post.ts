@@ -14,7 +14,10 @@ export interface ShopCase {
   readonly elsewhere: readonly string[]
 }
 
-/** An enquiry in the person's own name: the call, the work and parts it asks for, the build, the sheet. */
+/** How the line begins that says the build; the sheet's own text goes in before it. */
+export const BUILD = 'Build: '
+
+/** An enquiry in the person's own name: the call, the work and parts it asks for, what is open, the build, the sheet. */
 export function shopPost({ assessment, said, sheetHref, before, elsewhere }: ShopCase): Post {
   const { call, cost, assumptions } = assessment
   const items = (kind: 'work' | 'part'): Item[] =>
@@ -42,11 +45,11 @@ export function shopPost({ assessment, said, sheetHref, before, elsewhere }: Sho
       'Before the block comes:',
       before.map((text) => ({ name: '', text })),
     ),
-    { kind: 'line', text: `Build: ${said.join('; ')}.` },
     ...list(
       'Not known yet, and it could change the plan:',
       open.map(({ label, text }) => ({ name: label, text: `${text} assumed` })),
     ),
+    { kind: 'line', text: `${BUILD}${said.join('; ')}.` },
     { kind: 'link', text: 'The whole sheet for the machine shop', href: sheetHref },
   ]
 }

@@ -15,6 +15,14 @@ const TOPICS: readonly (readonly [SourceRecord['topic'], string])[] = [
   ['general', 'Everywhere'],
 ]
 
+const PLACES = [
+  ['the-model-step-by-step', 'The model'],
+  ['limits', 'Limits'],
+  ['what-the-marks-mean', 'What the marks mean'],
+  ['sources', 'Sources'],
+  ['cautions', 'Cautions'],
+] as const
+
 /** Model and limits from content/method.md, every source from its record, then the cautions. */
 export function methodPage(view: {
   content: Content
@@ -34,6 +42,11 @@ export function methodPage(view: {
     units,
     link,
     body: html`<div class="page-head"><h1>${method?.front.title ?? 'Method'}</h1><p class="lede">${summary}</p></div>
+<nav class="places" aria-label="On this page"><ul>${each(
+      PLACES,
+      ([id, name]) => html`<li><a href="#${id}">${name}</a></li>
+`,
+    )}</ul></nav>
 <div class="prose">${raw(method?.render({ localHref }) ?? '')}
 <p><a href="${pageHref('/rules', link, units)}">The rules that decide, in plain words</a></p>
 <h2 id="sources">Sources</h2>
@@ -55,6 +68,6 @@ function topicSources(
 ): Html {
   const those = sources.filter((one) => one.topic === topic)
   if (those.length === 0) return NOTHING
-  return html`<h3 id="sources-${topic}">${name}</h3>${sourceList(those)}
+  return html`<details class="prints" id="sources-${topic}"><summary>${name}: ${those.length === 1 ? 'one source' : `${those.length} sources`}</summary>${sourceList(those)}</details>
 `
 }

@@ -38,6 +38,7 @@ ${each(
 </section>`
 }
 
-function assumed(notYet: Comparison['notYet'], side: 'present' | 'other'): string {
-  return notYet === 'both' || notYet === side ? ', if the assumptions hold' : ''
+function assumed(notYet: Comparison['notYet'], side: 'present' | 'other'): Html {
+  const isNot = notYet === 'both' || notYet === side
+  return isNot ? html`,<br>if the assumptions hold` : NOTHING
 }

@@ -5,7 +5,7 @@ import type { AppDeps } from '../api/deps.ts'
 import { asPlain } from '../forum/as-plain.ts'
 import { mailWith } from '../forum/mail.ts'
 import { saidWords } from '../forum/said-words.ts'
-import { shopPost } from '../forum/shop-post.ts'
+import { BUILD, shopPost } from '../forum/shop-post.ts'
 import { askShopPage } from '../pages/ask-shop.ts'
 import { demoShopPage } from '../pages/demo-shop.ts'
 import { pageHref } from '../pages/page-href.ts'
@@ -129,9 +129,10 @@ async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response>
 const TOLD = ['order', 'parts', 'sign-off', 'questions']
 const CUT = 'Cut here for the mail. All of it is on the sheet:'
 
-/** The sheet's text goes in before the last line, which is the link to the sheet. */
+/** The sheet's text goes in before the build, most of which it tells, so that a mail has room for it. */
 function withSheet(enquiry: string, sheet: string): string {
-  const lines = enquiry.trimEnd().split('\n')
-  const link = lines.pop() ?? ''
-  return sheet === '' ? enquiry : `${lines.join('\n')}\n${sheet}\n\n${link}\n`
+  if (sheet === '') return enquiry
+  const lines = enquiry.split('\n')
+  const at = lines.findIndex((line) => line.startsWith(BUILD))
+  return lines.toSpliced(at, 0, sheet, '').join('\n')
 }

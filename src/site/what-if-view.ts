@@ -24,9 +24,11 @@ export function comparison(
   const row = (label: string, now: string, other: string) => ({ label, now, other })
   const other = supposed.assessment
   return {
-    title: changed
-      .map((key) => `${fact(key).short} ${printAnswer(key, supposed.answers[key] as Answer)}`)
-      .join(', '),
+    title: capital(
+      changed
+        .map((key) => `${fact(key).short} ${printAnswer(key, supposed.answers[key] as Answer)}`)
+        .join(', '),
+    ),
     present: present.call.sentence,
     other: other.call.sentence,
     notYet: notYet(
@@ -53,6 +55,10 @@ export function comparison(
   }
 }
 
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`
+}
+
 /** Which sides rest on assumptions for answers that a call needs. */
 function notYet(present: boolean, other: boolean): Comparison['notYet'] {
   if (present && other) return undefined
@@ -66,6 +72,6 @@ function figures({ loads, routes, call }: Assessment, units: UnitSystem): [strin
     ['Peak cylinder pressure', printIn(loads.peakPressure.value, 'bar', units)],
     ['Greatest pull on a cap', printIn(loads.worstPull.pull, 'kN', units)],
     ['Greatest side push', printIn(loads.worstSide.side, 'kN', units)],
-    ['The called route holds in', route ? `${route.holdsIn} of 100` : 'withheld'],
+    ['That route holds in', route ? `${route.holdsIn} of 100` : 'withheld'],
   ]
 }

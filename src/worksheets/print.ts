@@ -35,7 +35,7 @@ export function printIn(system: System): Print {
     const value = kindFromSi(kind, si, unit(kind))
     const { places, digits } = KINDS[kind] as Kind
     const isPlain = !Number.isFinite(value) || (!places && isWhole(value))
-    if (isPlain || small(value, digits)) return figure(si, kind)
+    if (isPlain || (!places && small(value, digits))) return figure(si, kind)
     const text = printFixed(value, places?.[system] ?? decimals(value, digits))
     return ['°', '%'].includes(unit(kind)) ? `${text}${unit(kind)}` : `${text}\u00a0${unit(kind)}`
   }

@@ -130,6 +130,6 @@ describe('conversationPage', () => {
     const text = await main(viewWith({ sofar: null, compare: { ...compare, notYet: 'both' } }))
     expect(text).toContain('No call yet')
     expect(text).toContain('Neither side is a call yet.')
-    expect(text.match(/, if the assumptions hold<\/h3>/g)).toHaveLength(2)
+    expect(text.match(/,<br>if the assumptions hold<\/h3>/g)).toHaveLength(2)
   })
 })

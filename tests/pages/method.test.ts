@@ -10,6 +10,13 @@ const escaped = (text: string) =>
   text.replaceAll('&', '&amp;').replaceAll("'", '&#39;').replaceAll('"', '&quot;')
 
 describe('method page', () => {
+  it('leads to its own parts, and folds the sources away topic by topic', () => {
+    const places = [...page.matchAll(/<li><a href="#([^"]+)"/g)].map(([, id]) => id)
+    expect(places.length).toBeGreaterThan(3)
+    expect(places.filter((id) => !page.includes(`id="${id}"`))).toEqual([])
+    expect(page.match(/<details class="prints" id="sources-/g)?.length).toBeGreaterThan(5)
+  })
+
   it('gives every source with its use and how it was read', () => {
     const missing = sources.filter(
       ({ title, usedFor, seen }) =>
