@@ -23,7 +23,7 @@ export function whatFollows(assessment: Assessment, follows: readonly WorkStep[]
 ${changes(called.changes)}
 ${parts.length === 0 ? html`<p>No parts to buy.</p>` : html`<h3>Parts</h3><ul>${each(parts, (part) => html`<li>${part}</li>`)}</ul>`}
 ${steps.length === 0 ? NOTHING : html`<h3>The order of work</h3>${workOrder(steps, ['the bare block', 'every main cap, marked with its place,', 'the fasteners that will stay'])}`}
-${machined ? html`<details class="prints"><summary>${bored ? 'Why the bore comes before the hone' : 'Why the bores are honed'}</summary>${boreAndHone(bored)}</details>` : NOTHING}
+${machined ? html`<details><summary>${bored ? 'Why the bore comes before the hone' : 'Why the bores are honed'}</summary>${boreAndHone(bored)}</details>` : NOTHING}
 ${followOn(call.followOn, steps)}
 ${rest.length === 0 ? NOTHING : html`<h3>Also</h3><ul>${each(rest, (id) => html`<li>${name(id)}</li>`)}</ul>`}
 ${called.work.length > 0 || cost.items.length > 0 ? NOTHING : html`<p>No machine work is needed.</p>`}

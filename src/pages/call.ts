@@ -105,6 +105,6 @@ function pictures({ assessment, reach, units }: CallView): Html {
 <div class="picture-pairs">${reach === null ? NOTHING : html`<div><h3>How far each route goes</h3>${reachMap(reach, call.route, units)}</div>`}
 <div><h3>Cost against what is at stake</h3>${costBars(routes, cost, call.route)}</div>
 </div>
-<details class="prints"><summary>Two curves more: load over engine speed, pressure in the cylinder</summary><div class="picture-pairs"><div><h3>Load over engine speed</h3>${loadBySpeed(loads, units)}</div>
+<details class="curves"><summary>Two curves more: load over engine speed, pressure in the cylinder</summary><div class="picture-pairs"><div><h3>Load over engine speed</h3>${loadBySpeed(loads, units)}</div>
 <div><h3>Pressure in the cylinder</h3>${pressureTrace(loads, units)}</div></div></details></section>`
 }

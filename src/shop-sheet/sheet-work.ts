@@ -1,6 +1,6 @@
 import { printFigure } from '../../shared/print.ts'
 import { fromSi, preferredUnit, toSi } from '../../shared/units.ts'
-import type { SheetSection, SheetTable } from './blocks.ts'
+import type { Block, SheetSection, SheetTable } from './blocks.ts'
 import { TABLES } from './fields.ts'
 import { withRouteWork } from './route-steps.ts'
 import { fitsRoute, type SheetCase } from './sheet-case.ts'
@@ -40,16 +40,28 @@ export function measuring(sheet: SheetCase): SheetSection {
   const { before, after } = sheet.rules.often
   const fitting = (rules: readonly AskRule[]) =>
     rules.filter(({ when }) => fitsRoute(when, sheet.route)).map(({ text }) => ({ text }))
+  const isWorkedOn = sheet.route.work.length + sheet.route.parts.length > 0
+  // Where nothing changes, the bores are the same before and after: once is enough.
+  const once = fitting(before.filter(({ id }) => id !== 'bores-before'))
+  const blocks: Block[] = isWorkedOn
+    ? [
+        { kind: 'text', text: 'Before anything is cut:' },
+        { kind: 'ticks', items: fitting(before) },
+        { kind: 'text', text: 'When the work is done:' },
+        { kind: 'ticks', items: fitting(after) },
+        { kind: 'table', table: housingTable(sheet, ' before the work') },
+        { kind: 'table', table: housingTable(sheet, ' after the work') },
+      ]
+    : [
+        { kind: 'text', text: 'While the engine is apart:' },
+        { kind: 'ticks', items: [...once, ...fitting(after)] },
+        { kind: 'table', table: housingTable(sheet, '') },
+      ]
   return {
     id: 'measure',
     title: 'What to measure',
     blocks: [
-      { kind: 'text', text: 'Before anything is cut:' },
-      { kind: 'ticks', items: fitting(before) },
-      { kind: 'text', text: 'When the work is done:' },
-      { kind: 'ticks', items: fitting(after) },
-      { kind: 'table', table: housingTable(sheet, 'before') },
-      { kind: 'table', table: housingTable(sheet, 'after') },
+      ...blocks,
       {
         kind: 'text',
         tone: 'note',
@@ -59,10 +71,10 @@ export function measuring(sheet: SheetCase): SheetSection {
   }
 }
 
-function housingTable({ engine, units }: SheetCase, when: 'before' | 'after'): SheetTable {
+function housingTable({ engine, units }: SheetCase, when: string): SheetTable {
   const columns = TABLES.find(({ id }) => id === 'housing')?.columns ?? []
   return {
-    caption: `Housing bores ${when} the work, ${units === 'us' ? 'in' : 'mm'}`,
+    caption: `Housing bores${when}, ${units === 'us' ? 'in' : 'mm'}`,
     head: ['Main', ...columns.map(({ label }) => label)],
     rows: Array.from({ length: engine.mains }, (_, place) => [
       `${place + 1}`,

@@ -118,11 +118,12 @@ export async function sheetOf(deps: AppDeps, request: MeasuredView): Promise<Mad
 }
 
 /** A sheet for a call that an open answer could still change says so. */
-function hedgeOf({ call, next }: Assessment): string | undefined {
+function hedgeOf({ call, next, routes }: Assessment): string | undefined {
   if (call.confidence !== 'likely') return undefined
   const key = call.settledBy ?? next?.fact
   const open = key && isFactKey(key) ? fact(key).label : 'an open answer'
-  return `The call is likely, not settled. Still open: ${open.charAt(0).toLowerCase()}${open.slice(1)}. Settle it before metal is cut.`
+  const isCut = routes.some(({ id, work }) => id === call.route && work.length > 0)
+  return `The call is likely, not settled. Still open: ${open.charAt(0).toLowerCase()}${open.slice(1)}. Settle it before ${isCut ? 'metal is cut' : 'you rely on it'}.`
 }
 
 function noSheet({ units, link, problems }: MeasuredView, why: 'nothing-said' | 'withheld') {
