@@ -7,6 +7,7 @@ import { rowOf } from '../shop-sheet/readings.ts'
 import { type Judged, judge } from './judge.ts'
 import { allOf, attempt, type MeasureCase, showLength, type Worked } from './measure-case.ts'
 
+/** How straight the row of mains is; lengths in m. */
 export interface AlignmentCheck {
   /** The whole row. */
   readonly whole: readonly Judged[]
@@ -54,18 +55,25 @@ export function alignmentCheck(
     worked: [
       { label: 'Measured by', text: centres.how },
       { label: 'Main spacing', text: said ? 'as given' : 'taken as even' },
-      {
-        label: 'Straightness upright, sideways',
-        text: `${show(found.upright.range)}, ${show(found.sideways.range)}`,
-      },
-      { label: 'Narrowest pair of lines, upright', text: show(found.upright.leastZone) },
-      { label: 'Greatest bow between neighbours', text: show(found.greatestBow) },
-      ...found.offAxis.map((off, place) => ({
-        label: `Main ${place + 1} off the best straight axis`,
-        text: show(off),
-      })),
+      ...workedOf(found, show),
     ],
   }
+}
+
+function workedOf(found: BoreAlignment, show: (metres: number) => string): Worked[] {
+  const { upright, sideways, greatestBow, offAxis } = found
+  return [
+    {
+      label: 'Straightness upright, sideways',
+      text: `${show(upright.range)}, ${show(sideways.range)}`,
+    },
+    { label: 'Narrowest pair of lines, upright', text: show(upright.leastZone) },
+    { label: 'Greatest bow between neighbours', text: show(greatestBow) },
+    ...offAxis.map((off, place) => ({
+      label: `Main ${place + 1} off the best straight axis`,
+      text: show(off),
+    })),
+  ]
 }
 
 function stepsByMain(

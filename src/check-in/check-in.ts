@@ -40,6 +40,7 @@ export interface WholeReport {
   readonly worked: readonly Worked[]
 }
 
+/** The whole check-in: the verdict, each main, what concerns the row, and what is asked. */
 export interface CheckInReport {
   readonly overall: {
     readonly verdict: Verdict | null
@@ -74,13 +75,7 @@ export function checkIn(
   rules: ShopRules,
   units: Units,
 ): CheckInReport {
-  const expected = {
-    housing: engine.aboutHousing,
-    journal: engine.journal,
-    // Wall thickness differs far more from engine to engine than a unit's slip could hide.
-    shell: undefined,
-  }
-  const asked = suspects(measured, rules, expected, units)
+  const asked = suspects(measured, rules, expectedOf(engine), units)
   const doubted = new Set(asked.flatMap(({ fields, leftOut }) => (leftOut ? fields : [])))
   const readings = readingsOf(measured, doubted)
   const measuring: MeasureCase = { engine, rules, readings, units, use: engine.use }
@@ -92,16 +87,7 @@ export function checkIn(
     figuresOfMain(measuring, main, housings[main - 1], notes),
   )
   const odd = oddMains(measuring, found, asked)
-  const mains = found.map(({ judged, worked, missing }, place): MainReport => {
-    const main = place + 1
-    const own = odd.filter((one) => one.main === main)
-    const all = [
-      ...own.map((one) => one.judged),
-      ...heldBack(judged, own),
-      ...(line?.byMain.get(main) ?? []),
-    ]
-    return { main, worked, missing, ...mainVerdict(main, all, asked, missing) }
-  })
+  const mains = found.map((one, place) => mainReport(place + 1, one, { odd, line, asked }))
   const whole = wholeReports(measuring, bores, line, notes)
   return {
     overall: overallVerdict(mains, whole, asked, odd),
@@ -113,6 +99,31 @@ export function checkIn(
     notes,
     offAxis: line?.offAxis ?? [],
   }
+}
+
+/** Roughly where each group of readings lies, m. */
+function expectedOf({ aboutHousing, journal }: EngineCase): Record<string, number | undefined> {
+  // Wall thickness differs far more from engine to engine than a unit's slip could hide.
+  return { housing: aboutHousing, journal, shell: undefined }
+}
+
+/** One main with all that was found of it, and of it beside the others. */
+function mainReport(
+  main: number,
+  { judged, worked, missing }: Pick<MainReport, 'judged' | 'worked' | 'missing'>,
+  beside: {
+    readonly odd: readonly OddMain[]
+    readonly line: AlignmentCheck | undefined
+    readonly asked: readonly Suspect[]
+  },
+): MainReport {
+  const own = beside.odd.filter((one) => one.main === main)
+  const all = [
+    ...own.map((one) => one.judged),
+    ...heldBack(judged, own),
+    ...(beside.line?.byMain.get(main) ?? []),
+  ]
+  return { main, worked, missing, ...mainVerdict(main, all, beside.asked, missing) }
 }
 
 function places({ mains }: EngineCase): number[] {

@@ -1,4 +1,4 @@
-import { compressionChange } from '../mechanics/compression-change.ts'
+import { type CompressionChange, compressionChange } from '../mechanics/compression-change.ts'
 import { centreFromIndicator, gearboxAlignment } from '../mechanics/gearbox-alignment.ts'
 import { combinedUncertainty } from '../mechanics/guard-band.ts'
 import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
@@ -22,66 +22,64 @@ export interface FollowCheck {
 /** Deck height and compression after the axis moved by the mean of both ends. */
 export function deckCheck(
   measuring: MeasureCase,
-  { front, rear }: ShiftCheck,
+  shifts: ShiftCheck,
   notes: string[],
 ): FollowCheck | undefined {
-  const { engine, readings } = measuring
+  return attempt('Deck height and compression', () => deckFound(measuring, shifts), notes)
+}
+
+function deckFound(measuring: MeasureCase, { front, rear }: ShiftCheck): FollowCheck {
+  const { compressionRatio } = measuring.engine
+  const shift = (front.shift + rear.shift) / 2
+  const uncertainty = combinedUncertainty([
+    { uncertainty: front.uncertainty, sensitivity: 0.5 },
+    { uncertainty: rear.uncertainty, sensitivity: 0.5 },
+  ])
+  const now = changeAt(measuring, shift)
+  const farther = changeAt(measuring, shift + uncertainty)
+  return {
+    judged: [
+      judge(limitFor('compression-change', measuring), {
+        value: Math.abs(now.compressionRatio - compressionRatio),
+        uncertainty: Math.abs(farther.compressionRatio - now.compressionRatio),
+        show: (value) => plainText(value, 3),
+      }),
+      ...deckJudged(measuring, now.deckClearance, uncertainty),
+    ],
+    worked: [
+      { label: 'Piston comes higher by', text: showLength(measuring)(now.rise) },
+      {
+        label: 'Compression ratio, before and after',
+        text: `${plainText(compressionRatio, 2)}:1, ${plainText(now.compressionRatio, 2)}:1`,
+      },
+    ],
+  }
+}
+
+/** What an axis moved up by so much, m, does to deck and compression. */
+function changeAt({ engine, readings }: MeasureCase, axisShift: number): CompressionChange {
   const { bore, stroke, rodLength, compressionRatio, bankAngle } = engine
-  const before = readings.length('deckBefore')
-  const changed = (axisShift: number) =>
-    compressionChange({
-      bore,
-      stroke,
-      rodLength,
-      compressionRatio,
-      bankAngle,
-      axisShift,
-      deckClearance: before ?? 0,
-      deckCut: readings.length('deckCut') ?? 0,
-    })
-  return attempt(
-    'Deck height and compression',
-    () => {
-      const shift = (front.shift + rear.shift) / 2
-      const uncertainty = combinedUncertainty([
-        { uncertainty: front.uncertainty, sensitivity: 0.5 },
-        { uncertainty: rear.uncertainty, sensitivity: 0.5 },
-      ])
-      const now = changed(shift)
-      const farther = changed(shift + uncertainty)
-      const show = showLength(measuring)
-      const ratio = (value: number) => plainText(value, 3)
-      return {
-        judged: [
-          judge(limitFor('compression-change', measuring), {
-            value: Math.abs(now.compressionRatio - compressionRatio),
-            uncertainty: Math.abs(farther.compressionRatio - now.compressionRatio),
-            show: ratio,
-          }),
-          ...(before === undefined
-            ? []
-            : [
-                judge(limitFor('deck-clearance', measuring), {
-                  value: now.deckClearance,
-                  uncertainty: combinedUncertainty([
-                    { uncertainty: gaugeFor('depth', measuring).size },
-                    { uncertainty },
-                  ]),
-                  show,
-                }),
-              ]),
-        ],
-        worked: [
-          { label: 'Piston comes higher by', text: show(now.rise) },
-          {
-            label: 'Compression ratio, before and after',
-            text: `${plainText(compressionRatio, 2)}:1, ${plainText(now.compressionRatio, 2)}:1`,
-          },
-        ],
-      }
-    },
-    notes,
-  )
+  return compressionChange({
+    bore,
+    stroke,
+    rodLength,
+    compressionRatio,
+    bankAngle,
+    axisShift,
+    deckClearance: readings.length('deckBefore') ?? 0,
+    deckCut: readings.length('deckCut') ?? 0,
+  })
+}
+
+/** The piston below its deck; only where it was measured before. */
+function deckJudged(measuring: MeasureCase, value: number, shift: number): Judged[] {
+  if (measuring.readings.length('deckBefore') === undefined) return []
+  const uncertainty = combinedUncertainty([
+    { uncertainty: gaugeFor('depth', measuring).size },
+    { uncertainty: shift },
+  ])
+  const show = showLength(measuring)
+  return [judge(limitFor('deck-clearance', measuring), { value, uncertainty, show })]
 }
 
 /** How the gearbox bore stands to the crank, from four indicator readings. */
@@ -94,45 +92,42 @@ export function gearboxCheck(
   const sides = ['boxTop', 'boxRight', 'boxBottom', 'boxLeft'].map((id) => readings.length(id))
   const read = allOf(sides)
   if (!read) return undefined
-  const takenAfter = readings.text('boxTaken') === 'after'
-  const rear = takenAfter ? undefined : shifts?.rear
-  return attempt(
-    'The gearbox bore',
-    () => {
-      const [top = 0, right = 0, bottom = 0, left = 0] = read
-      const centre = centreFromIndicator({ top, right, bottom, left })
-      const shaft = readings.length('boxShaft')
-      const now = gearboxAlignment(rear?.shift ?? 0, centre, shaft ?? 0.2)
-      const show = showLength(measuring)
-      const indicator = gaugeFor('indicator', measuring)
-      return {
-        judged: [
-          judge(limitFor('gearbox', measuring), {
-            value: now.indicatorReading,
-            uncertainty: combinedUncertainty([
-              { uncertainty: indicator.repeat, sensitivity: Math.SQRT2 },
-              { uncertainty: rear?.uncertainty ?? 0, sensitivity: 2 },
-            ]),
-            show,
-          }),
-        ],
-        worked: [
-          {
-            label: 'Gearbox bore from the crank axis: to the right, up',
-            text: `${show(now.x)}, ${show(now.y)}`,
-          },
-          { label: 'The four readings disagree by', text: show(Math.abs(centre.misread)) },
-          ...(shaft === undefined
-            ? []
-            : [{ label: 'Bend of the input shaft', text: showDegrees(now.shaftAngle) }]),
-          ...(takenAfter || rear
-            ? []
-            : [{ label: 'Axis shift', text: 'not measured; taken as nought here' }]),
-        ],
-      }
-    },
-    notes,
-  )
+  return attempt('The gearbox bore', () => gearboxFound(measuring, shifts, read), notes)
+}
+
+function gearboxFound(
+  measuring: MeasureCase,
+  shifts: ShiftCheck | undefined,
+  [top = 0, right = 0, bottom = 0, left = 0]: readonly number[],
+): FollowCheck {
+  const { readings } = measuring
+  const isAfter = readings.text('boxTaken') === 'after'
+  // Read after the cut, the shift is in the readings already.
+  const rear = isAfter ? undefined : shifts?.rear
+  const centre = centreFromIndicator({ top, right, bottom, left })
+  const shaft = readings.length('boxShaft')
+  const now = gearboxAlignment(rear?.shift ?? 0, centre, shaft ?? 0.2)
+  const show = showLength(measuring)
+  const uncertainty = combinedUncertainty([
+    { uncertainty: gaugeFor('indicator', measuring).repeat, sensitivity: Math.SQRT2 },
+    { uncertainty: rear?.uncertainty ?? 0, sensitivity: 2 },
+  ])
+  const bend = { label: 'Bend of the input shaft', text: showDegrees(now.shaftAngle) }
+  const unknown = { label: 'Axis shift', text: 'not measured; taken as nought here' }
+  return {
+    judged: [
+      judge(limitFor('gearbox', measuring), { value: now.indicatorReading, uncertainty, show }),
+    ],
+    worked: [
+      {
+        label: 'Gearbox bore from the crank axis: to the right, up',
+        text: `${show(now.x)}, ${show(now.y)}`,
+      },
+      { label: 'The four readings disagree by', text: show(Math.abs(centre.misread)) },
+      ...(shaft === undefined ? [] : [bend]),
+      ...(isAfter || rear ? [] : [unknown]),
+    ],
+  }
 }
 
 /** End float against its limits. */

@@ -5,6 +5,7 @@ import { rowOf } from '../shop-sheet/readings.ts'
 import { type Judged, judge } from './judge.ts'
 import { allOf, attempt, type MeasureCase, showLength, type Worked } from './measure-case.ts'
 
+/** One main's housing: the bore that fits its readings, and what is judged of it. */
 export interface HousingCheck {
   readonly bore: HousingBore
   readonly judged: readonly Judged[]
@@ -25,6 +26,13 @@ export function housingCheck(
     notes,
   )
   if (!bore) return undefined
+  return { bore, judged: shapeJudged(measuring, bore), worked: workedOf(measuring, bore) }
+}
+
+function shapeJudged(
+  measuring: MeasureCase,
+  { mean, least, greatest, outOfRound, directionalTaper }: HousingBore,
+): Judged[] {
   const show = showLength(measuring)
   const gauge = gaugeFor('bore', measuring)
   // A difference of two readings with one gauge: its setting drops out, its repeat counts twice.
@@ -32,39 +40,29 @@ export function housingCheck(
     { uncertainty: gauge.repeat },
     { uncertainty: gauge.repeat },
   ])
-  const { mean, least, greatest, outOfRound, directionalTaper, front, rear } = bore
-  return {
-    bore,
-    judged: [
-      judge(limitFor('housing-size', measuring), {
-        value: mean,
-        least,
-        greatest,
-        uncertainty: gauge.size,
-        show,
-      }),
-      judge(limitFor('housing-out-of-round', measuring), {
-        value: outOfRound,
-        uncertainty: difference,
-        show,
-      }),
-      judge(limitFor('housing-taper', measuring), {
-        value: directionalTaper,
-        uncertainty: difference,
-        show,
-      }),
-    ],
-    worked: [
-      { label: 'Housing, mean', text: show(mean) },
-      {
-        label: 'Oval that fits, front and rear',
-        text: `${show(front.ovality)}, ${show(rear.ovality)}`,
-      },
-      {
-        label: 'Housing upright and sideways, fitted',
-        text: `${show(bore.vertical)}, ${show(bore.horizontal)}`,
-      },
-      { label: 'Taper, front less rear', text: show(bore.taper) },
-    ],
-  }
+  const size = { value: mean, least, greatest, uncertainty: gauge.size, show }
+  const round = { value: outOfRound, uncertainty: difference, show }
+  const taper = { value: directionalTaper, uncertainty: difference, show }
+  return [
+    judge(limitFor('housing-size', measuring), size),
+    judge(limitFor('housing-out-of-round', measuring), round),
+    judge(limitFor('housing-taper', measuring), taper),
+  ]
+}
+
+function workedOf(measuring: MeasureCase, bore: HousingBore): Worked[] {
+  const show = showLength(measuring)
+  const { mean, front, rear, vertical, horizontal, taper } = bore
+  return [
+    { label: 'Housing, mean', text: show(mean) },
+    {
+      label: 'Oval that fits, front and rear',
+      text: `${show(front.ovality)}, ${show(rear.ovality)}`,
+    },
+    {
+      label: 'Housing upright and sideways, fitted',
+      text: `${show(vertical)}, ${show(horizontal)}`,
+    },
+    { label: 'Taper, front less rear', text: show(taper) },
+  ]
 }

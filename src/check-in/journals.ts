@@ -4,6 +4,7 @@ import { rowOf } from '../shop-sheet/readings.ts'
 import { type Judged, judge } from './judge.ts'
 import { type MeasureCase, meanOf, showLength } from './measure-case.ts'
 
+/** One journal: its mean diameter, m, and what is judged of it. */
 export interface JournalCheck {
   readonly mean: number
   readonly judged: readonly Judged[]
@@ -15,13 +16,14 @@ export function journalCheck(measuring: MeasureCase, main: number): JournalCheck
   const [frontOne, frontOther, rearOne, rearOther] = read
   const mean = meanOf(read)
   if (mean === undefined) return undefined
-  const show = showLength(measuring)
-  const gauge = gaugeFor('micrometer', measuring)
   const given = read.filter((value) => value !== undefined)
-  const uncertainty = combinedUncertainty([
-    { uncertainty: gauge.repeat },
-    { uncertainty: gauge.repeat },
-  ])
+  const size = judge(limitFor('journal-size', measuring), {
+    value: mean,
+    least: Math.min(...given),
+    greatest: Math.max(...given),
+    uncertainty: gaugeFor('micrometer', measuring).size,
+    show: showLength(measuring),
+  })
   const rounds = spans([
     [frontOne, frontOther],
     [rearOne, rearOther],
@@ -33,33 +35,24 @@ export function journalCheck(measuring: MeasureCase, main: number): JournalCheck
   return {
     mean,
     judged: [
-      judge(limitFor('journal-size', measuring), {
-        value: mean,
-        least: Math.min(...given),
-        greatest: Math.max(...given),
-        uncertainty: gauge.size,
-        show,
-      }),
-      ...(rounds.length === 0
-        ? []
-        : [
-            judge(limitFor('journal-out-of-round', measuring), {
-              value: Math.max(...rounds),
-              uncertainty,
-              show,
-            }),
-          ]),
-      ...(tapers.length === 0
-        ? []
-        : [
-            judge(limitFor('journal-taper', measuring), {
-              value: Math.max(...tapers),
-              uncertainty,
-              show,
-            }),
-          ]),
+      size,
+      ...greatestOf(measuring, 'journal-out-of-round', rounds),
+      ...greatestOf(measuring, 'journal-taper', tapers),
     ],
   }
+}
+
+/** The greatest of some differences against its limit; nothing where there is none. */
+function greatestOf(
+  measuring: MeasureCase,
+  id: 'journal-out-of-round' | 'journal-taper',
+  differences: readonly number[],
+): Judged[] {
+  if (differences.length === 0) return []
+  const { repeat } = gaugeFor('micrometer', measuring)
+  const uncertainty = combinedUncertainty([{ uncertainty: repeat }, { uncertainty: repeat }])
+  const value = Math.max(...differences)
+  return [judge(limitFor(id, measuring), { value, uncertainty, show: showLength(measuring) })]
 }
 
 function spans(pairs: readonly (readonly [number | undefined, number | undefined])[]): number[] {

@@ -38,14 +38,16 @@ function warmthOf({ engine, rules }: MeasureCase): TimingWarmth {
   }
 }
 
-function chainCheck(measuring: MeasureCase, { shift, uncertainty }: Shift): DriveCheck | undefined {
-  const { readings } = measuring
+/** The chain drive as measured, with its axis moved by so much, m; undefined until it is described. */
+function chainInput({
+  readings,
+}: MeasureCase): ((axisShift: number) => ChainDriveInput) | undefined {
   const centreDistance = readings.length('driveCentres')
   const pitch = readings.length('chainPitch')
   const crankTeeth = readings.number('crankTeeth')
   const camTeeth = readings.number('camTeeth')
   if (!centreDistance || !pitch || !crankTeeth || !camTeeth) return undefined
-  const input = (axisShift: number): ChainDriveInput => ({
+  return (axisShift) => ({
     centreDistance,
     pitch,
     crankTeeth,
@@ -55,6 +57,11 @@ function chainCheck(measuring: MeasureCase, { shift, uncertainty }: Shift): Driv
     slackBefore: readings.length('chainSlack') ?? 0,
     setShortening: readings.length('setShortening') ?? 0,
   })
+}
+
+function chainCheck(measuring: MeasureCase, { shift, uncertainty }: Shift): DriveCheck | undefined {
+  const input = chainInput(measuring)
+  if (!input) return undefined
   const now = chainDrive(input(shift))
   const show = showLength(measuring)
   const farther = chainDrive(input(shift + uncertainty)).sag
