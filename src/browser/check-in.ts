@@ -12,10 +12,10 @@ for (const button of document.querySelectorAll<HTMLButtonElement>('[data-print]'
 const form = document.querySelector<HTMLFormElement>('form[data-measured]')
 if (form) start(form)
 
+/** Wire the form: judge a little after the last key, on Ctrl and Enter, and on sending. */
 function start(form: HTMLFormElement): void {
   let waiting: ReturnType<typeof setTimeout> | undefined
-  let running: AbortController | undefined
-
+  const judge = judgeOf(form)
   form.addEventListener('input', () => {
     keep(form)
     showUnit(form)
@@ -40,8 +40,12 @@ function start(form: HTMLFormElement): void {
   })
   clearing(form)
   bringBack(form)
+}
 
-  async function judge(): Promise<void> {
+/** Asks the server for the verdict; a later question takes the place of one still out. */
+function judgeOf(form: HTMLFormElement): () => Promise<void> {
+  let running: AbortController | undefined
+  return async () => {
     running?.abort()
     const own = new AbortController()
     running = own
@@ -50,7 +54,8 @@ function start(form: HTMLFormElement): void {
       const body = new URLSearchParams([...new FormData(form)].map(([k, v]) => [k, String(v)]))
       const response = await fetch(form.action, { method: 'POST', body, signal: own.signal })
       if (!response.ok) throw new Error(String(response.status))
-      take(new DOMParser().parseFromString(await response.text(), 'text/html'), response.url)
+      const fresh = new DOMParser().parseFromString(await response.text(), 'text/html')
+      take(fresh, form, response.url)
       keep(form)
       say(form, document.querySelector('#verdict')?.textContent ?? '')
     } catch (error) {
@@ -59,30 +64,34 @@ function start(form: HTMLFormElement): void {
       say(form, `${cause}. Your readings are kept in this browser.`)
     }
   }
+}
 
-  function take(fresh: Document, url: string): void {
-    for (const part of document.querySelectorAll<HTMLElement>('[data-results]')) {
-      const other = fresh.querySelector(`[data-results="${part.dataset.results}"]`)
-      if (!other) continue
-      const open = new Set(
-        [...part.querySelectorAll('details[open] > summary')].map((one) => one.textContent),
-      )
-      part.replaceChildren(...document.importNode(other, true).childNodes)
-      for (const summary of part.querySelectorAll('details > summary')) {
-        if (open.has(summary.textContent)) summary.parentElement?.setAttribute('open', '')
-      }
-    }
-    for (const selector of ['a[data-csv]', 'nav.units a', '.actions a']) {
-      const others = fresh.querySelectorAll<HTMLAnchorElement>(selector)
-      document.querySelectorAll<HTMLAnchorElement>(selector).forEach((link, place) => {
-        const href = others[place]?.getAttribute('href')
-        if (href && !link.closest('[data-results]')) link.setAttribute('href', href)
-      })
-    }
-    const state = fresh.querySelector<HTMLInputElement>('form[data-measured] [name="state"]')
-    const own = form.querySelector<HTMLInputElement>('[name="state"]')
-    if (state && own) own.value = state.value
-    history.replaceState(null, '', url)
+/** Results, links, the case and the address out of the answer; the form's own cells stay. */
+function take(fresh: Document, form: HTMLFormElement, url: string): void {
+  for (const part of document.querySelectorAll<HTMLElement>('[data-results]')) {
+    const other = fresh.querySelector(`[data-results="${part.dataset.results}"]`)
+    if (other) swapKeepingOpen(part, other)
+  }
+  for (const selector of ['a[data-csv]', 'nav.units a', '.actions a']) {
+    const others = fresh.querySelectorAll<HTMLAnchorElement>(selector)
+    document.querySelectorAll<HTMLAnchorElement>(selector).forEach((link, place) => {
+      const href = others[place]?.getAttribute('href')
+      if (href && !link.closest('[data-results]')) link.setAttribute('href', href)
+    })
+  }
+  const state = fresh.querySelector<HTMLInputElement>('form[data-measured] [name="state"]')
+  const own = form.querySelector<HTMLInputElement>('[name="state"]')
+  if (state && own) own.value = state.value
+  history.replaceState(null, '', url)
+}
+
+/** What a person has unfolded stays so. */
+function swapKeepingOpen(part: HTMLElement, other: Element): void {
+  const summaries = part.querySelectorAll('details[open] > summary')
+  const open = new Set([...summaries].map((one) => one.textContent))
+  part.replaceChildren(...document.importNode(other, true).childNodes)
+  for (const summary of part.querySelectorAll('details > summary')) {
+    if (open.has(summary.textContent)) summary.parentElement?.setAttribute('open', '')
   }
 }
 

@@ -91,7 +91,12 @@ ${workingSteps(assessment)}
       .map(([key, entry]) => [factName(key), entry.text, known(entry)]),
   })}</details>
 <details><summary>Loads over engine speed</summary>${dataTable(loadTable(loads, units))}</details>
-<details><summary>The joint of one cap, route by route</summary>${dataTable({
+<details><summary>The joint of one cap, route by route</summary>${dataTable(jointTable(routes, units))}</details>
+<p class="hint">An estimate by handbook methods, not a finite-element study. Oil film, crank bending and the block’s own flexing are outside it. Rulebook ${version}.</p></section>`
+}
+
+function jointTable(routes: Assessment['routes'], units: Units) {
+  return {
     caption: 'Clamp and what it holds',
     head: [
       'Route',
@@ -117,8 +122,7 @@ ${workingSteps(assessment)}
       joint.loadFactor.toFixed(2),
       printIn(joint.torque.value, joint.torque.unit, units),
     ]),
-  })}</details>
-<p class="hint">An estimate by handbook methods, not a finite-element study. Oil film, crank bending and the block’s own flexing are outside it. Rulebook ${version}.</p></section>`
+  }
 }
 
 function known({ state, because }: BuildEntry): string {

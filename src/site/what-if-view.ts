@@ -1,6 +1,6 @@
 import type { Answer, Answers } from '../../shared/answers.ts'
 import type { Assessment } from '../../shared/assessment.ts'
-import { FACT_KEYS, fact } from '../../shared/fact-keys.ts'
+import { FACT_KEYS, type FactKey, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
 import type { Comparison } from '../pages/conversation-view.ts'
 import { pageHref, type UnitSystem } from '../pages/page-href.ts'
@@ -21,7 +21,6 @@ export function comparison(
     (key) => JSON.stringify(request.answers[key]) !== JSON.stringify(supposed.answers[key]),
   )
   if (changed.length === 0) return undefined
-  const row = (label: string, now: string, other: string) => ({ label, now, other })
   const other = supposed.assessment
   return {
     title: capital(
@@ -35,14 +34,7 @@ export function comparison(
       callMayShow(rulebook, request.answers, present),
       callMayShow(rulebook, supposed.answers, other),
     ),
-    rows: [
-      ...changed.map((key) =>
-        row(fact(key).label, present.build[key]?.text ?? '', other.build[key]?.text ?? ''),
-      ),
-      ...figures(present, request.units).map(([label, now], index) =>
-        row(label, now, figures(other, request.units)[index]?.[1] ?? ''),
-      ),
-    ],
+    rows: rowsOf(changed, present, other, request.units),
     keepHref: pageHref(
       '/',
       linkAfter(rulebook, request, {
@@ -63,6 +55,27 @@ function capital(words: string): string {
 function notYet(present: boolean, other: boolean): Comparison['notYet'] {
   if (present && other) return undefined
   return present ? 'other' : other ? 'present' : 'both'
+}
+
+function rowsOf(
+  changed: readonly FactKey[],
+  present: Assessment,
+  other: Assessment,
+  units: UnitSystem,
+): Comparison['rows'] {
+  const after = figures(other, units)
+  return [
+    ...changed.map((key) => ({
+      label: fact(key).label,
+      now: present.build[key]?.text ?? '',
+      other: other.build[key]?.text ?? '',
+    })),
+    ...figures(present, units).map(([label, now], index) => ({
+      label,
+      now,
+      other: after[index]?.[1] ?? '',
+    })),
+  ]
 }
 
 /** The figures that a change of plan moves, in the person's own units. */

@@ -13,10 +13,18 @@ export function boreSteps(
   machined: BoreMachining,
   print: Print,
 ): Step[] {
-  const { rough, finished, boring, axisShift, honeAlone } = machined
+  return [...axisSteps(input, machined, print), ...cutSteps(input, machined, print)]
+}
+
+/** The bore as it is, the axis that it asks for, and the metal that goes. */
+function axisSteps(
+  input: BoreMachiningInput,
+  { rough, finished, axisShift }: BoreMachining,
+  print: Print,
+): Step[] {
   const at = (one: number): string => print.figure(one, 'length')
   const fine = (one: number): string => print.figure(one, 'fine')
-  const { capFaceCut = 0, blockFaceCut = 0, cleanUp = 0, honingStock = 0 } = input
+  const { capFaceCut = 0, blockFaceCut = 0, cleanUp = 0 } = input
   const half = finished.diameter / 2
   return [
     {
@@ -41,6 +49,18 @@ export function boreSteps(
       result: `${fine(finished.block.crown)} and ${fine(finished.cap.crown)}`,
       source: geometry('Plane geometry of circles'),
     },
+  ]
+}
+
+/** What is bored, and what a hone alone would have to take. */
+function cutSteps(
+  { honingStock = 0, honeLimit }: BoreMachiningInput,
+  { rough, finished, boring, honeAlone }: BoreMachining,
+  print: Print,
+): Step[] {
+  const at = (one: number): string => print.figure(one, 'length')
+  const fine = (one: number): string => print.figure(one, 'fine')
+  return [
     {
       title: 'Boring leaves stock for the hone',
       formula: 'bored = D − stock',
@@ -51,7 +71,7 @@ export function boreSteps(
     {
       title: 'A hone without boring',
       formula: 'stock = D − vertical; beyond = stock − limit',
-      withNumbers: `stock = ${at(finished.diameter)} − ${at(rough.vertical)}; limit ${fine(input.honeLimit)}`,
+      withNumbers: `stock = ${at(finished.diameter)} − ${at(rough.vertical)}; limit ${fine(honeLimit)}`,
       result: `${fine(honeAlone.stock)} to take, ${fine(honeAlone.beyond)} of it beyond the limit`,
       source: practice('A hone follows the bore that it finds'),
     },

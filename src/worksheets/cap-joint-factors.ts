@@ -16,26 +16,49 @@ export function fastenerFactors(
   full: CapJointInput,
   stiffness: CapJointStiffness,
   print: Print,
-): { results: Result[]; steps: Step[] } {
-  const [fastener] = full.fasteners
-  const { pull, grade } = input
-  if (!fastener || !pull) return { results: [], steps: [] }
-  const strength = grade && fastenerStrength(grade, fastener.nominalDiameter)
-  const proof = input.proofStrength ?? strength?.proof
-  if (proof === undefined) return { results: [], steps: [] }
+): Part {
+  const one = fastenerUnderPull(input, full, stiffness)
+  if (!one) return { results: [], steps: [] }
+  const still = staticPart(one, print)
+  const moving = fatiguePart(one, print)
+  return {
+    results: [...still.results, ...moving.results],
+    steps: [...still.steps, ...moving.steps],
+  }
+}
+
+interface Part {
+  readonly results: Result[]
+  readonly steps: Step[]
+}
+
+type Loaded = NonNullable<ReturnType<typeof fastenerUnderPull>>
+
+/** The first kind of fastener with its share of the pull; undefined until its strength is known. */
+function fastenerUnderPull(
+  { pull, grade, proofStrength, girdleShare = 0 }: CapJointInputs,
+  { fasteners: [fastener] }: CapJointInput,
+  { loadFactor, groups }: CapJointStiffness,
+) {
+  if (!fastener || !pull) return undefined
   const { nominalDiameter, pitch, form, preload } = fastener
+  const strength = grade && fastenerStrength(grade, nominalDiameter)
+  const proof = proofStrength ?? strength?.proof
+  if (proof === undefined) return undefined
   const stressArea = tensileStressArea(nominalDiameter, pitch, form)
-  const loadLeft = 1 - (input.girdleShare ?? 0)
-  const added = (stiffness.groups[0]?.loadPerPull ?? 0) * pull * loadLeft
-  const factor = stiffness.loadFactor
-  const load = added / factor
-  const factors = jointFactors({ preload, load, factor, stressArea, proofStrength: proof })
+  const added = (groups[0]?.loadPerPull ?? 0) * pull * (1 - girdleShare)
+  return { preload, stressArea, added, proof, strength, loadFactor }
+}
+
+function staticPart({ preload, stressArea, added, proof, loadFactor }: Loaded, print: Print): Part {
+  const load = added / loadFactor
+  const strengths = { stressArea, proofStrength: proof }
+  const factors = jointFactors({ preload, load, factor: loadFactor, ...strengths })
   const force = (one: number): string => print.figure(one, 'force')
-  const c = print.number(factor)
   const step: Step = {
     title: 'Factors of one fastener',
     formula: 'np = Sp At / (C P + Fi); nL = (Sp At − Fi) / (C P); n0 = Fi / (P (1 − C))',
-    withNumbers: `Sp At = ${force(proof * stressArea)}, Fi = ${force(preload)}, C = ${c}, P = ${force(load)} for each fastener`,
+    withNumbers: `Sp At = ${force(proof * stressArea)}, Fi = ${force(preload)}, C = ${print.number(loadFactor)}, P = ${force(load)} for each fastener`,
     result: `np = ${print.number(factors.yielding)}, nL = ${print.number(factors.load)}, n0 = ${print.number(factors.separation)}`,
     source: published(`${SHIGLEY}, eqs 8–28, 8–29 and 8–30`),
   }
@@ -44,24 +67,26 @@ export function fastenerFactors(
     print.ratio('loadFactorToProof', 'How often the load fits before proof, nL', factors.load),
     print.ratio('separationFactor', 'Preload over load that opens, n0', factors.separation),
   ]
-  if (!strength) return { results, steps: [step] }
+  return { results, steps: [step] }
+}
+
+/** Only a grade says what a fastener endures; a proof strength alone does not. */
+function fatiguePart({ preload, stressArea, added, proof, strength }: Loaded, print: Print): Part {
+  if (!strength) return { results: [], steps: [] }
   const fatigue = fastenerMargins({ preload, added, stressArea }, { ...strength, proof })
-  results.push(
-    print.result(
-      'alternatingStress',
-      'Alternating stress in the thread',
-      fatigue.alternating,
-      'stress',
-    ),
-    print.result('meanStress', 'Mean stress in the thread', fatigue.mean, 'stress'),
-    print.ratio('fatigueFactor', 'Goodman factor of the thread, nf', fatigue.goodman),
-  )
-  const fatigueStep: Step = {
+  const stress = (one: number): string => print.figure(one, 'stress')
+  const { alternating, mean, goodman } = fatigue
+  const step: Step = {
     title: 'Fatigue of the thread, load from nought',
     formula: 'σa = C P / (2 At); nf = Se (Sut − σi) / (σa (Sut + Se))',
-    withNumbers: `σa = ${force(added)} / (2 × ${print.figure(stressArea, 'area')}); Se = ${print.figure(strength.endurance, 'stress')}, Sut = ${print.figure(strength.ultimate, 'stress')}`,
-    result: `σa = ${print.figure(fatigue.alternating, 'stress')}, nf = ${print.number(fatigue.goodman)}`,
+    withNumbers: `σa = ${print.figure(added, 'force')} / (2 × ${print.figure(stressArea, 'area')}); Se = ${stress(strength.endurance)}, Sut = ${stress(strength.ultimate)}`,
+    result: `σa = ${stress(alternating)}, nf = ${print.number(goodman)}`,
     source: published(`${SHIGLEY}, eqs 8–35, 8–38 and Table 8–17`),
   }
-  return { results, steps: [step, fatigueStep] }
+  const results = [
+    print.result('alternatingStress', 'Alternating stress in the thread', alternating, 'stress'),
+    print.result('meanStress', 'Mean stress in the thread', mean, 'stress'),
+    print.ratio('fatigueFactor', 'Goodman factor of the thread, nf', goodman),
+  ]
+  return { results, steps: [step] }
 }

@@ -5,6 +5,13 @@ import type { Print } from './print.ts'
 
 const POINTS = 24
 
+/** Even steps to past the pull and past opening, and the bend at opening itself. */
+function pullsToDraw({ openingLoad }: CapJoint, pull: number): number[] {
+  const far = Math.max(1.1 * openingLoad, 1.1 * pull)
+  const even = Array.from({ length: POINTS + 1 }, (_, i) => (far * i) / POINTS)
+  return [...even, openingLoad].sort((a, b) => a - b)
+}
+
 /** Clamp left and side capacity against the pull, from none to past opening. */
 export function jointPicture(
   joint: CapJoint,
@@ -12,10 +19,7 @@ export function jointPicture(
   friction: number,
   print: Print,
 ): CurvesPicture {
-  const far = Math.max(1.1 * joint.openingLoad, 1.1 * pull)
-  const pulls = [...Array.from({ length: POINTS + 1 }, (_, i) => (far * i) / POINTS)]
-  pulls.push(joint.openingLoad)
-  pulls.sort((a, b) => a - b)
+  const pulls = pullsToDraw(joint, pull)
   const curve = (of: (at: number) => number): [number, number][] =>
     pulls.map((at) => {
       const [x = 0, y = 0] = print.values([at, of(at)], 'force')

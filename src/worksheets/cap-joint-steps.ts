@@ -16,7 +16,7 @@ export function clampSteps(
   print: Print,
 ): Step[] {
   const force = (one: number): string => print.figure(one, 'force')
-  const { loadFactor: factor, groups } = stiffness
+  const { loadFactor: factor } = stiffness
   const sum = full.fasteners.map(
     ({ count, preload, lean }) =>
       `${count} × ${force(preload)}${lean === 0 ? '' : ` × cos ${print.figure(lean, 'angle')}`}`,
@@ -24,18 +24,8 @@ export function clampSteps(
   const girdle = input.girdleClamp ? ` + ${force(input.girdleClamp)}` : ''
   const lost = (full.embeddingLoss - (full.thermalStretch ?? 0)) * stiffness.lossPerEmbedding
   const left = 1 - (input.girdleShare ?? 0)
-  const [kb = 0, km = 0] = [groups[0]?.fastener, groups[0]?.members]
-  const single = groups.length === 1
   return [
-    {
-      title: 'Share of the pull that the fasteners feel',
-      formula: 'C = n kb / (kb + km)',
-      withNumbers: single
-        ? `C = ${print.number(full.loadIntroduction ?? 1)} × ${print.figure(kb, 'stiffness')} / (${print.figure(kb, 'stiffness')} + ${print.figure(km, 'stiffness')})`
-        : `all ${groups.length} kinds side by side, each by its number and its lean (× cos²)`,
-      result: `C = ${print.number(factor)}`,
-      source: published(`${SHIGLEY}, section 8–7, eq (f)`),
-    },
+    shareStep(full, stiffness, print),
     {
       title: 'Clamp at the parting face',
       formula: 'F = Σ count · Fi cos(lean) − (f_Z − f_T) Σ 1/(1/kb + 1/km) + girdle',
@@ -51,6 +41,26 @@ export function clampSteps(
       source: published(`${SHIGLEY}, eqs 8–25 and 8–30`),
     },
   ]
+}
+
+function shareStep(
+  { loadIntroduction = 1 }: CapJointInput,
+  { loadFactor, groups }: CapJointStiffness,
+  print: Print,
+): Step {
+  const stiff = (one = 0): string => print.figure(one, 'stiffness')
+  const [first] = groups
+  const single = `C = ${print.number(loadIntroduction)} × ${stiff(first?.fastener)} / (${stiff(first?.fastener)} + ${stiff(first?.members)})`
+  return {
+    title: 'Share of the pull that the fasteners feel',
+    formula: 'C = n kb / (kb + km)',
+    withNumbers:
+      groups.length === 1
+        ? single
+        : `all ${groups.length} kinds side by side, each by its number and its lean (× cos²)`,
+    result: `C = ${print.number(loadFactor)}`,
+    source: published(`${SHIGLEY}, section 8–7, eq (f)`),
+  }
 }
 
 /** What is left under the pull, and what holds the cap sideways. */

@@ -14,58 +14,13 @@ export function oneCylinder(
   input: MainLoadsInputs,
   print: Print,
 ): { results: Result[]; steps: Step[] } {
-  const { crankAngle: angle, stroke, speed, motion = 'exact', gravity, bigEndMass } = input
-  if (angle === undefined) return { results: [], steps: [] }
-  const rodLength = input.rodLength ?? Number.POSITIVE_INFINITY
-  const gaugePressure = input.gaugePressure ?? 0
-  const one = {
-    bore: input.bore,
-    stroke,
-    rodLength,
-    reciprocatingMass: input.reciprocatingMass,
-    speed,
-    angle,
-    gaugePressure,
-    motion,
-    ...present({ gravity, bigEndMass }),
-  }
+  const one = cylinderOf(input)
+  if (!one) return { results: [], steps: [] }
   const forces = cylinderForces(one)
-  const radius = stroke / 2
-  const acceleration = pistonAcceleration(radius, rodLength, angle, speed, motion)
-  const force = (name: keyof typeof forces, label: string): Result =>
-    print.result(`cylinder.${name}`, label, forces[name], 'force')
   return {
     results: [
-      print.result(
-        'cylinder.travel',
-        'Piston below dead centre',
-        pistonTravel(radius, rodLength, angle),
-        'length',
-      ),
-      print.result(
-        'cylinder.speed',
-        'Piston speed',
-        pistonSpeed(radius, rodLength, angle, speed),
-        'velocity',
-      ),
-      print.result(
-        'cylinder.meanSpeed',
-        'Mean piston speed',
-        meanPistonSpeed(stroke, speed),
-        'velocity',
-      ),
-      print.result('cylinder.acceleration', 'Piston acceleration', acceleration, 'acceleration'),
-      force('gas', 'Gas on the piston'),
-      force('inertia', 'Taken by inertia'),
-      force('weight', 'Weight along the bore'),
-      force('piston', 'Left for the piston pin'),
-      print.result('cylinder.rodAngle', 'Lean of the rod', forces.rodAngle, 'angle'),
-      force('rod', 'Along the rod'),
-      force('wall', 'On the cylinder wall'),
-      force('tangential', 'Square to the crank'),
-      force('radial', 'Along the crank, toward its axis'),
-      force('bigEnd', 'Big end, outward'),
-      print.result('cylinder.torque', 'Torque of the cylinder', forces.torque, 'torque'),
+      ...motionResults(one, print),
+      ...forceResults(forces, print),
       print.result(
         'cylinder.zeroLoadSpeed',
         'Speed at which the pin’s load is nought',
@@ -73,11 +28,62 @@ export function oneCylinder(
         'speed',
       ),
     ],
-    steps: [pistonStep(input, forces, gaugePressure, print), rodStep(forces, print)],
+    steps: [pistonStep(input, forces, one.gaugePressure, print), rodStep(forces, print)],
   }
 }
 
 type Forces = ReturnType<typeof cylinderForces>
+type Cylinder = NonNullable<ReturnType<typeof cylinderOf>>
+
+/** The cylinder at the angle that is asked for; none is, as a rule. */
+function cylinderOf(input: MainLoadsInputs) {
+  const { crankAngle: angle, bore, stroke, speed, motion = 'exact', reciprocatingMass } = input
+  if (angle === undefined) return undefined
+  const { rodLength = Number.POSITIVE_INFINITY, gaugePressure = 0, gravity, bigEndMass } = input
+  return {
+    bore,
+    stroke,
+    rodLength,
+    reciprocatingMass,
+    speed,
+    angle,
+    gaugePressure,
+    motion,
+    ...present({ gravity, bigEndMass }),
+  }
+}
+
+function motionResults({ stroke, rodLength, angle, speed, motion }: Cylinder, print: Print) {
+  const radius = stroke / 2
+  const travel = pistonTravel(radius, rodLength, angle)
+  const now = pistonSpeed(radius, rodLength, angle, speed)
+  const mean = meanPistonSpeed(stroke, speed)
+  const acceleration = pistonAcceleration(radius, rodLength, angle, speed, motion)
+  return [
+    print.result('cylinder.travel', 'Piston below dead centre', travel, 'length'),
+    print.result('cylinder.speed', 'Piston speed', now, 'velocity'),
+    print.result('cylinder.meanSpeed', 'Mean piston speed', mean, 'velocity'),
+    print.result('cylinder.acceleration', 'Piston acceleration', acceleration, 'acceleration'),
+  ]
+}
+
+function forceResults(forces: Forces, print: Print): Result[] {
+  const force = (name: keyof Forces, label: string): Result =>
+    print.result(`cylinder.${name}`, label, forces[name], 'force')
+  return [
+    force('gas', 'Gas on the piston'),
+    force('inertia', 'Taken by inertia'),
+    force('weight', 'Weight along the bore'),
+    force('piston', 'Left for the piston pin'),
+    print.result('cylinder.rodAngle', 'Lean of the rod', forces.rodAngle, 'angle'),
+    force('rod', 'Along the rod'),
+    force('wall', 'On the cylinder wall'),
+    force('tangential', 'Square to the crank'),
+    force('radial', 'Along the crank, toward its axis'),
+    force('bigEnd', 'Big end, outward'),
+    print.result('cylinder.torque', 'Torque of the cylinder', forces.torque, 'torque'),
+  ]
+}
 
 function pistonStep(input: MainLoadsInputs, forces: Forces, gauge: number, print: Print): Step {
   const force = (one: number): string => print.figure(one, 'force')

@@ -21,6 +21,7 @@ export function preloadPicture(
   const range = spread
     ? `, ${print.figure(spread.low, 'force')} to ${print.figure(spread.high, 'force')}`
     : ''
+  const ends = spread ? [['Least', spread.low] as const, ['Greatest', spread.high] as const] : []
   const told = lines.map(([label, one]) => `${label} ${print.figure(one, 'force')}`)
   return {
     kind: 'bars',
@@ -32,16 +33,10 @@ export function preloadPicture(
     table: {
       caption: 'Preload and limits',
       head: ['What', 'Force'],
-      rows: [
-        ['Preload', print.figure(force, 'force')],
-        ...(spread
-          ? [
-              ['Least', print.figure(spread.low, 'force')],
-              ['Greatest', print.figure(spread.high, 'force')],
-            ]
-          : []),
-        ...lines.map(([label, one]) => [label, print.figure(one, 'force')]),
-      ],
+      rows: [['Preload', force] as const, ...ends, ...lines].map(([label, one]) => [
+        label,
+        print.figure(one, 'force'),
+      ]),
     },
   }
 }

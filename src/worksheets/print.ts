@@ -29,16 +29,6 @@ export function printIn(system: System): Print {
     if (places && Number.isFinite(value)) return printFigure(value, unit(kind), places[system])
     return endless(value) ?? withUnit(value, unit(kind), decimals(value, digits))
   }
-  // In a list of results lengths keep their noughts, so that they line up; other figures keep them
-  // up to the digits worth reading, unless they are whole.
-  const listed = (si: number, kind: KindId): string => {
-    const value = kindFromSi(kind, si, unit(kind))
-    const { places, digits } = KINDS[kind] as Kind
-    const isPlain = !Number.isFinite(value) || (!places && isWhole(value))
-    if (isPlain || (!places && small(value, digits))) return figure(si, kind)
-    const text = printFixed(value, places?.[system] ?? decimals(value, digits))
-    return ['°', '%'].includes(unit(kind)) ? `${text}${unit(kind)}` : `${text}\u00a0${unit(kind)}`
-  }
   const number = (value: number, digits = 4): string =>
     endless(value) ?? small(value, digits) ?? printNumber(value, decimals(value, digits))
   return {
@@ -51,7 +41,7 @@ export function printIn(system: System): Print {
       label,
       value: finite(kindFromSi(kind, si, unit(kind))),
       unit: unit(kind),
-      text: listed(si, kind),
+      text: listed(kindFromSi(kind, si, unit(kind)), kind, system) ?? figure(si, kind),
     }),
     ratio: (id, label, value) => ({
       id,
@@ -62,6 +52,19 @@ export function printIn(system: System): Print {
     }),
     values: (si, kind) => Array.from(si, (one) => rounded(kindFromSi(kind, one, unit(kind)))),
   }
+}
+
+/**
+ * A figure as it stands in a list of results: lengths keep their noughts, so that they line up;
+ * other figures keep them up to the digits worth reading. Undefined for one that is whole, tiny or
+ * endless, which is printed as it is.
+ */
+function listed(value: number, kind: KindId, system: System): string | undefined {
+  const { places, digits, [system]: unit } = KINDS[kind] as Kind
+  if (!Number.isFinite(value)) return undefined
+  if (!places && (isWhole(value) || small(value, digits))) return undefined
+  const text = printFixed(value, places?.[system] ?? decimals(value, digits))
+  return unit === '°' || unit === '%' ? `${text}${unit}` : `${text}\u00a0${unit}`
 }
 
 function withUnit(value: number, unit: string, places: number): string {

@@ -14,14 +14,7 @@ export function list<F extends Fields>(
   }: { least: number; most: number; row: string; open?: readonly string[] },
   help = '',
 ): Field<readonly Values<F>[]> {
-  const schema = z.strictObject(
-    Object.fromEntries(
-      Object.entries(fields).map(([key, field]) => [
-        key,
-        field.required ? field.schema : field.schema.optional(),
-      ]),
-    ),
-  )
+  const schema = rowSchema(fields)
   return {
     label,
     help,
@@ -43,6 +36,17 @@ export function list<F extends Fields>(
       return { ok: { value: values, given } }
     },
   }
+}
+
+function rowSchema(fields: Fields) {
+  return z.strictObject(
+    Object.fromEntries(
+      Object.entries(fields).map(([key, field]) => [
+        key,
+        field.required ? field.schema : field.schema.optional(),
+      ]),
+    ),
+  )
 }
 
 /** Inputs as they were read: values for the mechanics, and what was given. */

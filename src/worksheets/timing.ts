@@ -42,36 +42,21 @@ function chain(
   axisShift: number,
   print: Print,
 ): Followers {
-  const { crankTeeth, camTeeth, camAngle, slackBefore, setShortening, mostSlack } = input
-  if (crankTeeth === undefined || camTeeth === undefined) {
-    const missing = crankTeeth === undefined ? 'crankTeeth' : 'camTeeth'
-    throw new InputError(missing, 'give the teeth of both sprockets')
-  }
-  const full: ChainDriveInput = {
-    centreDistance,
-    pitch,
-    crankTeeth,
-    camTeeth,
-    axisShift,
-    ...present({ camAngle, slackBefore, setShortening }),
-  }
+  const full = chainInput(input, centreDistance, pitch, axisShift)
   const drive = chainDrive(full)
   const fine = (id: string, label: string, one: number): Result =>
     print.result(id, label, one, 'fine')
+  const pitches = chainPitches(centreDistance, pitch, full.crankTeeth, full.camTeeth)
   const results = [
     fine('chainShortening', 'Crank and cam come closer by', drive.shortening),
     fine('slackFreed', 'Chain set free, in its length', drive.slackFreed),
     fine('chainSlack', 'Slack left with the set that is fitted', drive.slack),
     fine('chainSag', 'Sideways throw at mid-strand', drive.sag),
     print.result('camRetard', 'Cam late by', drive.camRetard, 'angle'),
-    print.ratio(
-      'chainPitches',
-      'Chain length in pitches, before',
-      chainPitches(centreDistance, pitch, crankTeeth, camTeeth),
-    ),
+    print.ratio('chainPitches', 'Chain length in pitches, before', pitches),
   ]
-  if (mostSlack !== undefined) {
-    const most = mostShiftForSlack(full, mostSlack)
+  if (input.mostSlack !== undefined) {
+    const most = mostShiftForSlack(full, input.mostSlack)
     results.push(
       fine('mostShiftForSlack', 'Axis shift at which the slack is the most allowed', most),
     )
@@ -79,6 +64,26 @@ function chain(
   const warm = warmth(input)
   if (warm) results.push(fine('warmSlack', 'Slack when warm', warmChainSlack(full, warm)))
   return { results, steps: [chainStep(drive, centreDistance, print)] }
+}
+
+function chainInput(
+  { crankTeeth, camTeeth, camAngle, slackBefore, setShortening }: BoreMachiningInputs,
+  centreDistance: number,
+  pitch: number,
+  axisShift: number,
+): ChainDriveInput {
+  if (crankTeeth === undefined || camTeeth === undefined) {
+    const missing = crankTeeth === undefined ? 'crankTeeth' : 'camTeeth'
+    throw new InputError(missing, 'give the teeth of both sprockets')
+  }
+  return {
+    centreDistance,
+    pitch,
+    crankTeeth,
+    camTeeth,
+    axisShift,
+    ...present({ camAngle, slackBefore, setShortening }),
+  }
 }
 
 function chainStep(drive: ReturnType<typeof chainDrive>, before: number, print: Print): Step {
@@ -126,15 +131,22 @@ function gears(
   }
   const warm = warmth(input)
   if (warm) results.push(fine('warmBacklash', 'Backlash when warm', warmBacklash(full, warm)))
+  return { results, steps: [gearStep(drive, full, print)] }
+}
+
+function gearStep(
+  drive: ReturnType<typeof gearDrive>,
+  { centreDistance, pressureAngle }: GearDriveInput,
+  print: Print,
+): Step {
   const text = (one: number): string => print.figure(one, 'fine')
-  const step: Step = {
+  return {
     title: 'Backlash of the timing gears',
     formula: 'Δj = 2 a (inv φw − inv φ), cos φw = a0 cos φ / a; ≈ 2 ΔC tan φ',
     withNumbers: `a from ${print.figure(centreDistance, 'length')} to ${print.figure(drive.centreDistance, 'length')}, φ = ${print.figure(pressureAngle, 'angle')}; by the short form ${text(drive.changeApproximate)}`,
     result: `Δj = ${text(drive.change)}, ${text(drive.backlash)} left`,
     source: geometry('Involute geometry, working pressure angle'),
   }
-  return { results, steps: [step] }
 }
 
 /** Both rises and expansions, when the block's warmth is given. */
