@@ -12,6 +12,7 @@ const called = z.object({
   link: z.string(),
 })
 
+/** Two cases side by side, as the API gives them. */
 export const comparison = z.object({
   /** Whether both come to the same call. */
   sameCall: z.boolean(),
@@ -44,4 +45,5 @@ export const comparison = z.object({
     z.object({ rule: z.string(), title: z.string(), in: z.enum(['a', 'b', 'both']) }),
   ),
 })
+/** Two cases side by side: calls, numbers, answers and findings. */
 export type CaseComparison = z.infer<typeof comparison>

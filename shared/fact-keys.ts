@@ -7,6 +7,7 @@ import { type Dimension, UNITS } from './units.ts'
  */
 export type FactKey = keyof typeof table
 
+/** The part of a build that a fact belongs to. */
 export type Topic =
   | 'engine'
   | 'plan'
@@ -58,8 +59,10 @@ export interface ThreadFact extends Common {
   readonly kind: 'thread'
 }
 
+/** One entry of the dictionary of facts. */
 export type Fact = ChoiceFact | QuantityFact | NumberFact | MoneyFact | ThreadFact
 
+/** Every fact key, in the order of rules/facts.json. */
 export const FACT_KEYS = Object.freeze(Object.keys(table)) as readonly FactKey[]
 
 const facts = new Map<string, Fact>(
@@ -76,6 +79,7 @@ export function isFactKey(word: string): word is FactKey {
   return facts.has(word)
 }
 
+/** Whether a fact is a figure with a unit, and so has a dimension and a usual unit. */
 export function isQuantity(entry: Fact): entry is QuantityFact {
   return 'units' in entry
 }

@@ -10,7 +10,9 @@ export const ROUTE_IDS = [
   'stronger-block',
   'lower-the-target',
 ] as const
+/** A route by its id. */
 export const routeId = z.enum(ROUTE_IDS)
+/** Id of one of the ways to hold the crank. */
 export type RouteId = z.infer<typeof routeId>
 
 /** The margins of a route: each what it can bear over what it must, so that 1 is the edge. */
@@ -22,5 +24,7 @@ export const MARGIN_IDS = [
   'fastenerProof',
   'threadStrip',
 ] as const
+/** A margin by its id. */
 export const marginId = z.enum(MARGIN_IDS)
+/** Id of one of the ways in which a cap, fastener or thread gives. */
 export type MarginId = z.infer<typeof marginId>

@@ -19,6 +19,7 @@ export type Dimension =
   | 'velocity'
   | 'percent'
 
+/** One unit: what it measures, its exact factor to SI, and the decimals worth printing. */
 export interface Unit {
   readonly dimension: Dimension
   /** One of this unit in the SI unit of its dimension (m, m³, kg, N m, Pa, W, rad/s, N, m/s, 1). */
@@ -36,6 +37,7 @@ const GRAVITY = 9.80665
 const POUND_FORCE = POUND * GRAVITY
 const FOOT = 12 * INCH
 
+/** Every unit of the guide by its symbol; factors are exact by definition. */
 export const UNITS: Readonly<Record<string, Unit>> = {
   in: unit('length', INCH, 'us', 4, ['inch', 'inches', '"', '”', '″', "''"]),
   mm: unit('length', 0.001, 'metric', 3, [

@@ -7,8 +7,10 @@ export const unitsPart = z
   .default('us')
   .meta({ description: 'Units in which sentences count.' })
 
+/** The key of a fact. */
 export const factKey = z.enum(FACT_KEYS, 'use a fact key; GET /api/facts lists them')
 
+/** A person's own words. */
 export const messageText = z
   .string('give the words as a text')
   .regex(/\S/, 'give some words')

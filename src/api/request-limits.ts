@@ -6,6 +6,7 @@ export const LONGEST_ADDRESS = 12_000
 /** All header names and values together, characters. */
 export const LARGEST_HEADERS = 16_000
 
+/** Which of the limits a request passed. */
 export type LimitPassed = 'address-too-long' | 'headers-too-large'
 
 /**

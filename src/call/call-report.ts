@@ -16,6 +16,7 @@ import { strengthOf } from './ladder.ts'
 import type { DecideInput } from './look.ts'
 import type { LoweredTarget } from './lower-target.ts'
 
+/** What the report of a call is written from. */
 export interface CallContext extends DecideInput {
   readonly decision: Decision
   readonly lowered: LoweredTarget

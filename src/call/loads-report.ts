@@ -38,12 +38,7 @@ export function loadsReport({ loads, build }: Pick<Trials, 'loads' | 'build'>): 
       peakPressure: round(load.cycle.peakPressure / 1e5, 1),
       ...speedWorst(loads, index),
     })),
-    pressureTrace: Array.from({ length: 720 / TRACE_STEP }, (_, step) => {
-      // The curve is drawn from intake to exhaust with firing dead centre in the middle.
-      const angle = step * TRACE_STEP - 360
-      const pressure = hardest.cycle.pressure[(angle + 720) % 720] as number
-      return { angle, pressure: round(pressure / 1e5, 2) }
-    }),
+    pressureTrace: traceOf(hardest.cycle.pressure),
     mains: sweep.mains.map((main, index) => {
       const at = main.worstPull.speedIndex
       return {
@@ -56,6 +51,14 @@ export function loadsReport({ loads, build }: Pick<Trials, 'loads' | 'build'>): 
       }
     }),
   }
+}
+
+/** From intake to exhaust, with firing dead centre in the middle. */
+function traceOf(pressure: ArrayLike<number>): LoadReport['pressureTrace'] {
+  return Array.from({ length: 720 / TRACE_STEP }, (_, step) => {
+    const angle = step * TRACE_STEP - 360
+    return { angle, pressure: round((pressure[(angle + 720) % 720] as number) / 1e5, 2) }
+  })
 }
 
 function speedWorst(loads: EngineLoads, index: number): { worstPull: number; worstSide: number } {

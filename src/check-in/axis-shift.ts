@@ -12,6 +12,7 @@ export interface Shift {
   readonly end: 'front' | 'rear'
 }
 
+/** How far the crank axis moved at both ends, and what is judged of it. */
 export interface ShiftCheck {
   /** At the timing drive and at the gearbox; one stands for the other where only it is known. */
   readonly front: Shift

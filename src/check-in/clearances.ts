@@ -13,6 +13,7 @@ import { plainText } from '../shop-sheet/workshop-figures.ts'
 import { type Judged, judge } from './judge.ts'
 import { attempt, type MeasureCase, meanOf, showLength, type Worked } from './measure-case.ts'
 
+/** Crush and clearance of one main: what is judged, and what is only worked out. */
 export interface ClearanceCheck {
   readonly judged: readonly Judged[]
   readonly worked: readonly Worked[]

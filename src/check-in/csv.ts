@@ -19,6 +19,7 @@ export function csvCell(text: string): string {
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe
 }
 
+/** Rows as a comma-separated file: UTF-8 with its mark, lines ended as RFC 4180 has them. */
 export function csvText(rows: readonly (readonly string[])[]): string {
   // The mark tells a spreadsheet that the text is UTF-8.
   return `\ufeff${rows.map((row) => row.map(csvCell).join(',')).join('\r\n')}\r\n`

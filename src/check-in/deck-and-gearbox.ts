@@ -14,6 +14,7 @@ import {
   type Worked,
 } from './measure-case.ts'
 
+/** What follows from a moved axis: what is judged, and what is only worked out. */
 export interface FollowCheck {
   readonly judged: readonly Judged[]
   readonly worked: readonly Worked[]

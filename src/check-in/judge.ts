@@ -5,6 +5,7 @@ import { rangeText } from '../shop-sheet/workshop-figures.ts'
 
 /** Best first. */
 const VERDICTS = ['pass', 'look-again', 'send-back'] as const
+/** How a measure stands to its limit, the gauge counted in. */
 export type Verdict = (typeof VERDICTS)[number]
 
 /** One measure against its limit. */
@@ -28,6 +29,7 @@ export interface Judged {
   readonly source: Source
 }
 
+/** One measured value with what its gauge may be off. */
 export interface Measure {
   readonly value: number
   /** Least and greatest of several readings, when the limit binds each of them. */

@@ -15,10 +15,12 @@ export interface Worked {
   readonly text: string
 }
 
+/** A printer of lengths, m, in the person's units. */
 export function showLength({ units }: MeasureCase): (metres: number) => string {
   return (metres) => lengthText(metres, units)
 }
 
+/** An angle in rad as degrees with two decimals. */
 export function showDegrees(radians: number): string {
   return `${plainText((radians * 180) / Math.PI, 2)}°`
 }
@@ -42,6 +44,7 @@ export function allOf(values: readonly (number | undefined)[]): number[] | undef
   return values.every((value) => value !== undefined) ? (values as number[]) : undefined
 }
 
+/** Mean of the values that are given; undefined when none is. */
 export function meanOf(values: readonly (number | undefined)[]): number | undefined {
   const given = values.filter((value) => value !== undefined)
   return given.length === 0

@@ -24,6 +24,7 @@ export interface OddMain {
   readonly judged: Judged
 }
 
+/** What of a main can stand apart from that of the others. */
 export type OddMeasure = 'housing' | 'journal' | 'shell' | 'clearance'
 
 /** What is known of one main, m. */

@@ -7,6 +7,7 @@ import type { Shift } from './axis-shift.ts'
 import { type Judged, judge } from './judge.ts'
 import { attempt, type MeasureCase, showDegrees, showLength, type Worked } from './measure-case.ts'
 
+/** The camshaft drive after the axis moved: what is judged, and what is only worked out. */
 export interface DriveCheck {
   readonly judged: readonly Judged[]
   readonly worked: readonly Worked[]

@@ -50,6 +50,7 @@ export interface Crown {
 const strengths = new WeakMap<Rulebook, Map<string, Crown>>()
 const MOST_STRENGTHS = 256
 
+/** The cap as a curved beam, of a build and a material: worked out once, then remembered. */
 export function crownOf(
   build: Build,
   rulebook: Rulebook,

@@ -43,6 +43,7 @@ export interface JointModel {
   readonly nutFactor: number
 }
 
+/** Fasteners of one kind in the joint of a cap. */
 export interface JointGroup {
   readonly preload: number
   readonly proofLoad: number

@@ -8,6 +8,7 @@ import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { ComputedFact } from '../rulebook/schema-tables.ts'
 
+/** The system that a person reads figures in. */
 export type UnitSystem = 'us' | 'metric'
 
 /** Named values that rules and sentences see, each with its unit and state. */

@@ -37,6 +37,7 @@ export function contradictionOf(rule: Rule, table: FactTable): Contradiction {
   }
 }
 
+/** A rule's source as pages and API show it; '' where it cites nothing. */
 export function sourceOf({ kind, cite }: RuleSource): Source {
   return { kind, cite: cite ?? '' }
 }

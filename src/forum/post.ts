@@ -7,12 +7,14 @@ export type Part =
   | { readonly kind: 'quote'; readonly text: string }
   | { readonly kind: 'link'; readonly text: string; readonly href: string }
 
+/** One entry of a list. */
 export interface Item {
   /** Stands out before the text; '' when the text stands alone. */
   readonly name: string
   readonly text: string
 }
 
+/** A text for a forum, part by part. */
 export type Post = readonly Part[]
 
 /** The same text in the three ways that forums read. */

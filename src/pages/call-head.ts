@@ -108,10 +108,12 @@ export function keyFigures({ loads, routes, call, cost }: Assessment, view: Case
   return html`<dl class="key-figures">${each(cells, ([name, value, note]) => html`<div><dt class="tag">${name}</dt><dd><span class="value">${value}</span> <span class="soft">${note}</span></dd></div>`)}</dl>`
 }
 
+/** The link that asks one question of the case anew. */
 export function askHref(key: string, { link, units }: CaseView): string {
   return pageHref('/', link, units, { ask: key })
 }
 
+/** A fact's label; what is no fact key stands as it is. */
 export function factName(key: string): string {
   return isFactKey(key) ? fact(key).label : key
 }

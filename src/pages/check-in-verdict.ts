@@ -24,6 +24,7 @@ const MEASURE_WORDS: Readonly<Record<OddMeasure, string>> = {
   clearance: 'clearance',
 }
 
+/** A verdict as a badge: told apart by word and outline, not by colour alone. */
 export function verdictBadge(verdict: Verdict | null): Html {
   return verdict === null
     ? html`<span class="badge plain">Not judged</span>`

@@ -1,6 +1,7 @@
 import { evenDecimals } from '../../shared/even-decimals.ts'
 import { type Html, html } from './html.ts'
 
+/** A table of texts: caption, heads, rows. */
 export interface DataTable {
   /** What the rows are. */
   caption: string

@@ -42,6 +42,7 @@ export function marginBars(routes: readonly RouteReport[], called: string | null
   })
 }
 
+/** A margin as "likely (low to high)", two decimals each. */
 export function spreadText({ low, likely, high }: Spread): string {
   return `${marginText(likely)} (${marginText(low)} to ${marginText(high)})`
 }

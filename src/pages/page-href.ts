@@ -1,3 +1,4 @@
+/** The system that a person reads figures in. */
 export type UnitSystem = 'us' | 'metric'
 
 /** The part of a link that says in which shop's frame a case stands; '' outside of any. */

@@ -7,7 +7,9 @@ export interface PrintFonts {
   readonly mono: Uint8Array
 }
 
+/** Sizes of paper that a sheet is made for. */
 export type Paper = 'A4' | 'LETTER'
+/** One of the faces of the printed sheet. */
 export type Face = keyof PrintFonts
 
 /** Where the next line goes. Lengths in points, from the top left. */
@@ -21,6 +23,7 @@ export interface Pen {
   y: number
 }
 
+/** One millimetre in points, of which 72 make an inch. */
 export const MILLIMETRE = 72 / 25.4
 const MARGIN = 15 * MILLIMETRE
 const FOOT = 22
@@ -67,6 +70,7 @@ export function roomFor(pen: Pen, height: number): void {
   pen.y = pen.top
 }
 
+/** How a text is set: face, size and place in points, the pen's own where left out. */
 export interface Style {
   readonly face?: Face
   readonly size?: number
@@ -76,6 +80,7 @@ export interface Style {
   readonly grey?: boolean
 }
 
+/** Height that a text takes in this style, points. */
 export function heightOf(pen: Pen, text: string, { face, size, width }: Style = {}): number {
   pen.doc.font(face ?? 'serif').fontSize(size ?? 10)
   return pen.doc.heightOfString(text, { width: width ?? pen.width, lineGap: 1 })

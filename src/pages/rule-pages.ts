@@ -23,6 +23,7 @@ const SCOPES: readonly (readonly [Scope, string, string])[] = [
 
 const SEVERITY = { note: 'Note', caution: 'Caution', danger: 'Danger' } as const
 
+/** Names of the facts that rules read, and of the routes. */
 export function rulebookLabels(rulebook: Rulebook): FactLabels {
   const titles = Object.fromEntries(rulebook.routes.map(({ id, title }) => [id, title]))
   return factLabels(rulebook.computedFacts, titles)

@@ -4,9 +4,11 @@ import { arrow, box, circle, line, svg, words } from './svg.ts'
 
 /** Cells of the map in the drawing's own units; the PDF draws the same figure. */
 export const CAP_PITCH = 62
+/** Height of the drawing, picture units. */
 export const CAP_MAP_HEIGHT = 150
 const LEFT = 64
 
+/** Width of the drawing, picture units. */
 export function capMapWidth({ mains }: CapMap): number {
   return LEFT + mains * CAP_PITCH + 8
 }
@@ -40,6 +42,7 @@ ${words(x + 25, middle + 16, `${place + 1}`, 'strong middle cap-number')}
 ${stamp === null ? line(x + 4, 142, x + 46, 142, 'ink') : words(x + 25, 141, stamp, 'middle')}`
 }
 
+/** The drawing in words. */
 export function capMapText({ mains, fasteners, splitCase, stamps }: CapMap): string {
   const known = stamps.flatMap((stamp, place) => (stamp === null ? [] : `${place + 1}: ${stamp}`))
   const stamped = known.length === 0 ? 'Stamps: to be written in.' : `Stamps: ${known.join(', ')}.`

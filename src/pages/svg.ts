@@ -25,22 +25,27 @@ export function svg(view: {
   return html`<svg role="img" aria-labelledby="${id}-title ${id}-text" viewBox="0 0 ${width} ${short(height)}" xmlns="http://www.w3.org/2000/svg"><title id="${id}-title">${title}</title><desc id="${id}-text">${text}</desc>${body}</svg>`
 }
 
+/** A text at a point of a picture, escaped. */
 export function words(x: number, y: number, text: string, classes = ''): Html {
   return html`<text x="${short(x)}" y="${short(y)}" class="${classes}">${text}</text>`
 }
 
+/** A straight line of a picture. */
 export function line(x1: number, y1: number, x2: number, y2: number, classes: string): Html {
   return html`<line x1="${short(x1)}" y1="${short(y1)}" x2="${short(x2)}" y2="${short(y2)}" class="${classes}"/>`
 }
 
+/** An upright rectangle from its top left corner. */
 export function box(x: number, y: number, width: number, height: number, classes: string): Html {
   return html`<rect x="${short(x)}" y="${short(y)}" width="${short(Math.max(0, width))}" height="${short(height)}" class="${classes}"/>`
 }
 
+/** A path from its data. */
 export function path(d: string, classes: string): Html {
   return html`<path d="${d}" class="${classes}"/>`
 }
 
+/** A circle about a point. */
 export function circle(x: number, y: number, radius: number, classes: string): Html {
   return html`<circle cx="${short(x)}" cy="${short(y)}" r="${short(radius)}" class="${classes}"/>`
 }

@@ -1,6 +1,7 @@
 import { each, type Html, html, NOTHING } from './html.ts'
 import { workGlyph } from './work-glyphs.ts'
 
+/** One step of the work, with where it is done. */
 export interface WorkStep {
   id: string
   title: string

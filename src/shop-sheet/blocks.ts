@@ -10,6 +10,7 @@ export type Block =
   | { readonly kind: 'cap-map'; readonly map: CapMap }
   | { readonly kind: 'sign-off'; readonly lines: readonly string[] }
 
+/** A line with a box to tick. */
 export interface Tick {
   readonly text: string
   readonly note?: string
@@ -17,6 +18,7 @@ export interface Tick {
   readonly fill?: string
 }
 
+/** A label with its value, or a blank to fill. */
 export interface Pair {
   readonly label: string
   /** Null: a blank. */
@@ -27,6 +29,7 @@ export interface Pair {
   readonly note?: string
 }
 
+/** A table of the sheet. */
 export interface SheetTable {
   readonly caption: string
   readonly head: readonly string[]
@@ -36,6 +39,7 @@ export interface SheetTable {
   readonly numbers?: boolean
 }
 
+/** Places of the caps, from the front. */
 export interface CapMap {
   readonly mains: number
   /** Upright fasteners of one cap. */
@@ -45,12 +49,14 @@ export interface CapMap {
   readonly stamps: readonly (string | null)[]
 }
 
+/** A part of the sheet under its heading. */
 export interface SheetSection {
   readonly id: string
   readonly title: string
   readonly blocks: readonly Block[]
 }
 
+/** The whole sheet. */
 export interface ShopSheet {
   readonly title: string
   /** The call in a sentence. */

@@ -11,6 +11,7 @@ export interface Column {
   readonly gauge: GaugeId
 }
 
+/** A table of readings with a row for each main or each end. */
 export interface GridTable {
   readonly id: TableId
   readonly title: string
@@ -18,10 +19,12 @@ export interface GridTable {
   readonly columns: readonly Column[]
 }
 
+/** Id of a table of readings. */
 export type TableId = 'housing' | 'journal' | 'shell' | 'line' | 'axis'
 
 const column = (gauge: GaugeId, id: string, label: string): Column => ({ id, label, gauge })
 
+/** The tables of readings, in the order of the form. */
 export const TABLES: readonly GridTable[] = [
   {
     id: 'housing',
@@ -90,6 +93,7 @@ export const TABLES: readonly GridTable[] = [
 /** What a single field holds. */
 export type FieldKind = 'length' | 'count' | 'degrees' | 'text' | 'choice'
 
+/** A field of its own: what it holds, and under which heading it stands. */
 export interface SingleField {
   readonly id: string
   readonly label: string
@@ -103,6 +107,7 @@ export interface SingleField {
   readonly longest?: number
 }
 
+/** Headings that single fields stand under. */
 export type FieldGroup =
   | 'block'
   | 'fasteners'
@@ -206,14 +211,17 @@ export const MEASURED_FIELDS: readonly SingleField[] = [
   single('again', 'text', 'stands', 'Measured again and found so, mm', { longest: 200 }),
 ]
 
+/** Every single field: service data first, then what is measured once. */
 export const SINGLE_FIELDS: readonly SingleField[] = [...SERVICE_FIELDS, ...MEASURED_FIELDS]
 
 const SINGLE_BY_ID = new Map(SINGLE_FIELDS.map((field) => [field.id, field]))
 
+/** A single field by its id; undefined for a cell of a table and for what is no field. */
 export function singleField(id: string): SingleField | undefined {
   return SINGLE_BY_ID.get(id)
 }
 
+/** A table by its id; undefined when there is none. */
 export function tableOf(id: string): GridTable | undefined {
   return TABLES.find((table) => table.id === id)
 }

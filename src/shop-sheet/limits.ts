@@ -17,6 +17,7 @@ export interface Limit {
   readonly source: Source
 }
 
+/** What a limit or a gauge is looked up in. */
 export interface LimitCase {
   readonly rules: ShopRules
   readonly readings: Readings

@@ -116,6 +116,7 @@ export function axisSection(sheet: SheetCase): SheetSection {
   return { id: 'axis', title: 'How far the axis may move, and what follows', blocks }
 }
 
+/** The unit of lengths on a sheet. */
 export function unitOf({ units }: SheetCase): string {
   return units === 'us' ? 'in' : 'mm'
 }

@@ -37,6 +37,7 @@ export function fitsRoute(
   )
 }
 
+/** Whether a route has its main bores bored or honed. */
 export function isMachined({ work }: RouteReport): boolean {
   return work.some((id) => id === 'line-bore' || id.startsWith('line-hone'))
 }

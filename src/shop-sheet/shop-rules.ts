@@ -36,6 +36,7 @@ const limit = z
     ({ kind, unit }) => (kind === 'length') === (unit === 'in' || unit === 'mm'),
     'a length has in or mm as its unit',
   )
+/** A limit as rules/limits.json has it. */
 export type LimitRule = z.infer<typeof limit>
 
 const gauge = z.strictObject({
@@ -47,8 +48,10 @@ const gauge = z.strictObject({
   repeat: z.number().positive(),
   source: ruleSource,
 })
+/** A gauge as rules/limits.json has it. */
 export type GaugeRule = z.infer<typeof gauge>
 
+/** Every measure that has a limit. */
 export const LIMIT_IDS = [
   'axis-shift',
   'backlash',
@@ -70,9 +73,11 @@ export const LIMIT_IDS = [
   'journal-taper',
   'overstand',
 ] as const
+/** Id of a limit. */
 export type LimitId = (typeof LIMIT_IDS)[number]
 
 const GAUGE_IDS = ['bore', 'depth', 'feeler', 'indicator', 'micrometer', 'offset', 'shell'] as const
+/** Id of a gauge. */
 export type GaugeId = (typeof GAUGE_IDS)[number]
 
 const limitsFile = z.strictObject({
@@ -139,9 +144,11 @@ const partRule = z.strictObject({
   because: sentence,
   source: ruleSource,
 })
+/** A part, a work or a check that is often forgotten. */
 export type PartRule = z.infer<typeof partRule>
 
 const askRule = z.strictObject({ id, text: sentence, when })
+/** A sentence of the sheet with when it is on it. */
 export type AskRule = z.infer<typeof askRule>
 
 const partsFile = z.strictObject({
@@ -152,6 +159,7 @@ const partsFile = z.strictObject({
   after: z.array(askRule).min(1),
 })
 
+/** rules/limits.json and rules/parts.json, read and checked. */
 export type ShopRules = z.infer<typeof limitsFile> & { readonly often: z.infer<typeof partsFile> }
 
 /** A fault in rules/limits.json or rules/parts.json: file, field and what is wrong. */

@@ -11,6 +11,7 @@ export interface MeasuredView extends RequestView {
   readonly measured: Measured
 }
 
+/** A request's case with the measurements in its link. */
 export function measuredViewOf({ rulebook }: AppDeps, c: Context): MeasuredView {
   return withMeasured(viewOf(rulebook, c))
 }
@@ -33,6 +34,7 @@ export function fullLink({ link }: RequestView, measured: Measured): string {
   return [link, measuredQuery(measured)].filter((part) => part !== '').join('&')
 }
 
+/** The engine of a case as sheet and check-in need it, after a route or as it is. */
 export function engineOf(
   { rulebook }: AppDeps,
   { answers }: RequestView,

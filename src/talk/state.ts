@@ -11,6 +11,7 @@ export interface TalkState {
   readonly before: Before
 }
 
+/** A conversation in which nothing was said yet. */
 export const EMPTY_TALK: TalkState = { answers: {}, parked: {}, before: new Map() }
 
 /** Parameter that remembers what a fact was before the last turn: `was.boost=10psi`, empty for nothing. */

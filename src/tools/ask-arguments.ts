@@ -5,6 +5,7 @@ export interface AskArguments {
   readonly units: 'us' | 'metric'
 }
 
+/** What the command says of itself. */
 export const ASK_USAGE = `Usage: npm run --silent ask -- [--json] [--metric] "<the build in your own words>"
 
   --json     the whole assessment as JSON, as POST /api/assess answers

@@ -17,6 +17,7 @@ export interface TalkCase {
   readonly trap?: boolean
 }
 
+/** How many messages were read rightly, and how many facts of those there were. */
 export interface TalkScore {
   readonly messages: number
   readonly exact: number

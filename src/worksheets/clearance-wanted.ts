@@ -67,6 +67,10 @@ const LIMITS = [
   'journalHigh',
 ] as const
 
+/**
+ * Clearance at the ends of the limits of housing, wall and journal; nothing without any, an {@link
+ * InputError} without one of the six.
+ */
 export function limitsRange(input: ClearanceInputs, print: Print): Part {
   if (LIMITS.every((key) => input[key] === undefined)) return { results: [], steps: [] }
   const [hl, hh, wl, wh, jl, jh] = LIMITS.map((key) => {

@@ -31,6 +31,7 @@ function at(pressure: Float64Array, angle: number): number {
   return pressure[(angle + CYCLE) % CYCLE] ?? 0
 }
 
+/** Cylinder pressure over crank angle, fired and motored. */
 export function pressurePicture(cycle: GasCycle, motored: GasCycle, print: Print): CurvesPicture {
   const curve = ({ pressure }: GasCycle): [number, number][] =>
     Array.from({ length: CYCLE / STEP + 1 }, (_, index) => {

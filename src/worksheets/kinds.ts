@@ -26,6 +26,7 @@ function kind(us: string, metric: string, more: readonly string[], si: string, d
 const SHOP = { us: 4, metric: 3 }
 const FINE = { us: 5, metric: 4 }
 
+/** Every kind of figure with its units. */
 export const KINDS = {
   length: { ...kind('in', 'mm', ['cm', 'm'], 'm', 6), places: SHOP },
   fine: { ...kind('in', 'mm', ['thou', 'µm', 'm'], 'm', 6), places: FINE },
@@ -50,6 +51,7 @@ export const KINDS = {
   acceleration: kind('g', 'm/s²', [], 'm/s²'),
   viscosity: kind('µreyn', 'mPa s', ['cP', 'Pa s'], 'Pa s'),
 } as const satisfies Readonly<Record<string, Kind>>
+/** Name of a kind of figure. */
 export type KindId = keyof typeof KINDS
 
 /** Factors to SI of units that the guide itself does not need, from exact definitions. */

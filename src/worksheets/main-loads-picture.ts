@@ -31,6 +31,7 @@ export function loadsSeries(loads: MainLoads, print: Print): Series[] {
   })
 }
 
+/** Load on each main over two turns, all to one scale. */
 export function loadsPicture(loads: MainLoads, sweep: LoadSweep, print: Print): PolarPicture {
   const force = (one: number): string => print.figure(one, 'force')
   const { worstPull, worstSide } = sweep

@@ -8,6 +8,7 @@ export interface MoneyPrint {
   readonly currency: string
 }
 
+/** A printer of amounts in one currency: cents below a thousand, none above. */
 export function printMoneyIn(currency: string): MoneyPrint {
   const print = (amount: number): string =>
     `${printNumber(amount, Math.abs(amount) < 1000 ? 2 : 0)}\u00a0${currency}`

@@ -2,6 +2,7 @@ import { printFigure, printFixed, printNumber } from '../../shared/print.ts'
 import { KINDS, type Kind, type KindId, kindFromSi } from './kinds.ts'
 import type { Result } from './worksheet.ts'
 
+/** The system that a person reads figures in. */
 export type System = 'us' | 'metric'
 
 /** Prints figures in a person's own units, to the digits worth reading. */

@@ -24,6 +24,7 @@ export function worksheetNamed(name: string): Worksheet | undefined {
   return WORKSHEETS.find((sheet) => sheet.name === name)
 }
 
+/** Units in which a worksheet answers. */
 export const unitSystem = z.enum(['us', 'metric']).default('us')
 
 /** What `POST /api/worksheets/{name}` takes, for its description. */

@@ -14,6 +14,7 @@ function place(form: HTMLFormElement): string {
   return `check-in?${new URLSearchParams(own)}`
 }
 
+/** Keep every reading of the form in this browser, under its case. */
 export function keep(form: HTMLFormElement): void {
   const fields: Record<string, string> = {}
   for (const [name, value] of new FormData(form)) {
@@ -23,6 +24,7 @@ export function keep(form: HTMLFormElement): void {
   attempt(() => localStorage.setItem(place(form), JSON.stringify(kept)))
 }
 
+/** Forget what this browser keeps of the case. */
 export function forget(form: HTMLFormElement): void {
   attempt(() => localStorage.removeItem(place(form)))
 }

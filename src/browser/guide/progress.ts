@@ -23,6 +23,7 @@ export function announce(message: string): void {
   })
 }
 
+/** Show that an answer is awaited, after a short while only; take it away at once. */
 export function setWaiting(isWaiting: boolean): void {
   clearTimeout(timer)
   const set = () => {
@@ -55,6 +56,7 @@ export function failureNotice(isOnline: boolean, retry: () => void): void {
   announce(words)
 }
 
+/** Take away the notice of a failure, if there is one. */
 export function removeNotice(): void {
   document.getElementById(NOTICE_ID)?.remove()
 }

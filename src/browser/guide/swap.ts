@@ -38,6 +38,7 @@ export function keptDraft(sent: HTMLFormElement): string {
   return box && box.form !== sent ? box.value : ''
 }
 
+/** Put a draft back into the free text box, unless something stands there. */
 export function restoreDraft(draft: string): void {
   const box = document.querySelector<HTMLTextAreaElement>('#text')
   if (box && draft !== '' && box.value === '') box.value = draft
