@@ -69,7 +69,7 @@ ${dangers(assessment.cautions, known)}
 ${pictures(view)}
 ${cautions(assessment.cautions, known)}
 <section aria-labelledby="reasons"><h2 id="reasons">Why this route</h2>${reasons(call.reasons, known)}</section>
-<section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route, and why not the others</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
+<section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route side by side</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
 ${whatFollows(assessment, view.steps ?? [])}
 ${costSection(assessment.cost)}
 ${turningPoints(assessment, known)}

@@ -14,7 +14,7 @@ import { weakestMargin } from './weakest-margin.ts'
 export function routeTable(routes: readonly RouteReport[], call: Call): Html {
   return html`<div class="table-scroll" role="region" aria-label="Table of every route" tabindex="0"><table class="routes as-blocks" role="table">
 <caption>“Holds in” counts sampled cases, 100 of them, spread over what is assumed and what scatters. It says how sure this estimate is; it is not a chance of failure. The weakest margin leaves grip out: friction alone need not hold while the register does.</caption>
-<thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">Route</th><th role="columnheader" scope="col" class="number">Holds in</th><th role="columnheader" scope="col">Weakest margin</th><th role="columnheader" scope="col" class="number">Likely cost</th><th role="columnheader" scope="col">Verdict</th></tr></thead>
+<thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">Route</th><th role="columnheader" scope="col" class="number">Holds in</th><th role="columnheader" scope="col">Weakest margin</th><th role="columnheader" scope="col" class="number">Likely cost</th><th role="columnheader" scope="col">Verdict, or why not</th></tr></thead>
 <tbody role="rowgroup">${each(routes, (route) => routeRow(route, call))}</tbody></table></div>`
 }
 
