@@ -75,7 +75,8 @@ function holdsText(keep: RouteReport, called: RouteReport): string {
 function costText({ low, likely, high, currency, stake, stakeState }: Assessment['cost']): string {
   const money = (amount: number): string => printMoney(amount, currency)
   const how = stakeState === 'said' ? '' : ', assumed'
-  return `${money(likely)} (${moneyRange({ low, high }, currency)}), against ${money(stake)} at stake${how}`
+  const range = low === high ? '' : ` (${moneyRange({ low, high }, currency)})`
+  return `${money(likely)}${range}, against ${money(stake)} at stake${how}`
 }
 
 function contradictions({ contradictions: found }: Assessment): Part[] {

@@ -65,7 +65,7 @@ ${units === 'metric' ? html`<input type="hidden" name="units" value="metric">` :
 <ul class="set-answers">${each(
     answers,
     ({ key, label, text, isSet }) =>
-      html`<li><label><input type="checkbox" name="set" value="${key}"${isSet ? html` checked` : NOTHING}> <span>${label}</span> <span class="figure-text">${text}</span></label></li>
+      html`<li><label><input type="checkbox" name="set" value="${key}"${isSet ? html` checked` : NOTHING}> <span>${label} <span class="figure-text">${text}</span></span></label></li>
 `,
   )}</ul></fieldset>
 <div class="field"><label for="note">A note to whoever asks</label>
