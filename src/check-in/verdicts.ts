@@ -66,21 +66,28 @@ export function overallVerdict(
   const open = mains.filter(({ missing }) => missing.includes('housing bore'))
   const complete = open.length === 0
   if (verdict === null) {
-    const title = 'Nothing is measured yet'
-    return { verdict, title, reasons: asked.map(({ question }) => question), complete, advice: [] }
+    const isMeasured = [...mains.flatMap(({ judged }) => judged), ...parts].length > 0
+    const title = isMeasured
+      ? `Measured, but without a limit to judge by${apartText(odd)}`
+      : 'Nothing is measured yet'
+    const reasons = [
+      ...odd.map(({ main, judged }) => `Main ${main}. ${judged.reason}`),
+      ...asked.map(({ question }) => question),
+    ]
+    return { verdict, title, reasons, complete, advice: [] }
   }
   const at = mains.filter((one) => one.verdict === verdict)
   const wider = parts.filter((one) => one.verdict === verdict)
   return {
     verdict,
     complete,
-    title: titleOf(verdict, at, wider, open) + apartText(verdict, odd),
+    title: titleOf(verdict, at, wider, open) + (verdict === 'pass' ? apartText(odd) : ''),
     advice: [...new Set([...at, ...wider].flatMap(({ advice }) => advice))].filter(
       (one) => one !== '',
     ),
     reasons:
       verdict === 'pass'
-        ? odd.map(({ judged }) => judged.reason)
+        ? odd.map(({ main, judged }) => `Main ${main}. ${judged.reason}`)
         : [
             ...at.flatMap((one) => one.reasons.map((reason) => `Main ${one.main}. ${reason}`)),
             ...wider.map(({ reason }) => reason),
@@ -108,9 +115,9 @@ function titleOf(
   return `${VERDICT_WORDS[verdict]}: ${listOf(subjects)}`
 }
 
-/** What a pass has to say beside it: mains that stand apart, though measured again. */
-function apartText(verdict: Verdict, odd: readonly OddMain[]): string {
-  if (verdict !== 'pass' || odd.length === 0) return ''
+/** What has to be said beside a pass: mains that stand apart, though measured again. */
+function apartText(odd: readonly OddMain[]): string {
+  if (odd.length === 0) return ''
   const mains = [...new Set(odd.map(({ main }) => `${main}`))]
   return `, but main ${listOf(mains)} ${mains.length === 1 ? 'stands' : 'stand'} apart from the others`
 }

@@ -17,16 +17,16 @@ export function whatFollows(assessment: Assessment, follows: readonly WorkStep[]
   const parts = called.parts.map(name)
   const bored = called.work.includes('line-bore')
   const machined = bored || called.work.some((id) => id.includes('hone'))
+  const isIdle = called.work.length + cost.items.length === 0
   const inSteps = new Set([...steps.map(({ id }) => id), ...call.followOn.map(({ id }) => id)])
   const rest = call.mustDo.filter((id) => !inSteps.has(id))
   return html`<section aria-labelledby="follows"><h2 id="follows">What follows from it</h2>
 ${changes(called.changes)}
-${parts.length === 0 ? html`<p>No parts to buy.</p>` : html`<h3>Parts</h3><ul>${each(parts, (part) => html`<li>${part}</li>`)}</ul>`}
+${parts.length === 0 ? html`<p>${isIdle ? 'No parts to buy, and no machine work.' : 'No parts to buy.'}</p>` : html`<h3>Parts</h3><ul>${each(parts, (part) => html`<li>${part}</li>`)}</ul>`}
 ${steps.length === 0 ? NOTHING : html`<h3>The order of work</h3>${workOrder(steps, ['the bare block', 'every main cap, marked with its place,', 'the fasteners that will stay'])}`}
 ${machined ? html`<details><summary>${bored ? 'Why the bore comes before the hone' : 'Why the bores are honed'}</summary>${boreAndHone(bored)}</details>` : NOTHING}
 ${followOn(call.followOn, steps)}
 ${rest.length === 0 ? NOTHING : html`<h3>Also</h3><ul>${each(rest, (id) => html`<li>${name(id)}</li>`)}</ul>`}
-${called.work.length > 0 || cost.items.length > 0 ? NOTHING : html`<p>No machine work is needed.</p>`}
 </section>`
 }
 
@@ -86,7 +86,9 @@ function stakeSentence(cost: CostReport): Html {
   const how = cost.stakeState === 'said' ? '' : ' (assumed)'
   const budget =
     cost.budget === null ? NOTHING : html` The budget is ${printMoney(cost.budget, cost.currency)}.`
-  if (cost.breakEvenChance === null) return html`At stake: ${stake}${how}.${budget}`
+  // What costs nothing has nothing to pay for itself.
+  if (cost.breakEvenChance === null || cost.likely === 0)
+    return html`At stake: ${stake}${how}.${budget}`
   return html`At stake: ${stake}${how}. The extra money pays for itself if it turns aside more than a ${printNumber(cost.breakEvenChance * 100, 1)}% chance of losing that.${budget}`
 }
 

@@ -35,7 +35,10 @@ export function verdictBadge(verdict: Verdict | null): Html {
 export function verdictPanel(view: CheckInView): Html {
   const { report } = view
   const { overall, mains } = report
-  const isBlank = overall.verdict === null && report.suspects.length + report.wrong.length === 0
+  const isBlank =
+    overall.verdict === null &&
+    report.suspects.length + report.wrong.length === 0 &&
+    [...mains, ...report.whole].every(({ judged }) => judged.length === 0)
   if (isBlank)
     return html`<p class="soft" id="verdict">Nothing is measured yet. The verdict appears here.</p>`
   return html`<section class="verdict" aria-labelledby="verdict">
@@ -45,6 +48,7 @@ ${overall.advice.length === 0 ? NOTHING : html`<details><summary>What to do abou
 ${openMains(mains)}</div>
 ${questions(view)}
 ${measureAgain(view)}
+${keptAsMeasured(view)}
 ${wrongReadings(view)}
 ${mainsDrawing(report, view.units)}
 ${report.notes.length === 0 ? NOTHING : html`<ul class="soft">${each(report.notes, (note) => html`<li>${note}</li>`)}</ul>`}
@@ -77,6 +81,14 @@ function measureAgain(view: CheckInView): Html {
     ({ main, measure, cells, judged, confirm }) =>
       html`<li><p><a href="#${fieldId(cells[0] ?? '')}">Main ${main}, ${MEASURE_WORDS[measure]}</a>: <span class="figure-text">${judged.text}</span> the middle of the mains. ${judged.advice}</p><p><a class="button screen-only" data-instead href="${withFields(view, { [STANDS]: confirm })}">It was measured again, or is made so: it stands</a></p></li>`,
   )}</ul></div>`
+}
+
+/** What was confirmed stays visible, with a way back. */
+function keptAsMeasured(view: CheckInView): Html {
+  const kept = view.report.odd.filter(({ confirmed }) => confirmed)
+  if (kept.length === 0) return NOTHING
+  const names = kept.map(({ main, measure }) => `main ${main}, ${MEASURE_WORDS[measure]}`)
+  return html`<p class="soft">Measured again and kept: ${names.join('; ')}. <a class="screen-only" data-instead href="${withFields(view, { [STANDS]: '' })}">Ask again</a></p>`
 }
 
 function instead({ instead: other }: Suspect, view: CheckInView): Html {

@@ -166,3 +166,14 @@ describe('call page', () => {
     expect(page).toContain('&lt;img')
   })
 })
+
+describe('call page of a call that costs nothing', () => {
+  const free = { ...sample.cost, low: 0, likely: 0, high: 0, items: [], breakEvenChance: 0 }
+  const page = render({ cost: free })
+
+  it('does not weigh a price of nought against a chance of nought', () => {
+    expect(page).toContain('At stake:')
+    expect(page).not.toContain('The extra money pays for itself')
+    expect(page).not.toContain('0% chance')
+  })
+})
