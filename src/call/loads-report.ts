@@ -30,14 +30,7 @@ export function loadsReport({ loads, build }: Pick<Trials, 'loads' | 'build'>): 
     knockLimited: fullLoads.some((load) => load.knockLimited),
     worstPull: worst(loads, sweep.worstPull),
     worstSide: worst(loads, sweep.worstSide),
-    curve: fullLoads.map((load, index) => ({
-      rpm: rpm(speeds[index] as number),
-      torque: round(load.torque, 0),
-      power: round(load.power / 1000, 1),
-      bmep: round(load.bmep / 1e5, 2),
-      peakPressure: round(load.cycle.peakPressure / 1e5, 1),
-      ...speedWorst(loads, index),
-    })),
+    curve: curveOf(loads),
     pressureTrace: traceOf(hardest.cycle.pressure),
     mains: sweep.mains.map((main, index) => {
       const at = main.worstPull.speedIndex
@@ -51,6 +44,17 @@ export function loadsReport({ loads, build }: Pick<Trials, 'loads' | 'build'>): 
       }
     }),
   }
+}
+
+function curveOf(loads: EngineLoads): LoadReport['curve'] {
+  return loads.fullLoads.map((load, index) => ({
+    rpm: rpm(loads.speeds[index] as number),
+    torque: round(load.torque, 0),
+    power: round(load.power / 1000, 1),
+    bmep: round(load.bmep / 1e5, 2),
+    peakPressure: round(load.cycle.peakPressure / 1e5, 1),
+    ...speedWorst(loads, index),
+  }))
 }
 
 /** From intake to exhaust, with firing dead centre in the middle. */

@@ -17,45 +17,53 @@ interface Part {
 
 /** Parts that would give the wanted clearance, and what a rule of so much for each unit asks for. */
 export function wantedParts(input: ClearanceInputs, measures: ClearanceInput, print: Print): Part {
-  const { wanted, perDiameterLow: low, perDiameterHigh: high, journal } = input
-  const results: Result[] = []
-  const steps: Step[] = []
-  if ((low === undefined) !== (high === undefined)) {
+  const parts = [byRule(input, print), forWanted(input, measures, print)]
+  return {
+    results: parts.flatMap(({ results }) => results),
+    steps: parts.flatMap(({ steps }) => steps),
+  }
+}
+
+const NONE: Part = { results: [], steps: [] }
+
+function byRule(input: ClearanceInputs, print: Print): Part {
+  const { perDiameterLow: low, perDiameterHigh: high, journal } = input
+  if (low === undefined && high === undefined) return NONE
+  if (low === undefined || high === undefined) {
     throw new InputError(low === undefined ? 'perDiameterLow' : 'perDiameterHigh', 'give both')
   }
-  if (low !== undefined && high !== undefined) {
-    const target = targetClearance(journal, { low, high })
-    results.push(print.result('targetLow', 'By the rule, least', target.low, 'fine'))
-    results.push(print.result('targetHigh', 'By the rule, most', target.high, 'fine'))
-    steps.push({
-      title: 'Clearance by the rule',
-      formula: 'c = rule × journal',
-      withNumbers: `c = ${low} to ${high} × ${print.figure(journal, 'length')}`,
-      result: `${print.figure(target.low, 'fine')} to ${print.figure(target.high, 'fine')}`,
-      source: practice('So much for each unit of diameter; the rule is yours'),
-    })
+  const target = targetClearance(journal, { low, high })
+  const step: Step = {
+    title: 'Clearance by the rule',
+    formula: 'c = rule × journal',
+    withNumbers: `c = ${low} to ${high} × ${print.figure(journal, 'length')}`,
+    result: `${print.figure(target.low, 'fine')} to ${print.figure(target.high, 'fine')}`,
+    source: practice('So much for each unit of diameter; the rule is yours'),
   }
-  if (wanted !== undefined) {
-    const parts = partsForClearance(measures, wanted)
-    results.push(
-      print.result(
-        'shellForWanted',
-        'Wall of each shell that gives it',
-        parts.shellCrown,
-        'length',
-      ),
-      print.result('journalForWanted', 'or journal that gives it', parts.journal, 'length'),
-      print.result('housingForWanted', 'or housing bore that gives it', parts.housing, 'length'),
-    )
-    steps.push({
-      title: 'Parts for the wanted clearance',
-      formula: 'excess = c − wanted; wall + excess/2, or journal + excess, or housing − excess',
-      withNumbers: `excess = ${print.figure(clearance(measures).vertical, 'fine')} − ${print.figure(wanted, 'fine')}`,
-      result: `wall ${print.figure(parts.shellCrown, 'length')}, or journal ${print.figure(parts.journal, 'length')}, or housing ${print.figure(parts.housing, 'length')}`,
-      source: geometry('Definition'),
-    })
+  const results = [
+    print.result('targetLow', 'By the rule, least', target.low, 'fine'),
+    print.result('targetHigh', 'By the rule, most', target.high, 'fine'),
+  ]
+  return { results, steps: [step] }
+}
+
+function forWanted({ wanted }: ClearanceInputs, measures: ClearanceInput, print: Print): Part {
+  if (wanted === undefined) return NONE
+  const { shellCrown, journal, housing } = partsForClearance(measures, wanted)
+  const at = (one: number): string => print.figure(one, 'length')
+  const step: Step = {
+    title: 'Parts for the wanted clearance',
+    formula: 'excess = c − wanted; wall + excess/2, or journal + excess, or housing − excess',
+    withNumbers: `excess = ${print.figure(clearance(measures).vertical, 'fine')} − ${print.figure(wanted, 'fine')}`,
+    result: `wall ${at(shellCrown)}, or journal ${at(journal)}, or housing ${at(housing)}`,
+    source: geometry('Definition'),
   }
-  return { results, steps }
+  const results = [
+    print.result('shellForWanted', 'Wall of each shell that gives it', shellCrown, 'length'),
+    print.result('journalForWanted', 'or journal that gives it', journal, 'length'),
+    print.result('housingForWanted', 'or housing bore that gives it', housing, 'length'),
+  ]
+  return { results, steps: [step] }
 }
 
 const LIMITS = [
