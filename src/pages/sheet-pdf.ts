@@ -92,12 +92,13 @@ function foot(pen: Pen, { title, rulebook }: ShopSheet): void {
   const { start, count } = doc.bufferedPageRange()
   for (let page = start; page < start + count; page++) {
     doc.switchToPage(page)
-    const text = `${title} · rulebook ${rulebook} · page ${page + 1} of ${count} · the service manual and the fastener supplier come first`
+    const rest = `rulebook ${rulebook} · page ${page + 1} of ${count} · the service manual and the fastener supplier come first`
     artifact(pen, () => {
+      doc.font('serif').fontSize(8).fillColor('#444')
+      const whole = `${title} · ${rest}`
+      // A title that would push the caution off the line is left out: it heads the sheet.
+      const text = doc.widthOfString(whole) > pen.width ? rest : whole
       doc
-        .font('serif')
-        .fontSize(8)
-        .fillColor('#444')
         // Below the page's own margin, where the library would begin a new page by itself.
         .text(text, pen.left, pen.bottom + 8, { width: pen.width, height: 12, lineBreak: false })
     })
