@@ -188,6 +188,7 @@ const PRICED = new Set([
   'studs',
   'hone',
   'bore',
+  'kit',
   'hones',
   'bores',
   'linebore',
@@ -201,7 +202,8 @@ function isPriceList(tokens: readonly Token[]): boolean {
   const text = (at: number): string => tokens[at]?.text ?? ''
   const amounts = tokens.filter(({ value = 0, decimal }, at) => {
     if (value < 100 || decimal) return false
-    const before = PRICED.has(text(at - 1)) && (tokens[at + 1]?.kind ?? 'mark') === 'mark'
+    const ends = (tokens[at + 1]?.kind ?? 'mark') !== 'word' || text(at + 1) === 'ish'
+    const before = PRICED.has(text(at - 1)) && ends
     let next = text(at + 1) === 'for' ? at + 2 : at + 1
     while (['a', 'the', 'just', 'only', 'line', 'to', 'align'].includes(text(next))) next += 1
     return before || PRICED.has(text(next))

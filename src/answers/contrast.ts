@@ -7,7 +7,7 @@ import { defaultKey, setAside } from './read-figures.ts'
 
 /** Words between "now" or "but" and the figure that is set against the one before. */
 const LEADS = new Set(
-  'its it is on at i measured im run running got have has want wants wanted going only measures mics reads comes out to so the thats a runs stands sits bored stroked back up down stays staying been moved raised bumped dropped set changed year season taken turned doing new one shift moved raised bumped dropped set changed year season taken turned doing new one shift'.split(
+  'its it is on at i measured im run running got have has want wants wanted going only measures mics reads comes out to so the thats a runs stands sits bored stroked back up down stays staying been moved raised bumped dropped set changed year season taken turned doing new one shift stops this moved raised bumped dropped set changed year season taken turned doing new one shift stops this'.split(
     ' ',
   ),
 )
@@ -45,7 +45,9 @@ function opensOnOwn({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
   const next = tokens[to]
   const ends = !next || next.kind === 'mark' || ['in', 'on', 'now', 'with'].includes(next.text)
   if (!ends) return false
-  const didnt = tokens[at]?.text === 'i' && tokens[at + 1]?.text === 'didnt'
+  const [first, second] = [tokens[at]?.text, tokens[at + 1]?.text]
+  const didnt = first === 'i' && second === 'didnt'
+  if (first === 'this' && second === 'one') return true
   return didnt || OWN.has(tokens[at]?.text ?? '')
 }
 

@@ -9,6 +9,7 @@ import { isFastened, otherFastener, readGrade, readListedTorque } from './fasten
 import { isFastenerSize, readAngle, readTorque } from './fastener-figures.ts'
 import type { Findings } from './findings.ts'
 import { isOfForeignPart } from './foreign-subject.ts'
+import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import { readOverbore } from './overbore.ts'
 import type { Pair } from './pairing.ts'
@@ -29,6 +30,12 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
     if (why) into.doubts.push({ from: figure.from, to: figure.to, why })
     return why === undefined
   })
+  for (const { from, to, meanings } of mentionsIn(parts.lexicon.fixed, parts.tokens)) {
+    if (parts.scopes.outside[from]) continue
+    for (const { fact: key, answer } of meanings) {
+      into.readings.push({ key, answer, from, to, strength: 2 })
+    }
+  }
   const done = new Set<Figure>()
   for (const alternative of alternativesIn(open, parts)) {
     done.add(alternative)
@@ -36,7 +43,9 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
   }
   for (const { over, base, answer } of overFrom) {
     done.add(over).add(base)
-    if (!open.includes(over) || (base.from > over.from && !open.includes(base))) continue
+    // "The standard bore was 4.000, they took it thirty over": as it was, and as it is.
+    const grown = base.from < over.from && parts.scopes.outside[over.from] === 'past'
+    if (!grown && !(open.includes(over) && open.includes(base))) continue
     const [from, to] = [Math.min(over.from, base.from), Math.max(over.to, base.to)]
     into.readings.push({ key: 'bore', answer, from, to, strength: 3 })
   }

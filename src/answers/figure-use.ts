@@ -168,6 +168,8 @@ function isWrenched(
   if (key !== 'fastenerTorque' || unit || decimal || money.said) return false
   if (value < 40 || value > 140) return false
   if (mention.to === from - 1 && tokens[mention.to]?.text === 'at') return true
+  // "Head bolts get 65 ft-lbs, main studs get 95".
+  if (mention.to < from && from - mention.to <= 2 && isOfTorques(from, tokens, scopes)) return true
   const named = tokens[mention.from]?.text === 'torque' && mention.to === from
   return (
     named &&
@@ -176,6 +178,17 @@ function isWrenched(
     )
   )
 }
+
+/** Whether the sentence, or the one before, has a torque with its unit. */
+function isOfTorques(from: number, tokens: readonly Token[], { sentence }: Scopes): boolean {
+  const here = sentence[from] ?? 0
+  return tokens.some(
+    ({ text, kind }, at) =>
+      TORQUES.has(text) && kind === 'word' && (sentence[at] === here || sentence[at] === here - 1),
+  )
+}
+
+const TORQUES = new Set(['ft', 'nm', 'ftlb', 'ftlbs', 'lbft', 'foot', 'torque', 'torqued'])
 
 const FASTENED = new Set(['bolts', 'studs', 'mains', 'caps', 'fasteners'])
 

@@ -1,3 +1,4 @@
+import { type Answer, readAnswer } from '../../shared/answers.ts'
 import { FACT_KEYS, type Fact, type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import { type Clue, clueTree } from './clues.ts'
@@ -49,6 +50,8 @@ export interface Lexicon {
   /** What is described rather than named. */
   readonly clues: PhraseTree<Clue>
   readonly inPart: PhraseTree<true>
+  /** Words that are a figure by themselves. */
+  readonly fixed: PhraseTree<{ fact: FactKey; answer: Answer }>
   /** Work and parts that have a price. */
   readonly priced: PhraseTree<FactKey>
   readonly denied: PhraseTree<{ fact: FactKey; value: string }>
@@ -83,6 +86,7 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     choices: choiceTree(vocabulary),
     clues: clueTree(vocabulary),
     inPart: inPartTree(vocabulary),
+    fixed: fixedTree(vocabulary),
     priced: pricedTree(vocabulary),
     denied: deniedTree(vocabulary),
     asked: askedTrees(vocabulary),
@@ -209,6 +213,16 @@ function addNamed(
 function inPartTree({ units }: Vocabulary): PhraseTree<true> {
   const tree = phraseTree<true>()
   addPhrases(tree, units.inPart, true)
+  return tree
+}
+
+function fixedTree({ units }: Vocabulary): Lexicon['fixed'] {
+  const tree = phraseTree<{ fact: FactKey; answer: Answer }>()
+  for (const { fact: key, answer, phrases } of units.fixedFigures) {
+    const read = readAnswer(key as FactKey, answer)
+    if ('problem' in read) throw new Error(`The vocabulary's "${answer}" does not fit ${key}`)
+    addPhrases(tree, phrases, { fact: key as FactKey, answer: read.ok })
+  }
   return tree
 }
 

@@ -77,6 +77,10 @@ function isSecondOfSlash({ from }: Figure, tokens: readonly Token[]): boolean {
   )
 }
 
+function isUnboosted({ meanings }: Mention<ChoiceMeaning>): boolean {
+  return meanings.some((m) => m.kind === 'choice' && m.value === 'naturally-aspirated')
+}
+
 function nameFigures(
   figures: readonly Figure[],
   choiceMentions: readonly Mention<ChoiceMeaning>[],
@@ -84,7 +88,13 @@ function nameFigures(
 ): Pick<Parts, 'figures' | 'overFrom' | 'figureMentions' | 'pairs'> {
   const { tokens, lexicon, money } = input
   const inFigure = coverage(tokens.length, figures)
-  const figureMentions = mentionsIn(lexicon.figures, tokens, (at) => inFigure[at] ?? false)
+  // The spray of "without boost or spray" names no shot.
+  const denied = coverage(tokens.length, choiceMentions.filter(isUnboosted))
+  const figureMentions = mentionsIn(
+    lexicon.figures,
+    tokens,
+    (at) => (inFigure[at] ?? false) || (denied[at] ?? false),
+  )
   const overFrom = overFromIn(figures, tokens, money)
   const single = new Set(overFrom.flatMap(({ over, base }) => [over, base]))
   const open = figures.filter(

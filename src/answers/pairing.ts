@@ -93,7 +93,8 @@ function pairOf(
   const cost = distance(left, right, input) + between(items, j, i, figure, input)
   if (cost > 12) return undefined
   // "No spray, 11.5": what is denied has no figure in the next item.
-  if (input.negations.denies(mention) && hasComma(left.to, right.from, input)) return undefined
+  const apart = hasComma(left.to, right.from, input) || left.kind === 'figure'
+  if (input.negations.denies(mention) && apart) return undefined
   const found = bestUse(figure, mention, input)
   if (found && isCount(left, right, found.use)) return undefined
   if (!found) return undefined

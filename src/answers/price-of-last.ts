@@ -71,7 +71,7 @@ function pricedAt(
   const choice = longestAt(lexicon.choices, tokens, at)
   const other = choice?.meanings.some(
     (m) =>
-      m.kind === 'shadow' || (m.kind === 'noun' && (m.noun === 'other' || m.noun === 'bearings')),
+      m.kind === 'shadow' || (m.kind === 'noun' && ['other', 'bearings', 'block'].includes(m.noun)),
   )
   return other ? 'other' : undefined
 }

@@ -47,6 +47,8 @@ const unitVocabulary = z.strictObject({
   inPart: phrases,
   /** Work and parts, by the fact that their price is. */
   pricedAs: z.record(factKey, phrases),
+  /** Words that are a figure by themselves: "no sales tax". */
+  fixedFigures: z.array(z.strictObject({ fact: factKey, answer: z.string(), phrases })),
   /** Words that show a message to speak of money. */
   moneyWords: phrases,
   usualCurrency: z.string().regex(/^[A-Z]{3}$/),
