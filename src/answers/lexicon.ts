@@ -1,8 +1,16 @@
-import { type Answer, readAnswer } from '../../shared/answers.ts'
+import type { Answer } from '../../shared/answers.ts'
 import { FACT_KEYS, type Fact, type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import { type Clue, clueTree } from './clues.ts'
 import { addPhrase, addPhrases, type PhraseTree, phraseTree } from './phrases.ts'
+import {
+  fixedTree,
+  inPartTree,
+  jobQuestionTree,
+  pricedTree,
+  routeTree,
+  wordSets,
+} from './small-trees.ts'
 import { type Speller, speller } from './spelling.ts'
 import { type UnitReader, unitReader } from './units-in-text.ts'
 import type { MarkerVocabulary, SmallWords, Vocabulary } from './vocabulary.ts'
@@ -102,26 +110,6 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
   }
 }
 
-function jobQuestionTree({ jobQuestions }: Vocabulary): Lexicon['jobQuestions'] {
-  const tree = phraseTree<'holds' | 'wants'>()
-  addPhrases(tree, jobQuestions.holds, 'holds')
-  addPhrases(tree, jobQuestions.wants, 'wants')
-  return tree
-}
-
-function routeTree({ routesAsked }: Vocabulary): PhraseTree<RouteId> {
-  const tree = phraseTree<RouteId>()
-  for (const [id, phrases] of Object.entries(routesAsked)) {
-    addPhrases(tree, phrases, id as RouteId)
-  }
-  return tree
-}
-
-function wordSets({ words }: Vocabulary): Lexicon['words'] {
-  const sets = Object.entries(words).map(([name, list]) => [name, new Set(list)])
-  return Object.fromEntries(sets) as Lexicon['words']
-}
-
 function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {
   const tree = phraseTree<FigureMeaning>()
   for (const { fact: key, phrases, weak = false, needsUnit = false, ...place } of vocabulary.cues) {
@@ -208,30 +196,6 @@ function addNamed(
       )
     }
   }
-}
-
-function inPartTree({ units }: Vocabulary): PhraseTree<true> {
-  const tree = phraseTree<true>()
-  addPhrases(tree, units.inPart, true)
-  return tree
-}
-
-function fixedTree({ units }: Vocabulary): Lexicon['fixed'] {
-  const tree = phraseTree<{ fact: FactKey; answer: Answer }>()
-  for (const { fact: key, answer, phrases } of units.fixedFigures) {
-    const read = readAnswer(key as FactKey, answer)
-    if ('problem' in read) throw new Error(`The vocabulary's "${answer}" does not fit ${key}`)
-    addPhrases(tree, phrases, { fact: key as FactKey, answer: read.ok })
-  }
-  return tree
-}
-
-function pricedTree({ units }: Vocabulary): PhraseTree<FactKey> {
-  const tree = phraseTree<FactKey>()
-  for (const [key, phrases] of Object.entries(units.pricedAs)) {
-    addPhrases(tree, phrases, key as FactKey)
-  }
-  return tree
 }
 
 function deniedTree({ denied }: Vocabulary): Lexicon['denied'] {
