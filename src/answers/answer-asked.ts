@@ -114,7 +114,9 @@ export function spelledOut(figure: Figure, asking: FactKey, tokens: readonly Tok
     .slice(figure.from, figure.to)
     .map(({ text }) => (text === 'oh' ? 'zero' : text))
   const digits = words.map((word) => DIGITS.indexOf(word))
-  if (digits.length < 3 || digits.length > 5 || digits.includes(-1)) return figure
+  // "Five seven" is a rod of 5.7.
+  const least = asking === 'rodLength' ? 2 : 3
+  if (digits.length < least || digits.length > 5 || digits.includes(-1)) return figure
   const value = Number(`${digits[0]}.${digits.slice(1).join('')}`)
   return { ...figure, value, unusable: false, decimal: true }
 }

@@ -5,12 +5,6 @@ import type { Parts } from './message-parts.ts'
 import type { Figure } from './plain-figure.ts'
 import { defaultKey, setAside } from './read-figures.ts'
 
-/** Words between "now" or "but" and the figure that is set against the one before. */
-const LEADS = new Set(
-  'its it is on at i measured im run running got have has want wants wanted going only measures mics reads comes out to so the thats a runs stands sits bored stroked back up down stays staying been moved raised bumped dropped set changed year season taken turned doing new one shift stops this moved raised bumped dropped set changed year season taken turned doing new one shift stops this'.split(
-    ' ',
-  ),
-)
 const REACH = 7
 const NOW = new Set(['now', 'currently', 'nowadays', 'today'])
 
@@ -51,7 +45,7 @@ function opensOnOwn({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
   return didnt || OWN.has(tokens[at]?.text ?? '')
 }
 
-const OWN = new Set(['mine', 'mines', 'ours', 'im', 'now', 'currently', 'today'])
+const OWN = new Set(['mine', 'mines', 'ours', 'im', 'now', 'currently', 'today', 'machinist'])
 
 /** The fact of a figure that no words name; pounds beside a turbo are of boost. */
 function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
@@ -64,13 +58,13 @@ function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
   return pounds && boosted ? 'boost' : defaultKey(figure)
 }
 
-function isSetAgainst({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
+function isSetAgainst({ from, to }: Figure, { tokens, scopes, lexicon }: Parts): boolean {
   if (NOW.has(tokens[to]?.text ?? '')) return true
   for (let at = from - 1; at >= 0 && at >= from - REACH; at -= 1) {
     if (tokens[at]?.text === 'so' && (tokens[at - 1]?.text === ',' || at === from - 1)) return true
     const marker = scopes.markers.find((mention) => mention.from <= at && at < mention.to)
     if (marker?.meanings.some((m) => m === 'present' || m === 'ownPerson')) return true
-    if (!LEADS.has(tokens[at]?.text ?? '')) return false
+    if (!lexicon.words.setAgainst.has(tokens[at]?.text ?? '')) return false
   }
   return false
 }

@@ -16,11 +16,17 @@ export function readSizeBefore(
   if (figure.unit || figure.ratio || figure.scaled || figure.inWords || figure.low !== undefined)
     return false
   const next = input.tokens[figure.to]
+  if (isNamedEngine(figure, input)) return pushSize(figure, input, into)
   if (next?.gap !== 'space' || input.tokens[figure.from - 1]?.text === '/') return false
   const sized = layoutAt(figure.to) || SIZE_WORDS.has(next.text)
   const cubic = !figure.decimal && figure.value >= 90 && figure.value <= 900
-  const litres = figure.decimal && figure.value >= 0.6 && figure.value <= 10
+  const tenths = Math.abs(figure.value * 10 - Math.round(figure.value * 10)) < 1e-6
+  const litres = figure.decimal && tenths && figure.value >= 0.6 && figure.value <= 10
   if (!sized || !(cubic || litres)) return false
+  return pushSize(figure, input, into)
+}
+
+function pushSize(figure: Figure, input: FigureInput, into: Findings): boolean {
   const found = candidateFor('displacement', figure, input.money)
   if (!found || !('answer' in found)) return false
   into.readings.push({
@@ -32,6 +38,15 @@ export function readSizeBefore(
   })
   return true
 }
+
+/** "From a 408, naturally aspirated", "motor's a 355": the size by which an engine is called. */
+function isNamedEngine({ value, decimal, from, to }: Figure, { tokens }: FigureInput): boolean {
+  if (decimal || value < 230 || value > 620 || tokens[from - 1]?.text !== 'a') return false
+  const ends = (tokens[to]?.kind ?? 'mark') === 'mark'
+  return ends && CALLED.has(tokens[from - 2]?.text ?? '')
+}
+
+const CALLED = new Set('from is its building build built motor engine doing out'.split(' '))
 
 /** "Alloy heads 383 stroker": the size of the engine, whatever stands before it. */
 export function isEngineSize(

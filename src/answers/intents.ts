@@ -161,7 +161,7 @@ export function intentOf(
       r.opens &&
       !r.aside &&
       !isWish(r, tokens) &&
-      (firstIn(r, tokens) || !told.corrected) &&
+      (firstIn(r, tokens) || !told.corrected || admits(r, tokens)) &&
       changeFits(r, tokens, any),
   )
   if (change) return { intent: 'change', request: change }
@@ -196,6 +196,11 @@ function resultFits(
 /** "So I want to switch to studs": a plan, no change of what was said. */
 function isWish({ from }: Request, tokens: readonly Token[]): boolean {
   return tokens[from]?.text === 'switch' && tokens[from - 1]?.text === 'to'
+}
+
+/** "I told you two bolt. I was wrong": no slip of the tongue. */
+function admits({ from, to }: Request, tokens: readonly Token[]): boolean {
+  return tokens[from]?.text === 'i' && to - from >= 2
 }
 
 function firstIn(request: Request, tokens: readonly Token[]): boolean {

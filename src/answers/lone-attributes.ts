@@ -96,10 +96,11 @@ function speaksOfOther(from: number, { tokens, scopes, lexicon }: ChoiceInput): 
     // The crank of "at the crank centerline" is only measured by.
     if (/^cent(?:er|re)(?:line)?$/.test(tokens[at + 1]?.text ?? '')) continue
     const found = longestAt(lexicon.choices, tokens, at)
-    if (
-      found?.meanings.some((m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'))
+    if (!found || found.to > from) continue
+    // What stands nearest decides: "pulled the pan and it's a two bolt. Iron."
+    return found.meanings.some(
+      (m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'),
     )
-      return true
   }
   return false
 }

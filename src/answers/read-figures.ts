@@ -38,6 +38,7 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
   if (figure.unit?.kind === 'money' && longestAt(input.lexicon.inPart, input.tokens, figure.to)) {
     return 'the price of a part of it: give the whole'
   }
+  if (isOnTheRoad(figure, input)) return 'a speed on the road; how far does it rev?'
   if (figure.unit?.kind === 'money' && isForOther(figure, input))
     return 'the price of something else'
   return undefined
@@ -50,6 +51,15 @@ function isAtWheels({ from, unit }: Figure, { tokens, scopes, lexicon }: FigureI
     (_, at) =>
       scopes.clause[at] === scopes.clause[from] &&
       longestAt(lexicon.units.tree, tokens, at)?.meanings[0]?.kind === 'wheel',
+  )
+}
+
+/** "She turns 2,600 rpm at 70 mph". */
+function isOnTheRoad({ from, unit }: Figure, { tokens, scopes }: FigureInput): boolean {
+  if (unit?.kind !== 'unit' || unit.symbol !== 'rpm') return false
+  return tokens.some(
+    ({ text }, at) =>
+      scopes.clause[at] === scopes.clause[from] && (text === 'mph' || text === 'kph'),
   )
 }
 

@@ -117,7 +117,7 @@ function isSentence({ from, to }: Figure, { tokens }: Parts): boolean {
   return before?.text === '.' && (!after || after.text === '.')
 }
 
-const BEFORE = new Set(['at', 'about', 'around', 'and', 'to', 'with', 'roughly'])
+const BEFORE = new Set(['out', 'at', 'about', 'around', 'and', 'to', 'with', 'roughly'])
 const AFTER = new Set(['and', 'with', 'on', 'or', 'w', 'max', 'tops', 'in', 'through', 'instead'])
 
 /** Whether a figure is an item of its own: between commas, other figures and choices. */

@@ -148,8 +148,15 @@ function isPreposition(
   if (symbol !== 'in' || tokens[number.to]?.text !== 'in' || to !== number.to + 1) return false
   if (number.money || (number.scaled && number.value >= 100)) return true
   const next = tokens[to]
-  return next?.kind === 'word' && numbers.notInchBefore.includes(next.text)
+  if (next?.kind !== 'word') return false
+  // "Creeps to 210 in traffic": only an engine is so many inches.
+  if (number.value >= 150) return !ENGINES.has(next.text)
+  return numbers.notInchBefore.includes(next.text)
 }
+
+const ENGINES = new Set(
+  'engine motor stroker small big block v8 mill iron aluminum aluminium alloy'.split(' '),
+)
 
 /** "thirty over", ".030 over", "30 thou over", "0.5 mm over", "30 thousandths oversize". */
 function overAt(

@@ -171,6 +171,8 @@ const smallWords = z.strictObject({
   runs: phrases,
   /** Verbs of saying. */
   says: phrases,
+  /** Between "now" or "but" and the figure that is set against the one before. */
+  setAgainst: phrases,
   /** Parts that "they" may be: "caps, they got jumbled". */
   theyParts: phrases,
   /** After pounds they make them a weight or a force. */
