@@ -107,7 +107,19 @@ function isWrenched(at: number, { figures, tokens }: Parts): boolean {
 const WITH = new Set([',', 'and', 'in', 'with', 'on', '/', 'w'])
 
 /** The bolts of "distance between the main bolts" are named only to measure by. */
-function isMeasured({ from, to }: Mention<ChoiceMeaning>, { figureMentions }: Parts): boolean {
+function isMeasured(
+  { from, to }: Mention<ChoiceMeaning>,
+  { figureMentions, pairs }: Parts,
+): boolean {
+  // "Cap bolts sit 3.9 inches apart".
+  const span = pairs.some(
+    ({ use, figure }) =>
+      use.kind === 'fact' &&
+      use.key === 'capBoltSpan' &&
+      figure.from >= to &&
+      figure.from - to <= 4,
+  )
+  if (span) return true
   return figureMentions.some(
     (mention) =>
       mention.from < to &&
