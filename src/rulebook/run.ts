@@ -1,27 +1,22 @@
-import { Engine, type TopLevelCondition } from 'json-rules-engine'
+import { Engine, Rule as EngineRule, Fact, type TopLevelCondition } from 'json-rules-engine'
 import { factsIn } from './conditions.ts'
-import { type FlatFacts, isTrue } from './evaluate.ts'
+import { type FactValue, type FlatFacts, isTrue } from './evaluate.ts'
 import type { Rule, Scope } from './schema.ts'
 
-/** The rules of a scope whose every fact is known. The others are not run: `notEqual` and `not` pass on a missing fact. */
-export function applicable(rules: readonly Rule[], scope: Scope, facts: FlatFacts): Rule[] {
-  const found: Rule[] = []
-  for (const { rule, names } of ofScope(rules, scope)) {
-    if (names.every((name) => facts.has(name))) found.push(rule)
-  }
-  return found
-}
-
-/** A rule and the names of the facts that it reads. */
-interface Read {
+/** A rule as it is run: made once, since rules never change once they are loaded. */
+interface Runnable {
   readonly rule: Rule
+  /** Of the facts that it reads. */
   readonly names: readonly string[]
+  /** The only routes that it can be true of, where it says so at its root. */
+  readonly routes: readonly FactValue[] | undefined
+  /** As json-rules-engine takes it. Only the id travels in the event: params are cloned in each run. */
+  readonly engineRule: EngineRule
 }
 
-/** Rules never change once they are loaded, so they are sorted by scope once for each set. */
-const scopes = new WeakMap<readonly Rule[], Map<Scope, readonly Read[]>>()
+const scopes = new WeakMap<readonly Rule[], Map<Scope, readonly Runnable[]>>()
 
-function ofScope(rules: readonly Rule[], scope: Scope): readonly Read[] {
+function ofScope(rules: readonly Rule[], scope: Scope): readonly Runnable[] {
   let sorted = scopes.get(rules)
   if (!sorted) {
     sorted = new Map()
@@ -29,19 +24,51 @@ function ofScope(rules: readonly Rule[], scope: Scope): readonly Read[] {
   }
   let found = sorted.get(scope)
   if (!found) {
-    found = rules
-      .filter((rule) => rule.scope === scope)
-      .map((rule) => ({ rule, names: factsIn(rule.conditions) }))
+    found = rules.filter((rule) => rule.scope === scope).map(runnable)
     sorted.set(scope, found)
   }
   return found
 }
 
+function runnable(rule: Rule): Runnable {
+  const { id, conditions } = rule
+  const engineRule = new EngineRule({
+    name: id,
+    conditions: conditions as TopLevelCondition,
+    event: { type: id },
+  })
+  return { rule, names: factsIn(conditions), routes: routesNamed(conditions), engineRule }
+}
+
+function routesNamed(conditions: Rule['conditions']): readonly FactValue[] | undefined {
+  if (!('all' in conditions)) return undefined
+  for (const part of conditions.all) {
+    if (!('fact' in part) || part.fact !== 'route') continue
+    if (part.operator === 'in') return part.value as readonly FactValue[]
+    if (part.operator === 'equal' && typeof part.value === 'string') return [part.value]
+  }
+  return undefined
+}
+
+/**
+ * The rules of a scope whose every fact is known, less those that are about other routes. The
+ * others are not run: `notEqual` and `not` pass on a missing fact.
+ */
+function toRun(rules: readonly Rule[], scope: Scope, facts: FlatFacts): Runnable[] {
+  const route = facts.get('route')
+  const about = (routes: readonly FactValue[] | undefined): boolean =>
+    route === undefined || routes === undefined || routes.includes(route)
+  return ofScope(rules, scope).filter(
+    ({ names, routes }) => about(routes) && names.every((name) => facts.has(name)),
+  )
+}
+
 /**
  * Run the rules of one scope with json-rules-engine.
  *
- * A new Engine for each run: a shared one drops rules when runs overlap. Only the
- * id travels in the event, since params are cloned for every rule.
+ * A new Engine for each run: a shared one drops rules when runs overlap. The rules themselves
+ * hold nothing of a run, so they are shared. Facts are only those that the rules read, and are
+ * constants, for which the engine's cache of computed ones would only cost.
  *
  * @param rules - the rulebook's rules, sorted by id
  * @returns the rules that fired, in the same order
@@ -52,22 +79,28 @@ export async function runRules(
   scope: Scope,
   facts: FlatFacts,
 ): Promise<Rule[]> {
-  const known = applicable(rules, scope, facts)
+  const known = toRun(rules, scope, facts)
   const engine = new Engine()
-  for (const { id, conditions } of known) {
-    engine.addRule({ name: id, conditions: conditions as TopLevelCondition, event: { type: id } })
+  const read: Record<string, Fact> = {}
+  for (const { names, engineRule } of known) {
+    engine.addRule(engineRule)
+    for (const name of names) read[name] ??= new Fact(name, facts.get(name), { cache: false })
   }
-  const { results, failureResults } = await engine.run(Object.fromEntries(facts))
+  const { results, failureResults } = await engine.run(read)
   if (results.length + failureResults.length !== known.length) {
     throw new Error(
       `json-rules-engine answered ${results.length + failureResults.length} of ${known.length} rules`,
     )
   }
   const fired = new Set(results.map((result) => result.name))
-  return known.filter((rule) => fired.has(rule.id))
+  return known.flatMap(({ rule }) => (fired.has(rule.id) ? [rule] : []))
 }
 
 /** The same rules by the synchronous evaluator. */
 export function runRulesNow(rules: readonly Rule[], scope: Scope, facts: FlatFacts): Rule[] {
-  return applicable(rules, scope, facts).filter((rule) => isTrue(rule.conditions, facts))
+  const fired: Rule[] = []
+  for (const { rule } of toRun(rules, scope, facts)) {
+    if (isTrue(rule.conditions, facts)) fired.push(rule)
+  }
+  return fired
 }
