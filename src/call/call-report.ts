@@ -1,10 +1,10 @@
 import { choicesOf } from '../../shared/answers.ts'
-import type { Call, CostReport, Finding } from '../../shared/assessment.ts'
+import type { Call, CostReport, Finding, LiveFact } from '../../shared/assessment.ts'
 import { fact } from '../../shared/fact-keys.ts'
 import { printFigure } from '../../shared/print.ts'
 import { fromSi } from '../../shared/units.ts'
 import { choiceOf, figureOf, has } from '../build/build.ts'
-import { computed, type FactTable, figureText } from '../facts/live-facts.ts'
+import { computed, type FactTable, figureText, over } from '../facts/live-facts.ts'
 import { findingOf, inOrder, sourceOf } from '../findings/collect.ts'
 import { fillPlaces } from '../findings/fill-places.ts'
 import { breakEvenChance } from '../mechanics/stake.ts'
@@ -57,7 +57,7 @@ function withheldSentence({ decision }: CallContext): string {
 /** Facts of the called route, with the words that its sentence needs. */
 function sentenceTable(context: CallContext, base: FactTable): FactTable {
   const { rulebook, system, trials } = context
-  const table = new Map(base)
+  const table = new Map<string, LiveFact>()
   const words = { currency: trials.build.currency, system }
   const use = choicesOf(fact('use'))[choiceOf(trials.build, 'use')] ?? ''
   table.set('useText', computed(rulebook, 'useText', use, { ...words, text: use.toLowerCase() }))
@@ -65,7 +65,7 @@ function sentenceTable(context: CallContext, base: FactTable): FactTable {
   table.set('machiningText', computed(rulebook, 'machiningText', machining, words))
   const lowered = loweredText(context)
   table.set('loweredText', computed(rulebook, 'loweredText', lowered, { ...words, text: lowered }))
-  return table
+  return over(table, base)
 }
 
 /** What a kept cap still needs at the shop, as the sentence of the call says it. */

@@ -1,16 +1,18 @@
-import { computed, type FactTable, flat } from '../facts/live-facts.ts'
+import { type FactTable, flat, over } from '../facts/live-facts.ts'
 import type { Rule } from '../rulebook/schema.ts'
 import type { Decision } from './decide.ts'
 import type { DecideInput } from './look.ts'
+import { tableOf } from './tables.ts'
 
 /** Facts of the route that is called (or would be), as the follow-on rules see them. */
-export function followOnTable({ rulebook, trials, system }: DecideInput, decision: Decision) {
-  const verdict = decision.verdicts.get(decision.wouldBe)
-  const table = new Map(verdict?.table ?? decision.buildTable)
-  for (const [name, live] of decision.choiceTable) if (!table.has(name)) table.set(name, live)
-  const context = { currency: trials.build.currency, system }
-  table.set('steppedUp', computed(rulebook, 'steppedUp', decision.steppedUp, context))
-  return table
+export function followOnTable(
+  { rulebook, trials, system }: DecideInput,
+  decision: Decision,
+): FactTable {
+  const { verdicts, wouldBe, choiceTable, buildTable, steppedUp } = decision
+  const called = over(verdicts.get(wouldBe)?.table ?? buildTable, choiceTable)
+  const own = new Map([['steppedUp', steppedUp]])
+  return tableOf(rulebook, own, called, trials.build.currency, system)
 }
 
 /** The rules that say what must be done for the called route. */

@@ -3,7 +3,7 @@ import type { RouteId } from '../../shared/route-ids.ts'
 import type { FactTable, UnitSystem } from '../facts/live-facts.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import type { Trials } from '../facts/trials.ts'
-import type { FlatFacts } from '../rulebook/evaluate.ts'
+import type { FlatFacts, Readable } from '../rulebook/evaluate.ts'
 import { layered } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Rule, Scope } from '../rulebook/schema.ts'
@@ -13,7 +13,7 @@ import { tableOf } from './tables.ts'
 export type RunRules = (
   rules: readonly Rule[],
   scope: Scope,
-  facts: FlatFacts,
+  facts: Readable,
 ) => readonly Rule[] | Promise<readonly Rule[]>
 
 /** Facts as rules read them, and as people do; a sweep asks for the first alone. */

@@ -13,6 +13,7 @@ import {
 } from '../facts/live-facts.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import { findingOf, inOrder } from '../findings/collect.ts'
+import { layered } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
 import type { RouteVerdict } from './look.ts'
@@ -112,6 +113,6 @@ function loweredTable(
 ): FactTable {
   const said = buildTable(build, answers, system)
   const base = tableOf(rulebook, facts, said, build.currency, system)
-  const judged = new Map([...trial.facts, ['route', 'lower-the-target'] as const])
+  const judged = layered(new Map([['route', 'lower-the-target']]), trial.facts)
   return tableOf(rulebook, judged, base, build.currency, system)
 }

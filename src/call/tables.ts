@@ -1,8 +1,7 @@
 import { choicesOf } from '../../shared/answers.ts'
-import type { LiveFact } from '../../shared/assessment.ts'
 import { fact } from '../../shared/fact-keys.ts'
 import { computed, type FactTable, type UnitSystem } from '../facts/live-facts.ts'
-import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
+import type { FactValue, Readable } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 
 /** What a person calls each margin. */
@@ -18,24 +17,20 @@ export const MARGIN_NAMES: Readonly<Record<string, string>> = {
 /** Computed facts on top of a table, each printed in the person's units. */
 export function tableOf(
   rulebook: Rulebook,
-  facts: FlatFacts,
+  facts: Readable,
   base: FactTable,
   currency: string,
   system: UnitSystem,
 ): FactTable {
-  const table = new Map<string, LiveFact>(base)
-  for (const [name, value] of facts) {
-    const text = wordsFor(rulebook, name, value)
-    table.set(
-      name,
-      computed(rulebook, name, value, {
-        currency,
-        system,
-        ...(text === undefined ? {} : { text }),
-      }),
-    )
+  return {
+    get(name) {
+      const value = facts.get(name)
+      if (value === undefined) return base.get(name)
+      const text = wordsFor(rulebook, name, value)
+      const words = text === undefined ? {} : { text }
+      return computed(rulebook, name, value, { currency, system, ...words })
+    },
   }
-  return table
 }
 
 /** Words for a computed choice: the route's title, the margin's name, the dictionary's choice. */

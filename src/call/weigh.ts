@@ -1,13 +1,14 @@
 import type { RouteId } from '../../shared/route-ids.ts'
 import { type Build, figureOf, has } from '../build/build.ts'
-import { computed, type FactTable } from '../facts/live-facts.ts'
+import { type FactTable, over } from '../facts/live-facts.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import { breakEvenChance } from '../mechanics/stake.ts'
 import type { FactValue } from '../rulebook/evaluate.ts'
 import { layered } from '../rulebook/layered-facts.ts'
 import type { Rule } from '../rulebook/schema.ts'
 import { firstThatHolds } from './ladder.ts'
-import { type DecideInput, once, type RouteVerdict } from './look.ts'
+import type { DecideInput, RouteVerdict } from './look.ts'
+import { tableOf } from './tables.ts'
 
 /** A budget of nothing is missed by any sum; the sentence needs a figure. */
 const MOST_OVER_BUDGET = 1e6
@@ -36,7 +37,7 @@ export async function weigh(
   // Both the insurance rule and what the dearer route's own money says are kept.
   const second = await weighOne(input, next, undefined)
   const rules = [...first.rules.filter(isStepUp), ...second.rules]
-  const table = once(() => mergeTables(second.table(), first.table()))
+  const table = (): FactTable => mergeTables(second.table(), first.table())
   return settled(next, { table, rules }, true)
 }
 
@@ -58,14 +59,14 @@ function hasEffect(rules: readonly Rule[], effect: string): boolean {
   return rules.some(({ outcome }) => outcome.effect === effect)
 }
 
+const OF_INSURANCE = ['holdsInSpare', 'stepUpTitle', 'stepUpCost', 'breakEvenChance']
+
 /** The insurance sentence speaks of the cheaper route's figures; they stand beside the others. */
 function mergeTables(of: FactTable, insured: FactTable): FactTable {
-  const merged = new Map(of)
-  for (const name of ['holdsInSpare', 'stepUpTitle', 'stepUpCost', 'breakEvenChance']) {
-    const found = insured.get(name)
-    if (found) merged.set(name, found)
+  const speaks: FactTable = {
+    get: (name) => (OF_INSURANCE.includes(name) ? insured.get(name) : undefined),
   }
-  return merged
+  return over(speaks, of)
 }
 
 async function weighOne(
@@ -74,12 +75,8 @@ async function weighOne(
   next: RouteVerdict | undefined,
 ): Promise<{ table: () => FactTable; rules: readonly Rule[] }> {
   const values = choiceFacts(trials.build, trial, next?.trial)
-  const context = { currency: trials.build.currency, system }
-  const table = once(() => {
-    const choice = new Map(facts.table())
-    for (const [name, value] of values) choice.set(name, computed(rulebook, name, value, context))
-    return choice
-  })
+  const table = (): FactTable =>
+    tableOf(rulebook, values, facts.table(), trials.build.currency, system)
   return { table, rules: await run(rulebook.rules, 'choice', layered(values, facts.values)) }
 }
 

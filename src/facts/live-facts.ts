@@ -1,24 +1,33 @@
 import { type Answers, choicesOf, UNKNOWN } from '../../shared/answers.ts'
 import type { LiveFact } from '../../shared/assessment.ts'
-import { FACT_KEYS, type FactKey, fact, usualUnit } from '../../shared/fact-keys.ts'
+import { FACT_KEYS, type FactKey, fact, isFactKey, usualUnit } from '../../shared/fact-keys.ts'
 import { convert, printAnswer, printFigure, printMoney, printNumber } from '../../shared/print.ts'
 import { preferredUnit, UNITS } from '../../shared/units.ts'
 import type { Build, BuildFact } from '../build/build.ts'
-import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
+import type { FactValue, FlatFacts, Readable } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { ComputedFact } from '../rulebook/schema-tables.ts'
 
 /** The system that a person reads figures in. */
 export type UnitSystem = 'us' | 'metric'
 
-/** Named values that rules and sentences see, each with its unit and state. */
-export type FactTable = ReadonlyMap<string, LiveFact>
+/**
+ * Named values that rules and sentences see, each with its unit and state. A report reads a few
+ * of some two hundred, so each is described when it is read.
+ */
+export interface FactTable {
+  get(name: string): LiveFact | undefined
+}
 
-/** The bare values, as json-rules-engine takes them. */
-export function flat(table: FactTable): FlatFacts {
-  const values = new Map<string, FactValue>()
-  for (const [name, { value }] of table) values.set(name, value)
-  return values
+/** The bare values, as rules read them. */
+export function flat(table: FactTable): Readable {
+  const get = (name: string): FactValue | undefined => table.get(name)?.value
+  return { get, has: (name) => get(name) !== undefined }
+}
+
+/** A table on top of another; the upper one hides what has its name in the lower. */
+export function over(top: FactTable, base: FactTable): FactTable {
+  return { get: (name) => top.get(name) ?? base.get(name) }
 }
 
 /** Facts of a build that have a value, and for each `<key>Said`, as bare values. */
@@ -36,26 +45,29 @@ const SAID = Object.fromEntries(FACT_KEYS.map((key) => [key, `${key}Said`])) as 
   FactKey,
   string
 >
+const KEY_OF_SAID = new Map(FACT_KEYS.map((key) => [SAID[key], key]))
 
 /** Every fact of a build that has a value, and for each `<key>Said`. */
 export function buildTable(build: Build, answers: Answers, system: UnitSystem): FactTable {
-  const table = new Map<string, LiveFact>()
-  for (const key of FACT_KEYS) {
-    const entry = build.facts[key]
-    table.set(`${key}Said`, flag(`${key}Said`, `${fact(key).label}: said`, entry.state === 'said'))
-    if (entry.value === undefined) continue
-    table.set(key, {
-      key,
-      label: fact(key).label,
-      value: entry.value,
-      unit: fact(key).kind === 'money' ? build.currency : usualUnit(fact(key)),
-      get text() {
-        return buildFactText(entry, build, answers, system)
-      },
-      state: entry.state === 'not-needed' ? 'derived' : entry.state,
-    })
+  return {
+    get(name) {
+      const said = KEY_OF_SAID.get(name)
+      if (said) return flag(name, `${fact(said).label}: said`, build.facts[said].state === 'said')
+      if (!isFactKey(name)) return undefined
+      const entry = build.facts[name]
+      if (entry.value === undefined) return undefined
+      return {
+        key: name,
+        label: fact(name).label,
+        value: entry.value,
+        unit: fact(name).kind === 'money' ? build.currency : usualUnit(fact(name)),
+        get text() {
+          return buildFactText(entry, build, answers, system)
+        },
+        state: entry.state === 'not-needed' ? 'derived' : entry.state,
+      }
+    },
   }
-  return table
 }
 
 /** A fact of a build as a person reads it: in the person's own unit when said, else in their system's. */

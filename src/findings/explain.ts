@@ -1,5 +1,5 @@
 import { factsOfLeaf } from '../rulebook/conditions.ts'
-import { type FlatFacts, isTrue } from '../rulebook/evaluate.ts'
+import { isTrue, type Readable } from '../rulebook/evaluate.ts'
 import type { Condition, Rule } from '../rulebook/schema.ts'
 
 /**
@@ -8,11 +8,11 @@ import type { Condition, Rule } from '../rulebook/schema.ts'
  *
  * @returns fact names, each once, in the order of the rule
  */
-export function decidingFacts(rule: Rule, facts: FlatFacts): string[] {
+export function decidingFacts(rule: Rule, facts: Readable): string[] {
   return [...new Set(deciding(rule.conditions, facts, true))]
 }
 
-function deciding(condition: Condition, facts: FlatFacts, truth: boolean): string[] {
+function deciding(condition: Condition, facts: Readable, truth: boolean): string[] {
   if ('not' in condition) return deciding(condition.not, facts, !truth)
   if ('all' in condition) return parts(condition.all, facts, truth, truth)
   if ('any' in condition) return parts(condition.any, facts, truth, !truth)
@@ -22,7 +22,7 @@ function deciding(condition: Condition, facts: FlatFacts, truth: boolean): strin
 /** Every part when all were needed, else the first that sufficed. */
 function parts(
   list: readonly Condition[],
-  facts: FlatFacts,
+  facts: Readable,
   truth: boolean,
   everyPart: boolean,
 ): string[] {

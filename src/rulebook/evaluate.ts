@@ -2,11 +2,13 @@ import type { Condition, Leaf } from './schema.ts'
 
 /** What a flat fact may be when rules see it. */
 export type FactValue = number | string | boolean
-/** Facts by name; where a name comes twice in their order, the later one counts. */
-export interface FlatFacts extends Iterable<readonly [string, FactValue]> {
+/** Facts by name. */
+export interface Readable {
   get(name: string): FactValue | undefined
   has(name: string): boolean
 }
+/** Facts that can also be listed; where a name comes twice in their order, the later one counts. */
+export interface FlatFacts extends Readable, Iterable<readonly [string, FactValue]> {}
 
 /**
  * Whether a condition is true of the facts: the same answer as json-rules-engine
@@ -15,14 +17,14 @@ export interface FlatFacts extends Iterable<readonly [string, FactValue]> {
  *
  * @throws {RangeError} when a fact is missing; a rule on an unknown fact is never run
  */
-export function isTrue(condition: Condition, facts: FlatFacts): boolean {
+export function isTrue(condition: Condition, facts: Readable): boolean {
   if ('all' in condition) return condition.all.every((part) => isTrue(part, facts))
   if ('any' in condition) return condition.any.some((part) => isTrue(part, facts))
   if ('not' in condition) return !isTrue(condition.not, facts)
   return compare(condition, facts)
 }
 
-function compare({ fact, operator, value }: Leaf, facts: FlatFacts): boolean {
+function compare({ fact, operator, value }: Leaf, facts: Readable): boolean {
   const left = read(facts, fact)
   if (operator === 'in' || operator === 'notIn') {
     const within = (value as readonly FactValue[]).includes(left)
@@ -47,7 +49,7 @@ function order(operator: Leaf['operator'], left: number, right: number): boolean
   }
 }
 
-function read(facts: FlatFacts, name: string): FactValue {
+function read(facts: Readable, name: string): FactValue {
   const value = facts.get(name)
   if (value === undefined) throw new RangeError(`fact "${name}" is not known`)
   return value

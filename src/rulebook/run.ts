@@ -1,6 +1,6 @@
 import { Engine, Rule as EngineRule, Fact, type TopLevelCondition } from 'json-rules-engine'
 import { factsIn } from './conditions.ts'
-import { type FactValue, type FlatFacts, isTrue } from './evaluate.ts'
+import { type FactValue, isTrue, type Readable } from './evaluate.ts'
 import type { Rule, Scope } from './schema.ts'
 
 /** A rule as it is run: made once, since rules never change once they are loaded. */
@@ -54,7 +54,7 @@ function routesNamed(conditions: Rule['conditions']): readonly FactValue[] | und
  * The rules of a scope whose every fact is known, less those that are about other routes. The
  * others are not run: `notEqual` and `not` pass on a missing fact.
  */
-function toRun(rules: readonly Rule[], scope: Scope, facts: FlatFacts): Runnable[] {
+function toRun(rules: readonly Rule[], scope: Scope, facts: Readable): Runnable[] {
   const route = facts.get('route')
   const about = (routes: readonly FactValue[] | undefined): boolean =>
     route === undefined || routes === undefined || routes.includes(route)
@@ -77,7 +77,7 @@ function toRun(rules: readonly Rule[], scope: Scope, facts: FlatFacts): Runnable
 export async function runRules(
   rules: readonly Rule[],
   scope: Scope,
-  facts: FlatFacts,
+  facts: Readable,
 ): Promise<Rule[]> {
   const known = toRun(rules, scope, facts)
   const engine = new Engine()
@@ -97,7 +97,7 @@ export async function runRules(
 }
 
 /** The same rules by the synchronous evaluator. */
-export function runRulesNow(rules: readonly Rule[], scope: Scope, facts: FlatFacts): Rule[] {
+export function runRulesNow(rules: readonly Rule[], scope: Scope, facts: Readable): Rule[] {
   const fired: Rule[] = []
   for (const { rule } of toRun(rules, scope, facts)) {
     if (isTrue(rule.conditions, facts)) fired.push(rule)

@@ -10,7 +10,7 @@ import { followOnRules, followOnTable } from '../../src/call/follow-on.ts'
 import type { DecideInput } from '../../src/call/look.ts'
 import { trialsOf } from '../../src/facts/trials.ts'
 import { factsIn } from '../../src/rulebook/conditions.ts'
-import { type FlatFacts, isTrue } from '../../src/rulebook/evaluate.ts'
+import { isTrue, type Readable } from '../../src/rulebook/evaluate.ts'
 import { runRulesNow } from '../../src/rulebook/run.ts'
 import type { Rule, Scope } from '../../src/rulebook/schema.ts'
 import { rowsOf } from '../rulebook/edges.ts'
@@ -72,8 +72,8 @@ async function scenariosNotice(rule: Rule, { rule: slipped }: Mutant): Promise<b
 }
 
 /** What the rules of each scope were asked about for a build, as the rulebook is. */
-async function factsSeen({ answers }: Scenario): Promise<{ scope: Scope; facts: FlatFacts }[]> {
-  const asked: { scope: Scope; facts: FlatFacts }[] = []
+async function factsSeen({ answers }: Scenario): Promise<{ scope: Scope; facts: Readable }[]> {
+  const asked: { scope: Scope; facts: Readable }[] = []
   const given = said(answers)
   const input: DecideInput = {
     answers: given,
