@@ -5,6 +5,7 @@ import { buildValues } from '../facts/live-facts.ts'
 import { type Memory, newMemory } from '../facts/memory.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import { type Trials, trialsOf } from '../facts/trials.ts'
+import { decidingRules } from '../rulebook/deciding-rules.ts'
 import { layered } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
@@ -117,9 +118,8 @@ function changed(build: Build, values: Partial<Record<FactKey, number>>): Build 
 /** Whether a rule of practice asks for stronger hardware than the present one, at this target. */
 function practiceAsksMore({ trials }: Attempt, rulebook: Rulebook): boolean {
   const facts = layered(trials.facts, buildValues(trials.build))
-  return runRulesNow(rulebook.rules, 'build', facts).some(
-    ({ outcome }) => outcome.effect === 'at-least',
-  )
+  const fired = runRulesNow(decidingRules(rulebook.rules), 'build', facts)
+  return fired.some(({ outcome }) => outcome.effect === 'at-least')
 }
 
 function report({ trials, trial }: Attempt, found: boolean): LoweredTarget {

@@ -38,7 +38,6 @@ export function buildFacts(
     ['bmep', pullest.bmep / 1e5],
     ['knockLimited', loads.fullLoads.some((load) => load.knockLimited)],
     ['sparkRetard', (Math.max(...loads.fullLoads.map((l) => l.sparkRetard)) * 180) / Math.PI],
-    ['unitLoad', unitLoadOf(build, loads.peakForce) / 1e5],
     ['peakPressureReached', loads.peakReached],
     ['presentShareOfProof', present.shareOfProof * 100],
     ['stake', figureOf(build, 'invested')],
@@ -56,12 +55,13 @@ export function buildFacts(
     facts.set('powerReachable', fromSi(loads.reachable, 'hp'))
     facts.set('powerShortfall', siOf(build, 'targetPower') / loads.reachable)
   }
-  return layered(worstFacts(loads), facts)
+  return layered(worstFacts(build, loads), facts)
 }
 
-/** The worst loads that a full sweep names; sentences ask for them, what-ifs do not. */
-function worstFacts(loads: EngineLoads): FlatFacts {
+/** What only a full sweep tells; sentences and cautions ask for it, what-ifs do not. */
+function worstFacts(build: Build, loads: EngineLoads): FlatFacts {
   return late({
+    unitLoad: () => unitLoadOf(build, loads.peakForce) / 1e5,
     worstPull: () => loads.sweep.worstPull.force / 1000,
     worstPullMain: () => loads.sweep.worstPull.main + 1,
     worstSide: () => loads.sweep.worstSide.force / 1000,

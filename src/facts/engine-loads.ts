@@ -21,7 +21,7 @@ export interface EngineLoads extends EngineGas {
   readonly loads: readonly MainLoads[]
   /** Of each main and of all; found when it is first read. */
   readonly sweep: LoadSweep
-  /** Greatest load on any main bearing, N. */
+  /** Greatest load on any main bearing, N; found when it is read. */
   readonly peakForce: number
   readonly scales: LoadScales
   readonly cases: CapCases
@@ -96,10 +96,12 @@ function onMains(build: Build, gas: EngineGas, rulebook: Rulebook, memory: Memor
     layout: CRANK_LAYOUTS[id],
     scales,
     cases: capCases(loads, scales),
-    peakForce: greatestForce(loads),
     get loads() {
       kept ??= fill(build, gas, makeRoom(id, gas.speeds.length))
       return kept
+    },
+    get peakForce() {
+      return greatestForce(this.loads)
     },
     get sweep() {
       swept ??= loadSweep({ loads: this.loads, cases: casesOf(gas) })

@@ -16,8 +16,8 @@ export interface TriedFact {
   readonly tried: readonly Tried[]
 }
 
-/** One answer for each open fact that is not left at what is assumed. */
-export type Corner = ReadonlyMap<FactKey, Answer>
+/** For each open fact the place of one of its tried answers; 0 is what is assumed. */
+export type Corner = readonly number[]
 
 /** Corners drawn at random beside those that push one figure as far as it goes. */
 const DRAWN = 16
@@ -38,38 +38,25 @@ const SEED = 20_261
 export function cornersOf(facts: readonly TriedFact[]): Corner[] {
   const figures = facts[0]?.tried[0]?.figures.length ?? 0
   const corners: Corner[] = []
+  const influential = facts.map((_, place) => place).slice(-LEFT_OUT)
   for (let index = 0; index < figures; index++) {
     for (const sign of [1, -1]) {
-      const corner = cornerBy(facts, (tried) => sign * (tried.figures[index] ?? 0))
-      corners.push(corner, ...facts.slice(-LEFT_OUT).map(({ key }) => without(corner, key)))
+      const corner = facts.map((fact) => least(fact, (one) => sign * (one.figures[index] ?? 0)))
+      corners.push(corner, ...influential.map((place) => corner.with(place, 0)))
     }
   }
   const random = randomStream(SEED)
   for (let count = 0; count < DRAWN; count++) {
-    corners.push(cornerOf(facts, ({ tried }) => tried[random.below(tried.length)]))
+    corners.push(facts.map(({ tried }) => random.below(tried.length)))
   }
-  const unique = new Map(corners.map((corner) => [JSON.stringify([...corner]), corner]))
-  return [...unique.values()]
+  return [...new Map(corners.map((corner) => [corner.join(), corner])).values()]
 }
 
-function without(corner: Corner, key: FactKey): Corner {
-  return new Map([...corner].filter(([other]) => other !== key))
-}
-
-function cornerBy(facts: readonly TriedFact[], cost: (tried: Tried) => number): Corner {
-  return cornerOf(facts, ({ tried }) =>
-    tried.reduce((best, one) => (cost(one) < cost(best) ? one : best)),
-  )
-}
-
-function cornerOf(
-  facts: readonly TriedFact[],
-  choose: (fact: TriedFact) => Tried | undefined,
-): Corner {
-  return new Map(
-    facts.flatMap((fact): [FactKey, Answer][] => {
-      const value = choose(fact)?.value
-      return value === undefined ? [] : [[fact.key, value]]
-    }),
-  )
+/** Place of the tried answer that costs least; the first of equals. */
+function least({ tried }: TriedFact, cost: (tried: Tried) => number): number {
+  let best = 0
+  for (let place = 1; place < tried.length; place++) {
+    if (cost(tried[place] as Tried) < cost(tried[best] as Tried)) best = place
+  }
+  return best
 }

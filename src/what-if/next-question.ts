@@ -3,7 +3,7 @@ import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import type { Build } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import { type Corner, cornersOf, type Tried } from './corners.ts'
+import { type Corner, cornersOf, type Tried, type TriedFact } from './corners.ts'
 import { type OpenFact, openFacts } from './open-facts.ts'
 import type { AskWhatIf, QuickCall } from './quick-call.ts'
 
@@ -71,7 +71,7 @@ async function influenceOf(
   let [easiest, hardest]: (Answer | undefined)[] = []
   let [most, least] = [now.ease, now.ease]
   for (const value of open.values) {
-    const then = await ask(withAnswer(answers, open.key, value))
+    const then = await ask({ ...answers, [open.key]: value })
     calls.add(then.wouldBe)
     tried.push({ value, figures: then.figures })
     if (then.ease > most) [most, easiest] = [then.ease, value]
@@ -96,15 +96,24 @@ async function mostHarmless(
   ask: AskWhatIf,
 ): Promise<readonly Influence[]> {
   const facts = quiet.map(({ open, tried }) => ({ key: open.key, tried }))
+  const known = new Map<string, boolean>()
+  const keeps = async (corner: Corner, first: number): Promise<boolean> => {
+    const taken = corner.slice(0, first)
+    // Alone, none of them changes the call.
+    if (taken.filter((place) => place > 0).length < 2) return true
+    const key = taken.join().replace(/(,0)+$/, '')
+    const found =
+      known.get(key) ?? (await ask(atCorner(answers, facts, taken))).wouldBe === now.wouldBe
+    known.set(key, found)
+    return found
+  }
   let count = quiet.length
   for (const corner of cornersOf(facts)) {
-    const keeps = async (first: number): Promise<boolean> =>
-      (await ask(atCorner(answers, quiet.slice(0, first), corner))).wouldBe === now.wouldBe
-    if (await keeps(count)) continue
+    if (await keeps(corner, count)) continue
     let [low, high] = [0, count - 1]
     while (low < high) {
       const middle = Math.ceil((low + high) / 2)
-      if (await keeps(middle)) low = middle
+      if (await keeps(corner, middle)) low = middle
       else high = middle - 1
     }
     count = low
@@ -112,11 +121,14 @@ async function mostHarmless(
   return quiet.slice(0, count)
 }
 
-function atCorner(answers: Answers, taken: readonly Influence[], corner: Corner): Answers {
-  return taken.reduce((all, { open }) => {
-    const value = corner.get(open.key)
-    return value === undefined ? all : withAnswer(all, open.key, value)
-  }, answers)
+function atCorner(answers: Answers, facts: readonly TriedFact[], corner: Corner): Answers {
+  const changed: { [key in FactKey]?: Answer } = { ...answers }
+  corner.forEach((place, index) => {
+    const { key, tried } = facts[index] as TriedFact
+    const value = tried[place]?.value
+    if (value !== undefined) changed[key] = value
+  })
+  return changed
 }
 
 function atEnd(

@@ -5,6 +5,7 @@ import { buildFromAnswers } from '../build/from-answers.ts'
 import { decide } from '../call/decide.ts'
 import { type Memory, newMemory } from '../facts/memory.ts'
 import { trialsOf } from '../facts/trials.ts'
+import { decidingRules } from '../rulebook/deciding-rules.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
 
@@ -32,12 +33,13 @@ export type AskWhatIf = (answers: Answers) => Promise<QuickCall>
  * @returns a function that answers what-ifs against one rulebook, and forgets when it is dropped
  */
 export function whatIf(rulebook: Rulebook, memory: Memory = newMemory()): AskWhatIf {
+  const deciding = { ...rulebook, rules: decidingRules(rulebook.rules) }
   return async (answers) => {
     const trials = trialsOf(buildFromAnswers(rulebook, answers), rulebook, memory)
     const decision = await decide({
       answers,
       trials,
-      rulebook,
+      rulebook: deciding,
       run: runRulesNow,
       system: 'us',
       everyRoute: false,

@@ -1,4 +1,4 @@
-import { type Answers, choicesOf, UNKNOWN, withAnswer } from '../../shared/answers.ts'
+import { type Answers, choicesOf, UNKNOWN } from '../../shared/answers.ts'
 import { FACT_KEYS, type Fact, type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import type { Build } from '../build/build.ts'
@@ -57,7 +57,7 @@ async function otherChoices(
   const found: TurningValue[] = []
   for (const choice of Object.keys(choicesOf(entry))) {
     if (choice === answers[entry.key] || choice === UNKNOWN) continue
-    const then = await ask(withAnswer(answers, entry.key, choice))
+    const then = await ask({ ...answers, [entry.key]: choice })
     if (then.route === null || then.route === now.wouldBe) continue
     found.push({ key: entry.key, direction: 'is', at: choice, route: then.route })
   }
@@ -75,7 +75,7 @@ async function boundaries(
   if (!('low' in entry) || value <= 0) return []
   const found: TurningValue[] = []
   const at = (figure: number): Promise<QuickCall> =>
-    ask(withAnswer(answers, entry.key, asAnswer(build, entry.key, figure)))
+    ask({ ...answers, [entry.key]: asAnswer(build, entry.key, figure) })
   const ends = [
     { direction: 'below' as const, end: Math.max(entry.low, value * REACH.down) },
     { direction: 'above' as const, end: Math.min(entry.high, value * REACH.up) },
