@@ -112,5 +112,6 @@ function rpm(speed: number): number {
 }
 
 function round(value: number, decimals: number): number {
-  return Number(value.toFixed(decimals))
+  const scale = 10 ** decimals
+  return Math.round(value * scale) / scale
 }

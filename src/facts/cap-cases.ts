@@ -19,8 +19,10 @@ export interface CapCases {
 export function capCases(loads: readonly MainLoads[], scales: LoadScales): CapCases {
   const points = marginPoints(loads, scales.range)
   const count = scales.gas.length
-  const pull = new Float64Array(count * points.length)
-  const side = new Float64Array(count * points.length)
+  // One buffer for both: each of its own is dear to collect.
+  const room = new Float64Array(2 * count * points.length)
+  const pull = room.subarray(0, count * points.length)
+  const side = room.subarray(count * points.length)
   const worstPull = new Float64Array(count)
   points.forEach(({ gasX, gasY, inertiaX, inertiaY }, index) => {
     for (let row = 0, at = index; row < count; row++, at += points.length) {

@@ -7,12 +7,14 @@ import type { ItemWhen, Route, RouteItem } from '../rulebook/schema.ts'
 
 /** Ids of a route's parts or work that apply to a build as it stands. */
 export function itemsOf(items: readonly RouteItem[], build: Build): string[] {
-  const ids = items.flatMap((entry) => {
-    if (typeof entry === 'string') return [entry]
-    return applies(entry.when, build) ? [entry.item] : []
-  })
-  // Two reasons for the same work make it no dearer.
-  return [...new Set(ids)]
+  const ids: string[] = []
+  for (const entry of items) {
+    const id = typeof entry === 'string' ? entry : entry.item
+    // Two reasons for the same work make it no dearer.
+    if (ids.includes(id)) continue
+    if (typeof entry === 'string' || applies(entry.when, build)) ids.push(id)
+  }
+  return ids
 }
 
 function applies(when: ItemWhen, build: Build): boolean {
@@ -28,7 +30,7 @@ function applies(when: ItemWhen, build: Build): boolean {
  * item on its own; likely is the sum of the likely prices.
  */
 export function routeCost(route: Route, build: Build, rulebook: Rulebook): RouteCost {
-  const items = pricedItems(route, build, rulebook)
+  const items = itemsPriced(route, build, rulebook).map((item) => priced(item, build, rulebook))
   const taxRate = figureOf(build, 'taxRate') / 100
   if (items.length === 0) return { low: 0, likely: 0, high: 0, currency: build.currency, items }
   const { gross } = jobCost({ items, taxRate })
@@ -43,37 +45,48 @@ export function routeCost(route: Route, build: Build, rulebook: Rulebook): Route
 
 /** The sum of a route's likely prices, tax included where a rate is known. */
 export function likelyRouteCost(route: Route, build: Build, rulebook: Rulebook): number {
-  const net = pricedItems(route, build, rulebook).reduce((sum, { likely }) => sum + likely, 0)
+  const net = itemsPriced(route, build, rulebook).reduce(
+    (sum, item) => sum + (ownPrice(item, build)?.value ?? likelyListed(item, build, rulebook)),
+    0,
+  )
   return net * (1 + figureOf(build, 'taxRate') / 100)
 }
 
-function pricedItems(route: Route, build: Build, rulebook: Rulebook): CostItem[] {
+type ListedItem = Rulebook['cost']['items'][number]
+
+/** What of a route's parts and work has a price. */
+function itemsPriced(route: Route, build: Build, { cost }: Rulebook): ListedItem[] {
   const ids = [...itemsOf(route.parts, build), ...itemsOf(route.work, build)]
-  return ids.flatMap((id) => {
-    const found = rulebook.cost.items.find((item) => item.id === id)
-    return found ? [priced(found, build, rulebook)] : []
-  })
+  return ids.flatMap((id) => cost.items.find((item) => item.id === id) ?? [])
 }
 
-function priced(
-  item: Rulebook['cost']['items'][number],
-  build: Build,
-  { cost }: Rulebook,
-): CostItem {
+/** The price that the person gave. */
+function ownPrice({ fact }: ListedItem, build: Build) {
+  const own = fact ? build.facts[fact as FactKey] : undefined
+  return own?.state === 'said' && typeof own.value === 'number'
+    ? { ...own, value: own.value }
+    : undefined
+}
+
+function likelyListed({ price }: ListedItem, build: Build, { cost }: Rulebook): number {
+  return price.likely * (cost.rates[build.currency] ?? 1)
+}
+
+function priced(item: ListedItem, build: Build, rulebook: Rulebook): CostItem {
   const { id, label, kind, price } = item
-  const own = item.fact ? build.facts[item.fact as FactKey] : undefined
-  if (own?.state === 'said' && typeof own.value === 'number') {
+  const own = ownPrice(item, build)
+  if (own) {
     const { value, low = value, high = value } = own
     const source = { kind: 'said' as const, cite: '' }
     return { id, label, kind, low, likely: value, high, state: 'said', source }
   }
-  const rate = cost.rates[build.currency] ?? 1
+  const rate = rulebook.cost.rates[build.currency] ?? 1
   return {
     id,
     label,
     kind,
     low: price.low * rate,
-    likely: price.likely * rate,
+    likely: likelyListed(item, build, rulebook),
     high: price.high * rate,
     state: 'assumed',
     source: { kind: item.source.kind, cite: item.source.cite ?? '' },

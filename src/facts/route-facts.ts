@@ -6,7 +6,7 @@ import { withRoute } from '../build/with-route.ts'
 import type { FactValue } from '../rulebook/evaluate.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Route } from '../rulebook/schema.ts'
-import { itemsOf, likelyRouteCost, routeCost } from './cost.ts'
+import { itemsOf, routeCost } from './cost.ts'
 import type { EngineLoads } from './engine-loads.ts'
 import { jointOf, marginsOf } from './joint.ts'
 import type { JointModel } from './joint-model.ts'
@@ -26,6 +26,7 @@ export interface RouteTrial {
   /** With its spread; worked out when it is read. */
   readonly cost: RouteCost
   readonly work: readonly string[]
+  /** Listed when they are read. */
   readonly parts: readonly string[]
   readonly needed: number
   /** In the units of rules/computed-facts.json. */
@@ -40,23 +41,24 @@ export interface Standing {
   readonly memory: Memory
 }
 
-/** Try one route on a build; only the joint differs between routes. */
-export function tryRoute(route: Route, standing: Standing): RouteTrial {
+/** Try one route, which likely costs so much, on a build; only the joint differs between routes. */
+export function tryRoute(route: Route, likelyCost: number, standing: Standing): RouteTrial {
   const { build: before, loads, rulebook, memory } = standing
   const build = withRoute(before, route)
   const joint = jointOf(build, rulebook, memory)
   const { model } = joint
   const result = marginsOf(joint, loads.cases, rulebook)
-  const likelyCost = likelyRouteCost(route, before, rulebook)
   const work = itemsOf(route.work, before)
-  const parts = itemsOf(route.parts, before)
   const needed = rulebook.holding.needed[choiceOf(before, 'use')] ?? 100
-  const trial = { route, build, model, result, likelyCost, work, parts, needed }
+  const trial = { route, build, model, result, likelyCost, work, needed }
   return {
     ...trial,
     facts: routeFacts(trial, before),
     get samples() {
       return { count: loads.cases.count, of: new Map([...loads.scales.of, ...joint.of]) }
+    },
+    get parts() {
+      return itemsOf(route.parts, before)
     },
     get cost() {
       return routeCost(route, before, rulebook)
@@ -73,7 +75,7 @@ function routeFacts(
     likelyCost,
     work,
     needed,
-  }: Omit<RouteTrial, 'facts' | 'cost' | 'samples'>,
+  }: Omit<RouteTrial, 'facts' | 'cost' | 'parts' | 'samples'>,
   before: Build,
 ): Map<string, FactValue> {
   const { weakest } = result

@@ -38,16 +38,18 @@ export function trialsOf(
   const build = withBoost(before, loads)
   const tried = new Map<RouteId, RouteTrial>()
   const costs = new Map<string, number>()
+  const likelyCost = (id: RouteId): number =>
+    remembered(costs, id, () => likelyRouteCost(routeOf(rulebook, id), build, rulebook))
   return {
     build,
     loads,
     facts: buildFacts(build, loads, jointOf(build, rulebook, memory).model, rulebook),
-    likelyCost: (id) =>
-      remembered(costs, id, () => likelyRouteCost(routeOf(rulebook, id), build, rulebook)),
+    likelyCost,
     trial(id) {
       let found = tried.get(id)
       if (!found) {
-        found = tryRoute(routeOf(rulebook, id), { build, loads, rulebook, memory })
+        const standing = { build, loads, rulebook, memory }
+        found = tryRoute(routeOf(rulebook, id), likelyCost(id), standing)
         tried.set(id, found)
       }
       return found

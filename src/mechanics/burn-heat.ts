@@ -13,12 +13,12 @@ const SHORT = 6
  *
  * @param burn - start and duration (rad), a and n
  * @param heat - of the whole burn; the unit of the result per radian
- * @param steps - from −180° to +180°
- * @returns 3·steps values
+ * @param rates - filled: three values a step, from −180° to +180°
  */
-export function burnHeatTable(burn: Burn, heat: number, steps: number): Float64Array {
-  const rates = new Float64Array(3 * steps)
-  if (heat === 0) return rates
+export function fillBurnHeat(burn: Burn, heat: number, rates: Float64Array): void {
+  const steps = rates.length / 3
+  rates.fill(0)
+  if (heat === 0) return
   const { start, duration, completeness: a, form: n } = burn
   const step = (2 * Math.PI) / steps
   const short = duration < SHORT * step
@@ -39,7 +39,6 @@ export function burnHeatTable(burn: Burn, heat: number, steps: number): Float64A
     unburnt = next
     left = right
   }
-  return rates
 }
 
 /** y^m; the usual m = 2 without the cost of a power. */

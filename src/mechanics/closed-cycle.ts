@@ -1,4 +1,4 @@
-import { burnHeatTable } from './burn-heat.ts'
+import { fillBurnHeat } from './burn-heat.ts'
 import { type VolumeTable, volumeTable } from './cylinder-volume.ts'
 import type { GammaFit } from './gas-properties.ts'
 import type { WallHeat } from './wall-heat.ts'
@@ -51,9 +51,10 @@ export function closedCycle(input: ClosedCycleInput): ClosedCycle {
   const steps = 360 * stepsPerDegree
   const startVolume = (sweptVolume(input) * compressionRatio) / (compressionRatio - 1)
   const unit = startPressure * startVolume
-  const fine = new Float64Array(steps + 1)
+  const { fine, heat } = scratchFor(steps)
   const table = volumeTable(input.rodRatio, compressionRatio, stepsPerDegree)
-  const sums = march(input, table, heatTable(input, steps, unit), fine)
+  fillHeat(input, unit, heat)
+  const sums = march(input, table, heat, fine)
   const pressure = new Float64Array(361)
   for (let i = 0; i <= 360; i++) pressure[i] = startPressure * fine[i * stepsPerDegree]!
   const top = summit(fine, table)
@@ -85,10 +86,28 @@ function refinePeak(values: Float64Array, index: number): { value: number; index
 }
 
 /** Heat kept in the gas, in `unit` J a radian; a stated wall share is taken off at once. */
-function heatTable(input: ClosedCycleInput, steps: number, unit: number): Float64Array {
-  const { wallHeat, burn, addedHeat } = input
+function fillHeat(
+  { wallHeat, burn, addedHeat }: ClosedCycleInput,
+  unit: number,
+  into: Float64Array,
+) {
   const kept = wallHeat.kind === 'share' ? 1 - wallHeat.share : 1
-  return burnHeatTable(burn, (addedHeat * kept) / unit, steps)
+  fillBurnHeat(burn, (addedHeat * kept) / unit, into)
+}
+
+/** Arrays that one cycle fills and leaves, kept for the next: new ones are dear to collect. */
+interface Scratch {
+  readonly fine: Float64Array
+  readonly heat: Float64Array
+}
+
+let scratch: Scratch = { fine: new Float64Array(0), heat: new Float64Array(0) }
+
+function scratchFor(steps: number): Scratch {
+  if (scratch.fine.length !== steps + 1) {
+    scratch = { fine: new Float64Array(steps + 1), heat: new Float64Array(3 * steps) }
+  }
+  return scratch
 }
 
 interface Sums {

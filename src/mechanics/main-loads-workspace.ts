@@ -49,8 +49,13 @@ export interface MainLoadsWorkspace {
   result: MainLoads
 }
 
-const arrays = (count: number, length: number): Float64Array[] =>
-  Array.from({ length: count }, () => new Float64Array(length))
+/** Arrays of one buffer: many of their own are dear to make and to collect. */
+function arrays(count: number, length: number): Float64Array[] {
+  const all = new Float64Array(count * length)
+  return Array.from({ length: count }, (_, index) =>
+    all.subarray(index * length, (index + 1) * length),
+  )
+}
 
 /**
  * Make the arrays for a layout's main loads.

@@ -31,18 +31,20 @@ const NOTHING = 1e-6
 
 /** Room for moments. */
 export function emptyMoments(room: number): Moments {
-  const numbers = (): Float64Array => new Float64Array(room)
+  // One buffer for all: small ones of their own are dear to collect.
+  const all = new Float64Array(6 * room)
+  const part = (index: number): Float64Array => all.subarray(index * room, (index + 1) * room)
   return {
     count: 0,
     main: new Int8Array(room),
     flat: new Int32Array(room),
     half: new Int8Array(room),
-    gasX: numbers(),
-    gasY: numbers(),
-    inertiaX: numbers(),
-    inertiaY: numbers(),
-    pull: numbers(),
-    side: numbers(),
+    gasX: part(0),
+    gasY: part(1),
+    inertiaX: part(2),
+    inertiaY: part(3),
+    pull: part(4),
+    side: part(5),
   }
 }
 

@@ -11,8 +11,9 @@ export interface VarianceShare {
   /**
    * Share of the result's own variance explained by this input alone, however
    * curved its effect (first-order effect by slices, corrected for chance), 0 to 1.
+   * Worked out when it is read.
    */
-  firstOrder: number
+  readonly firstOrder: number
 }
 
 export interface VarianceShares {
@@ -68,7 +69,9 @@ export function varianceShares(
     input,
     share: Math.min(1, slope * slope),
     slope,
-    firstOrder: firstOrderEffect(pickColumn(sample, input, dimensions, count), results),
+    get firstOrder() {
+      return firstOrderEffect(pickColumn(sample, input, dimensions, count), results)
+    },
   }))
   shares.sort((one, other) => other.share - one.share || one.input - other.input)
   return { shares, explained: Math.min(1, Math.max(0, explained)) }

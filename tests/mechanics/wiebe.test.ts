@@ -1,6 +1,6 @@
 import { derivative } from 'mathjs'
 import { describe, expect, it } from 'vitest'
-import { burnHeatTable } from '../../src/mechanics/burn-heat.ts'
+import { fillBurnHeat } from '../../src/mechanics/burn-heat.ts'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
 import { FUELS } from '../../src/mechanics/fuels.ts'
 import {
@@ -49,13 +49,14 @@ describe('burnRate', () => {
   })
 })
 
-describe('burnHeatTable', () => {
+describe('fillBurnHeat', () => {
   it.each([
     { duration: 0.9, steps: 360 },
     { duration: 0.9, steps: 1440 },
     { duration: 0.001, steps: 360 },
   ])('gives the whole heat by Simpson’s rule: $duration rad, $steps steps', (row) => {
-    const table = burnHeatTable({ ...burn, duration: row.duration }, 1000, row.steps)
+    const table = new Float64Array(3 * row.steps).fill(7)
+    fillBurnHeat({ ...burn, duration: row.duration }, 1000, table)
     let heat = 0
     for (let i = 0; i < row.steps; i++) {
       heat += (table[3 * i]! + 4 * table[3 * i + 1]! + table[3 * i + 2]!) / 6
