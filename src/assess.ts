@@ -31,6 +31,8 @@ export interface AssessOptions {
   readonly withoutWhatIf?: boolean
   /** Leave out the turning points alone: the conversation needs only the next question. */
   readonly withoutTurningPoints?: boolean
+  /** Called between what-ifs, so that a server can answer others meanwhile. */
+  readonly giveWay?: (() => Promise<void>) | undefined
 }
 
 /**
@@ -45,7 +47,7 @@ export interface AssessOptions {
 export async function assess(
   rulebook: Rulebook,
   answers: Answers,
-  { system = 'us', withoutWhatIf = false, withoutTurningPoints = false }: AssessOptions = {},
+  { system = 'us', withoutWhatIf, withoutTurningPoints, giveWay }: AssessOptions = {},
 ): Promise<Assessment> {
   const build = buildFromAnswers(rulebook, answers)
   const memory = newMemory()
@@ -53,7 +55,7 @@ export async function assess(
   const input: DecideInput = { answers, trials, rulebook, run: runRules, system, everyRoute: true }
   const decision = await decide(input)
   const lowered = lowerTarget(trials, rulebook, memory)
-  const ask = whatIf(rulebook, memory)
+  const ask = whatIf(rulebook, memory, giveWay)
   const now = quickOf(decision, trials.build, await ask(answers))
   const open = withoutWhatIf
     ? undefined

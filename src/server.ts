@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import { type HttpBindings, serve } from '@hono/node-server'
+import { takeTurns } from './api/take-turns.ts'
 import { createApp } from './app.ts'
 import { fromOperatorFiles } from './operator-files.ts'
 import { printFonts } from './pages/print-fonts.ts'
@@ -68,6 +69,7 @@ function log(entry: Readonly<Record<string, string | number>>): void {
 
 /** Serve until told to stop; then answer what is under way and end. */
 function listen(): void {
+  takeTurns(() => new Promise((resolve) => setImmediate(resolve)))
   const server = serve(
     {
       fetch: (request, env) => app.fetch(request, env),

@@ -2,6 +2,7 @@ import type { Answers } from '../../shared/answers.ts'
 import type { Assessment } from '../../shared/assessment.ts'
 import { type AssessOptions, assess } from '../assess.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { inTurn } from './take-turns.ts'
 
 /** Assessments kept for each rulebook; about 0.2 MB each. */
 const KEPT = 64
@@ -28,7 +29,8 @@ export function assessOnce(
     kept = new Map()
     byRulebook.set(rulebook, kept)
   }
-  const found = kept.get(key) ?? assess(rulebook, answers, options)
+  const found =
+    kept.get(key) ?? inTurn((giveWay) => assess(rulebook, answers, { ...options, giveWay }))
   // Set anew, so that the one asked for longest ago comes first and is the next to go.
   kept.delete(key)
   kept.set(key, found)

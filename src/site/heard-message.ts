@@ -1,7 +1,7 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
+import { assessOnce } from '../api/assess-once.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import type { Heard } from '../pages/conversation-view.ts'
 import { glossaryEntry } from '../pages/glossary.ts'
 import { renderMarkdown } from '../pages/markdown.ts'
@@ -119,7 +119,7 @@ async function beside(
   supposed: NonNullable<Turn['supposed']>,
 ) {
   const options = { system: request.units, withoutWhatIf: true }
-  const present = await assess(rulebook, request.answers, options)
-  const other = await assess(rulebook, supposed, options)
+  const present = await assessOnce(rulebook, request.answers, options)
+  const other = await assessOnce(rulebook, supposed, options)
   return comparison(rulebook, request, present, { answers: supposed, assessment: other })
 }

@@ -28,13 +28,23 @@ export interface QuickCall {
 /** Asks "and if this were the answer?"; loads and calls are remembered from question to question. */
 export type AskWhatIf = (answers: Answers) => Promise<QuickCall>
 
+/** After so many what-ifs others are let in. */
+const AT_A_STRETCH = 4
+
 /**
  * @param memory - of what was worked out already
+ * @param giveWay - called now and then before a what-if
  * @returns a function that answers what-ifs against one rulebook, and forgets when it is dropped
  */
-export function whatIf(rulebook: Rulebook, memory: Memory = newMemory()): AskWhatIf {
+export function whatIf(
+  rulebook: Rulebook,
+  memory: Memory = newMemory(),
+  giveWay?: () => Promise<void>,
+): AskWhatIf {
+  let asked = 0
   const deciding = { ...rulebook, rules: decidingRules(rulebook.rules) }
   return async (answers) => {
+    if (giveWay && ++asked % AT_A_STRETCH === 0) await giveWay()
     const trials = trialsOf(buildFromAnswers(rulebook, answers), rulebook, memory)
     const decision = await decide({
       answers,

@@ -1,4 +1,6 @@
 import { type Answers, readAnswers } from '../../shared/answers.ts'
+import { assess } from '../../src/assess.ts'
+import { generateAnswers } from '../../src/rulebook/generate-answers.ts'
 import { loadRulebook, type Rulebook } from '../../src/rulebook/load.ts'
 import { readFolder } from '../../src/rulebook/read-folder.ts'
 
@@ -12,6 +14,20 @@ export function exampleOf({ presets }: Rulebook, id: string): Answers {
   const preset = presets.find((one) => one.id === id)
   if (!preset) throw new RangeError(`no example is called ${id}`)
   return readAnswers(preset.answers).answers
+}
+
+/** Generated cases that the equations cover. */
+export async function soundCases(rulebook: Rulebook, count: number): Promise<Answers[]> {
+  const found: Answers[] = []
+  for (let seed = 1; found.length < count; seed++) {
+    const answers = generateAnswers(seed)
+    const sound = await assess(rulebook, answers, { withoutWhatIf: true }).then(
+      () => true,
+      () => false,
+    )
+    if (sound) found.push(answers)
+  }
+  return found
 }
 
 /** An engine of a layout, otherwise alike. */

@@ -1,17 +1,23 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { Agent, request } from 'node:http'
 import { gzipSync } from 'node:zlib'
+import type { Answers } from '../../shared/answers.ts'
 import { toQuery } from '../../shared/share-link.ts'
 import type { Rulebook } from '../../src/rulebook/load.ts'
-import { exampleOf } from './cases.ts'
+import { exampleOf, soundCases } from './cases.ts'
 import { ms, table } from './measure.ts'
 
 const CLIENTS = 64
 
-interface Ask {
-  readonly name: string
+interface Call {
   readonly url: string
   readonly body?: string
+}
+
+interface Ask {
+  readonly name: string
+  /** Made in turn, from the first again after the last. */
+  readonly calls: readonly Call[]
   readonly count: number
 }
 
@@ -23,23 +29,53 @@ export async function benchHttp(root: string, rulebook: Rulebook): Promise<void>
     const answers = exampleOf(rulebook, 'twin-turbo')
     const link = toQuery(answers, rulebook.version)
     const body = JSON.stringify({ answers })
+    const assess = { url: `${guide.url}api/assess`, body }
     const asks: Ask[] = [
-      { name: 'bare endpoint', url: bare.url, count: 6400 },
-      { name: 'bare endpoint, JSON back', url: bare.url, body, count: 6400 },
-      { name: 'healthz', url: `${guide.url}healthz`, count: 3200 },
-      { name: 'start page', url: guide.url, count: 320 },
-      { name: 'guide, twin-turbo', url: `${guide.url}?${link}`, count: 128 },
-      { name: 'call page, twin-turbo', url: `${guide.url}call?${link}`, count: 96 },
-      { name: 'POST /api/assess', url: `${guide.url}api/assess`, body, count: 96 },
+      { name: 'bare endpoint', calls: [{ url: bare.url }], count: 6400 },
+      { name: 'bare endpoint, JSON back', calls: [{ url: bare.url, body }], count: 6400 },
+      { name: 'healthz', calls: [{ url: `${guide.url}healthz` }], count: 3200 },
+      { name: 'start page', calls: [{ url: guide.url }], count: 320 },
+      { name: 'guide, one case', calls: [{ url: `${guide.url}?${link}` }], count: 128 },
+      { name: 'call page, one case', calls: [{ url: `${guide.url}call?${link}` }], count: 128 },
+      { name: 'POST /api/assess, one case', calls: [assess], count: 128 },
+      ...(await differentCases(guide.url, rulebook)),
     ]
     const rows = [['64 clients', 'requests', 'a second', 'p50 ms', 'p99 ms', 'p99/p50', 'failed']]
     for (const ask of asks) rows.push(await load(ask))
-    table('HTTP, one process', rows)
+    table('HTTP, one process (aim: p99/p50 at most 8)', rows)
     await weigh(guide.url, link)
   } finally {
     guide.child.kill()
     bare.child.kill()
   }
+}
+
+const DIFFERENT = 256
+
+/** Every request another case, so that nothing of it is remembered; then pages among such turns. */
+async function differentCases(base: string, rulebook: Rulebook): Promise<Ask[]> {
+  const cases = await soundCases(rulebook, 3 * DIFFERENT)
+  const from = (part: number, call: (answers: Answers) => Call): Call[] =>
+    cases.slice(part * DIFFERENT, (part + 1) * DIFFERENT).map(call)
+  const turn = (answers: Answers): Call => ({
+    url: `${base}api/turn`,
+    body: JSON.stringify({ answers, asking: 'use', answer: 'street' }),
+  })
+  const pages: Call[] = [
+    { url: base },
+    { url: `${base}healthz` },
+    { url: `${base}learn/line-bore` },
+  ]
+  const mixed = from(2, turn).flatMap((one, index): Call[] => [one, pages[index % 3] as Call])
+  return [
+    { name: 'POST /api/turn, different', calls: from(0, turn), count: DIFFERENT },
+    {
+      name: 'call page, different',
+      calls: from(1, (answers) => ({ url: `${base}call?${toQuery(answers, rulebook.version)}` })),
+      count: DIFFERENT,
+    },
+    { name: 'turns and pages, different', calls: mixed, count: mixed.length },
+  ]
 }
 
 function start(args: string[], cwd: string): Promise<{ url: string; child: ChildProcess }> {
@@ -55,16 +91,17 @@ function start(args: string[], cwd: string): Promise<{ url: string; child: Child
 }
 
 /** A fixed number of requests over a fixed number of kept connections. */
-async function load({ name, url, body, count }: Ask): Promise<string[]> {
+async function load({ name, calls, count }: Ask): Promise<string[]> {
   const agent = new Agent({ keepAlive: true, maxSockets: CLIENTS })
-  for (let warm = 0; warm < 8; warm++) await once(agent, url, body)
+  if (calls.length === 1) for (let warm = 0; warm < 8; warm++) await once(agent, calls[0] as Call)
   const times: number[] = []
-  let [left, failed] = [count, 0]
+  let [sentYet, failed] = [0, 0]
   const start = performance.now()
   const client = async (): Promise<void> => {
-    while (left-- > 0) {
+    while (sentYet < count) {
+      const call = calls[sentYet++ % calls.length] as Call
       const sent = performance.now()
-      const { status } = await once(agent, url, body)
+      const { status } = await once(agent, call)
       if (status !== 200) failed++
       times.push(performance.now() - sent)
     }
@@ -79,7 +116,7 @@ async function load({ name, url, body, count }: Ask): Promise<string[]> {
   return [name, String(count), rate, ms(at(0.5)), ms(at(0.99)), ratio, String(failed)]
 }
 
-function once(agent: Agent, url: string, body?: string): Promise<{ status: number; data: Buffer }> {
+function once(agent: Agent, { url, body }: Call): Promise<{ status: number; data: Buffer }> {
   return new Promise((resolve, reject) => {
     const headers = body ? { 'content-type': 'application/json' } : {}
     const sent = request(url, { agent, method: body ? 'POST' : 'GET', headers }, (response) => {
@@ -91,7 +128,7 @@ function once(agent: Agent, url: string, body?: string): Promise<{ status: numbe
     })
     // A kept connection may be closed just as it is used again; that is asked once more.
     sent.on('error', (error) =>
-      sent.reusedSocket ? resolve(once(agent, url, body)) : reject(error),
+      sent.reusedSocket ? resolve(once(agent, { url, ...(body ? { body } : {}) })) : reject(error),
     )
     sent.end(body)
   })
@@ -106,7 +143,7 @@ async function weigh(base: string, link: string): Promise<void> {
     ['guide', `?${link}`],
     ['call', `call?${link}`],
   ] as const) {
-    const html = (await once(agent, base + path)).data
+    const html = (await once(agent, { url: base + path })).data
     const assets = await assetsOf(agent, base, html.toString())
     const kinds = ['css', 'js', 'woff2'].map((kind) =>
       assets.filter(([asset]) => asset.endsWith(`.${kind}`)),
@@ -137,7 +174,7 @@ async function assetsOf(agent: Agent, base: string, html: string): Promise<[stri
     const names = [...text.matchAll(/[\w/.-]*?([\w-]+\.(?:css|js|woff2))\b/g)]
     for (const [, name] of names) {
       if (!name || found.has(name)) continue
-      const { status, data } = await once(agent, `${base}assets/${name}`)
+      const { status, data } = await once(agent, { url: `${base}assets/${name}` })
       if (status !== 200) continue
       found.set(name, data)
       if (name.endsWith('.css')) await take(data.toString())

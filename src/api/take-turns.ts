@@ -1,0 +1,30 @@
+/** Lets whatever else waits have the thread once. */
+export type GiveWay = () => Promise<void>
+
+let giveWay: GiveWay | undefined
+let last: Promise<unknown> = Promise.resolve()
+
+/**
+ * Have long computations wait for each other, first come first served, and give way between
+ * their steps. Without it a server that is asked much takes in one connection for each round of
+ * computations, and those who came late wait for ever. Not for hosts that forbid one request to
+ * wait for another.
+ *
+ * @param pass - lets the host take in connections and answer short requests
+ */
+export function takeTurns(pass: GiveWay): void {
+  giveWay = pass
+}
+
+/**
+ * Do a long computation in its turn.
+ *
+ * @param work - calls what it is given, if it is given anything, between its steps
+ */
+export function inTurn<T>(work: (giveWay: GiveWay | undefined) => Promise<T>): Promise<T> {
+  if (!giveWay) return work(undefined)
+  const pass = giveWay
+  const done = last.then(() => work(pass))
+  last = done.catch(() => {})
+  return done
+}
