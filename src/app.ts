@@ -8,6 +8,7 @@ import { problemResponse } from './api/problem-response.ts'
 import { bodyTooLarge } from './api/read-request.ts'
 import { type LimitPassed, requestLimits } from './api/request-limits.ts'
 import { apiRoutes } from './api/routes.ts'
+import { takeTurns } from './api/take-turns.ts'
 import { DomainError } from './mechanics/domain-error.ts'
 import { errorPage, faultPage } from './pages/error-page.ts'
 import { notFoundPage } from './pages/not-found.ts'
@@ -37,6 +38,7 @@ import { worksheetSite } from './site/worksheets.ts'
 
 /** The whole guide as one fetch handler, each shop's frame included. It holds no state: a case is in its link. */
 export function createApp(deps: AppDeps): Hono {
+  if (deps.giveWay) takeTurns(deps.giveWay)
   // One limit for all: an address does not get another minute's worth from each shop's frame.
   const limit = rateLimit(deps.rate, deps.addressOf, deps.clock, (c, seconds) =>
     tooMany(deps, c, seconds),

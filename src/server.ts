@@ -4,7 +4,6 @@ import { readFile } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import { type HttpBindings, serve } from '@hono/node-server'
-import { takeTurns } from './api/take-turns.ts'
 import { createApp } from './app.ts'
 import { fromOperatorFiles } from './operator-files.ts'
 import { printFonts } from './pages/print-fonts.ts'
@@ -41,6 +40,7 @@ function makeApp(): ReturnType<typeof createApp> {
     drawPng: pngDrawer(settings.fontsFolder),
     printFonts: printFonts((path) => readFileSync(join(settings.fontsFolder, path))),
     clock: () => performance.now(),
+    giveWay: () => new Promise((resolve) => setImmediate(resolve)),
     addressOf: (c) =>
       clientAddress(
         c.req.header('x-forwarded-for'),
@@ -69,7 +69,6 @@ function log(entry: Readonly<Record<string, string | number>>): void {
 
 /** Serve until told to stop; then answer what is under way and end. */
 function listen(): void {
-  takeTurns(() => new Promise((resolve) => setImmediate(resolve)))
   const server = serve(
     {
       fetch: (request, env) => app.fetch(request, env),

@@ -5,6 +5,7 @@ import type { SourceRecord } from '../pages/source-list.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { ShopRules } from '../shop-sheet/shop-rules.ts'
 import type { Shop } from '../shops/schema.ts'
+import type { GiveWay } from './take-turns.ts'
 
 /** How many requests one address may make, as a bucket that fills steadily. */
 export interface RateLimit {
@@ -37,6 +38,11 @@ export interface AppDeps {
   readonly printFonts?: PrintFonts | undefined
   /** Milliseconds since any fixed moment, to bound how often cards are drawn. */
   readonly clock: () => number
+  /**
+   * Lets other requests pass between the steps of a long computation, which then take turns;
+   * undefined where one request may not wait for another.
+   */
+  readonly giveWay?: GiveWay | undefined
   /** Address of the client, proxies of ours taken into account. */
   readonly addressOf: (c: Context) => string
   /** How often one address may ask. */
