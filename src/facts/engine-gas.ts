@@ -41,9 +41,8 @@ export interface Calibration {
   readonly heatScale: number
 }
 
-/** Facts that the gas cycles rest on; two builds alike in these have the same cycles. */
+/** Facts that the gas cycles rest on besides the number of cylinders. */
 const GAS_FACTS = [
-  'layout',
   'bore',
   'stroke',
   'rodLength',
@@ -59,9 +58,13 @@ const GAS_FACTS = [
   'torquePeakRpm',
 ] as const
 
+function cylindersOf(build: Build): number {
+  return CRANK_LAYOUTS[choiceOf(build, 'layout') as LayoutId].cylinders.length
+}
+
 /** A key under which the gas cycles of a build can be remembered. */
 export function gasKey(build: Build, calibration?: Calibration): string {
-  const known = calibration ? `${calibration.breathingScale}/${calibration.heatScale}` : ''
+  const known = `${cylindersOf(build)}/${calibration?.breathingScale}/${calibration?.heatScale}`
   return GAS_FACTS.reduce((key, name) => {
     const { value, state } = build.facts[name]
     return `${key}|${state[0]}${value}`
@@ -124,7 +127,7 @@ function fullLoadInput(build: Build, rulebook: Rulebook): FullLoadInput {
     stroke: siOf(build, 'stroke'),
     rodLength: rodOf(build),
     compressionRatio: figureOf(build, 'compressionRatio'),
-    cylinders: CRANK_LAYOUTS[choiceOf(build, 'layout') as LayoutId].cylinders.length,
+    cylinders: cylindersOf(build),
     speed: Math.min(siOf(build, 'torquePeakRpm'), highestSpeed),
     torquePeakSpeed: Math.min(siOf(build, 'torquePeakRpm'), highestSpeed),
     highestSpeed,

@@ -44,7 +44,7 @@ const DOUBTED = [
 function loadsKey(build: Build, gas: string): string {
   const masses = MASS_FACTS.map((key) => build.facts[key].value)
   const ends = DOUBTED.map((key) => `${build.facts[key].low}/${build.facts[key].high}`)
-  return `${gas}|${masses.join('|')}|${ends.join('|')}`
+  return `${gas}|${build.facts.layout.value}|${masses.join('|')}|${ends.join('|')}`
 }
 
 /**

@@ -1,5 +1,6 @@
 import { registerCapacity } from '../mechanics/register.ts'
 import type { JointModel } from './joint-model.ts'
+import { remembered } from './memory.ts'
 
 /** What holds the cap in each sampled case, whatever the crank does. */
 export interface Held {
@@ -27,17 +28,9 @@ const MM = 1e-3
 /** Preload, clamp, friction, register and strength of a joint over the sampled cases. */
 export function heldBy(model: JointModel, of: Draws, count: number): Held {
   const drawn = (name: string, otherwise: number): Float64Array =>
-    of.get(name) ?? new Float64Array(count).fill(otherwise)
-  const scatter = drawn('preload', 1)
-  const torque = drawn('fastenerTorque', 1)
-  const embedding = drawn('embedding', 0)
-  const preload = new Float64Array(count)
-  const clamp = new Float64Array(count)
-  for (let row = 0; row < count; row++) {
-    const factor = scatter[row]! * torque[row]!
-    preload[row] = factor
-    clamp[row] = Math.max(0, model.clamp * factor - embedding[row]! * MM * model.lossPerEmbedding)
-  }
+    of.get(name) ?? allAlike(count, otherwise)
+  const preload = product(drawn('preload', 1), drawn('fastenerTorque', 1))
+  const clamp = clamps(model, preload, drawn('embedding', 0))
   return {
     count,
     preload,
@@ -47,6 +40,31 @@ export function heldBy(model: JointModel, of: Draws, count: number): Held {
     endurable: endurable(model, of, drawn('capStrength', 1)),
     thread: drawn('threadStrength', 1),
   }
+}
+
+const alike = new Map<string, Float64Array>()
+
+/** So many times the same; kept, since most joints lack some draw. */
+function allAlike(count: number, value: number): Float64Array {
+  return remembered(alike, `${count}/${value}`, () => new Float64Array(count).fill(value))
+}
+
+function product(one: Float64Array, other: Float64Array): Float64Array {
+  const values = new Float64Array(one.length)
+  for (let row = 0; row < values.length; row++) values[row] = one[row]! * other[row]!
+  return values
+}
+
+function clamps(
+  { clamp, lossPerEmbedding }: JointModel,
+  preload: Float64Array,
+  embedding: Float64Array,
+): Float64Array {
+  const values = new Float64Array(preload.length)
+  for (let row = 0; row < values.length; row++) {
+    values[row] = Math.max(0, clamp * preload[row]! - embedding[row]! * MM * lossPerEmbedding)
+  }
+  return values
 }
 
 function registers(
@@ -59,13 +77,13 @@ function registers(
   const height = drawn('registerHeight', 1)
   const width = drawn('capWidth', 1)
   const fit = drawn('registerInterference', 0)
+  // One register for all cases: one for each would be garbage at once.
+  const one = { height: 0, length: 0, interference: 0, allowablePressure: model.registerPressure }
   for (let row = 0; row < count; row++) {
-    capacity[row] = registerCapacity({
-      height: model.registerHeight * height[row]!,
-      length: model.registerLength * width[row]!,
-      interference: fit[row]! * MM,
-      allowablePressure: model.registerPressure,
-    })
+    one.height = model.registerHeight * height[row]!
+    one.length = model.registerLength * width[row]!
+    one.interference = fit[row]! * MM
+    capacity[row] = registerCapacity(one)
   }
   return capacity
 }

@@ -81,9 +81,11 @@ function sideMargins(
   const unloading = (1 - model.loadFactor) * model.loadLeft
   let worst = 0
   for (let row = 0; row < count; row++) {
-    const [rub, force] = [friction[row]!, clamp[row]!]
+    const rub = friction[row]!
+    const force = clamp[row]!
     const fixed = register[row]! + model.crossCapacity
-    let [hold, grip] = [NO_LOAD, NO_LOAD]
+    let hold = NO_LOAD
+    let grip = NO_LOAD
     for (let index = 0, at = row * points; index < points; index++, at++) {
       const across = side[at]! * model.loadLeft
       if (across < NO_PUSH) continue
@@ -115,7 +117,8 @@ function pullMargins(
     const pull = worstPull[row]!
     cases.separation[row] = ratio(clamp[row]! / unloading, pull)
     cases.capFatigue[row] = ratio(endurable[row]!, pull * model.loadLeft)
-    let [proof, strip] = [NO_LOAD, NO_LOAD]
+    let proof = NO_LOAD
+    let strip = NO_LOAD
     for (const group of model.groups) {
       const load = group.preload * preload[row]! + group.loadPerPull * pull
       proof = Math.min(proof, ratio(group.proofLoad, load))
