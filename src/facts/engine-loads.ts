@@ -1,7 +1,7 @@
 import { fromSi } from '../../shared/units.ts'
 import { type Build, choiceOf, siOf } from '../build/build.ts'
 import { CRANK_LAYOUTS, type LayoutId } from '../mechanics/crank-layouts.ts'
-import { greatestForce, type LoadCase, type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
+import { type LoadCase, type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
 import { type MainLoads, mainLoads } from '../mechanics/main-loads.ts'
 import {
   emptyMainLoads,
@@ -86,10 +86,12 @@ export function withBoost(build: Build, { boostFromTarget, boost: gauge }: Engin
 
 function onMains(build: Build, gas: EngineGas, rulebook: Rulebook, memory: Memory): EngineLoads {
   const id = choiceOf(build, 'layout') as LayoutId
-  const room = roomFor(id, gas.speeds.length)
+  // The first build of a memory is the one that is reported: its loads are wanted again.
+  const reported = memory.loads.size === 0
+  const room = reported ? makeRoom(id, gas.speeds.length) : roomFor(id, gas.speeds.length)
   const loads = fill(build, gas, room)
   const scales = loadScales(build, gas.peakExponents, rulebook, memory)
-  let kept: MainLoads[] | undefined
+  let kept = reported ? loads : undefined
   let swept: LoadSweep | undefined
   return {
     ...gas,
@@ -101,7 +103,7 @@ function onMains(build: Build, gas: EngineGas, rulebook: Rulebook, memory: Memor
       return kept
     },
     get peakForce() {
-      return greatestForce(this.loads)
+      return Math.max(...this.sweep.mains.map(({ peakLoad }) => peakLoad.force))
     },
     get sweep() {
       swept ??= loadSweep({ loads: this.loads, cases: casesOf(gas) })

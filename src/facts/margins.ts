@@ -1,5 +1,6 @@
 import type { Margins } from '../../shared/assessment.ts'
 import { MARGIN_IDS, type MarginId } from '../../shared/route-ids.ts'
+import { nthSmallest } from '../mechanics/order-statistic.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { CapCases } from './cap-cases.ts'
 import type { Held } from './held.ts'
@@ -171,10 +172,12 @@ function holding(
 function spreads(cases: Readonly<Record<MarginId, Float64Array>>): Margins {
   return Object.fromEntries(
     MARGIN_IDS.map((id) => {
-      const sorted = cases[id].slice(1).sort()
-      const at = (share: number): number => sorted[Math.floor(share * (sorted.length - 1))]!
+      const drawn = cases[id].slice(1)
+      const place = (share: number): number => Math.floor(share * (drawn.length - 1))
+      const tenth = nthSmallest(drawn, place(0.1))
+      const ninetieth = nthSmallest(drawn, place(0.9), place(0.1))
       const likely = cases[id][0]!
-      return [id, { low: Math.min(likely, at(0.1)), likely, high: Math.max(likely, at(0.9)) }]
+      return [id, { low: Math.min(likely, tenth), likely, high: Math.max(likely, ninetieth) }]
     }),
   ) as Margins
 }

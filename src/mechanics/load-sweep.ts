@@ -177,30 +177,6 @@ function scan(
   return sum / CYCLE
 }
 
-/** Greatest load on any main over all speeds, whichever way it points, N. */
-export function greatestForce(loads: readonly MainLoads[]): number {
-  let most = 0
-  for (const load of loads) {
-    for (let main = 0; main < load.mains; main++) most = greatestSquare(load, main, most)
-  }
-  return Math.sqrt(most)
-}
-
-function greatestSquare(load: MainLoads, main: number, least: number): number {
-  const gasX = load.gasX[main]!
-  const gasY = load.gasY[main]!
-  const inertiaX = load.inertiaX[main]!
-  const inertiaY = load.inertiaY[main]!
-  let most = least
-  for (let index = 0; index < CYCLE; index++) {
-    const x = gasX[index]! + inertiaX[index]!
-    const y = gasY[index]! + inertiaY[index]!
-    const square = x * x + y * y
-    if (square > most) most = square
-  }
-  return most
-}
-
 function raise(running: Running, value: number, at: number, half: 1 | -1): void {
   if (value > running.value) {
     running.value = value
