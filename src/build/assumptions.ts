@@ -1,5 +1,5 @@
 import { choicesOf, UNKNOWN } from '../../shared/answers.ts'
-import { type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
+import { FACT_KEYS, type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { AssumptionRule, Basis, Take } from '../rulebook/schema-tables.ts'
 import type { BuildFact } from './build.ts'
@@ -80,10 +80,16 @@ function bounded(key: FactKey, value: number | string): number | string {
 }
 
 function couldBe(key: FactKey, rule: AssumptionRule): { couldBe?: readonly string[] } {
-  const choices = Object.keys(choicesOf(fact(key))).filter((choice) => choice !== UNKNOWN)
-  if (choices.length === 0) return {}
-  return { couldBe: rule.couldBe ?? choices }
+  const choices = CHOICES.get(key)
+  return choices ? { couldBe: rule.couldBe ?? choices } : {}
 }
+
+/** Of every fact that is a choice, the answers besides "unknown". */
+const CHOICES = new Map(
+  FACT_KEYS.map((key) => [key, Object.keys(choicesOf(fact(key)))] as const)
+    .filter(([, choices]) => choices.length > 0)
+    .map(([key, choices]) => [key, choices.filter((choice) => choice !== UNKNOWN)]),
+)
 
 function inCurrency({ cost }: Rulebook, key: FactKey, currency: string, amount: Taken): Taken {
   if (fact(key).kind !== 'money' || typeof amount.value !== 'number') return amount

@@ -16,6 +16,7 @@ function cylindersOf(layout: string): number {
  * @returns the derived fact, or undefined when the others were not said
  */
 export function derive(key: FactKey, answers: Answers, lookup: Lookup): BuildFact | undefined {
+  if (key !== 'displacement' && key !== 'bore' && key !== 'stroke') return undefined
   const known = (other: FactKey): boolean =>
     answers[other] !== undefined && answers[other] !== UNKNOWN
   const figure = (other: FactKey): number => Number(lookup(other).value)

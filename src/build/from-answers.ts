@@ -21,14 +21,14 @@ export type Lookup = (key: FactKey) => BuildFact
 export function buildFromAnswers(rulebook: Rulebook, answers: Answers): Build {
   const currency = caseCurrency(rulebook, answers)
   const facts: Partial<Record<FactKey, BuildFact>> = {}
-  const open = new Set<FactKey>()
+  const open: FactKey[] = []
   const lookup: Lookup = (key) => {
     const settled = facts[key]
     if (settled) return settled
-    if (open.has(key)) throw new RangeError(`${key} rests on itself: ${[...open].join(' → ')}`)
-    open.add(key)
+    if (open.includes(key)) throw new RangeError(`${key} rests on itself: ${open.join(' → ')}`)
+    open.push(key)
     const made = settle(rulebook, answers, key, currency, lookup)
-    open.delete(key)
+    open.pop()
     facts[key] = made
     return made
   }

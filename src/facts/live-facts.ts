@@ -1,6 +1,6 @@
 import { type Answers, choicesOf, UNKNOWN } from '../../shared/answers.ts'
 import type { LiveFact } from '../../shared/assessment.ts'
-import { FACT_KEYS, type FactKey, fact, isFactKey, usualUnit } from '../../shared/fact-keys.ts'
+import { FACT_KEYS, fact, isFactKey, usualUnit } from '../../shared/fact-keys.ts'
 import { convert, printAnswer, printFigure, printMoney, printNumber } from '../../shared/print.ts'
 import { preferredUnit, UNITS } from '../../shared/units.ts'
 import type { Build, BuildFact } from '../build/build.ts'
@@ -31,21 +31,26 @@ export function over(top: FactTable, base: FactTable): FactTable {
 }
 
 /** Facts of a build that have a value, and for each `<key>Said`, as bare values. */
-export function buildValues(build: Build): FlatFacts {
-  const values = new Map<string, FactValue>()
-  for (const key of FACT_KEYS) {
-    const { state, value } = build.facts[key]
-    values.set(SAID[key], state === 'said')
-    if (value !== undefined) values.set(key, value)
+export function buildValues({ facts }: Build): FlatFacts {
+  const get = (name: string): FactValue | undefined => {
+    const said = KEY_OF_SAID.get(name)
+    if (said) return facts[said].state === 'said'
+    return isFactKey(name) ? facts[name].value : undefined
   }
-  return values
+  return {
+    get,
+    has: (name) => get(name) !== undefined,
+    *[Symbol.iterator]() {
+      for (const name of NAMES) {
+        const value = get(name)
+        if (value !== undefined) yield [name, value] as const
+      }
+    },
+  }
 }
 
-const SAID = Object.fromEntries(FACT_KEYS.map((key) => [key, `${key}Said`])) as Record<
-  FactKey,
-  string
->
-const KEY_OF_SAID = new Map(FACT_KEYS.map((key) => [SAID[key], key]))
+const KEY_OF_SAID = new Map(FACT_KEYS.map((key) => [`${key}Said`, key]))
+const NAMES = FACT_KEYS.flatMap((key) => [`${key}Said`, key])
 
 /** Every fact of a build that has a value, and for each `<key>Said`. */
 export function buildTable(build: Build, answers: Answers, system: UnitSystem): FactTable {

@@ -48,9 +48,15 @@ export function jointMargins(
   const { count } = loads
   // One buffer for all: small ones of their own are dear to collect.
   const room = new Float64Array(MARGIN_IDS.length * count)
-  const cases = Object.fromEntries(
-    MARGIN_IDS.map((id, index) => [id, room.subarray(index * count, (index + 1) * count)]),
-  ) as Record<MarginId, Float64Array>
+  const part = (index: number): Float64Array => room.subarray(index * count, (index + 1) * count)
+  const cases: Record<MarginId, Float64Array> = {
+    hold: part(0),
+    grip: part(1),
+    separation: part(2),
+    capFatigue: part(3),
+    fastenerProof: part(4),
+    threadStrip: part(5),
+  }
   const worstPoint = sideMargins(model, held, loads, cases)
   pullMargins(model, held, loads, cases)
   const unloading = (1 - model.loadFactor) * model.loadLeft
