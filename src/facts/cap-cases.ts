@@ -1,4 +1,5 @@
 import { pullOf } from '../mechanics/cap-share.ts'
+import type { LoadAt } from '../mechanics/main-load-at.ts'
 import type { MainLoads } from '../mechanics/main-loads.ts'
 import { marginPoints } from '../mechanics/margin-points.ts'
 import { partNearly } from '../mechanics/moments.ts'
@@ -15,9 +16,13 @@ export interface CapCases {
   readonly worstPull: Float64Array
 }
 
-/** Pull and side push at the moments that decide, over the sampled cases. */
-export function capCases(loads: readonly MainLoads[], scales: LoadScales): CapCases {
-  const points = marginPoints(loads, scales.range)
+/** Pull and side push at the moments that decide, over the sampled cases; see `marginPoints`. */
+export function capCases(
+  loads: readonly MainLoads[],
+  scales: LoadScales,
+  loadAt: LoadAt,
+): CapCases {
+  const points = marginPoints(loads, scales.range, loadAt)
   const count = scales.gas.length
   // One buffer for both: each of its own is dear to collect.
   const room = new Float64Array(2 * count * points.length)

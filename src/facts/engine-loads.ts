@@ -1,8 +1,10 @@
 import { fromSi } from '../../shared/units.ts'
 import { type Build, choiceOf, siOf } from '../build/build.ts'
+import { STRIDE } from '../mechanics/coarse-look.ts'
 import { CRANK_LAYOUTS, type LayoutId } from '../mechanics/crank-layouts.ts'
 import { type LoadCase, type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
-import { type MainLoads, mainLoads } from '../mechanics/main-loads.ts'
+import { loadsBetween } from '../mechanics/main-load-at.ts'
+import { type MainLoads, type MainLoadsInput, mainLoads } from '../mechanics/main-loads.ts'
 import {
   emptyMainLoads,
   type MainLoadsWorkspace,
@@ -86,20 +88,19 @@ export function withBoost(build: Build, { boostFromTarget, boost: gauge }: Engin
 
 function onMains(build: Build, gas: EngineGas, rulebook: Rulebook, memory: Memory): EngineLoads {
   const id = choiceOf(build, 'layout') as LayoutId
-  // The first build of a memory is the one that is reported: its loads are wanted again.
-  const reported = memory.loads.size === 0
-  const room = reported ? makeRoom(id, gas.speeds.length) : roomFor(id, gas.speeds.length)
-  const loads = fill(build, gas, room)
+  const room = roomFor(id, gas.speeds.length)
+  const inputs = inputsOf(build, gas, room)
+  const between = loadsBetween(inputs, room.workspace)
   const scales = loadScales(build, gas.peakExponents, rulebook, memory)
-  let kept = reported ? loads : undefined
+  let kept: MainLoads[] | undefined
   let swept: LoadSweep | undefined
   return {
     ...gas,
     layout: CRANK_LAYOUTS[id],
     scales,
-    cases: capCases(loads, scales),
+    cases: capCases(inputs.map(mainLoads), scales, between),
     get loads() {
-      kept ??= fill(build, gas, makeRoom(id, gas.speeds.length))
+      kept ??= inputsOf(build, gas, makeRoom(id, gas.speeds.length, 1)).map(mainLoads)
       return kept
     },
     get peakForce() {
@@ -122,30 +123,30 @@ interface Room {
   readonly results: MainLoads[]
 }
 
-/** One for each layout, filled anew by every engine and read only until the next. */
+/** One for each layout, at the degrees of a first look, filled anew by every engine and read only until the next. */
 const rooms = new Map<LayoutId, Room>()
 
 function roomFor(id: LayoutId, speeds: number): Room {
   let room = rooms.get(id)
   if (!room || room.results.length < speeds) {
-    room = makeRoom(id, speeds)
+    room = makeRoom(id, speeds, STRIDE)
     rooms.set(id, room)
   }
   return room
 }
 
-function makeRoom(id: LayoutId, speeds: number): Room {
+function makeRoom(id: LayoutId, speeds: number, every: number): Room {
   const layout = CRANK_LAYOUTS[id]
-  const results = Array.from({ length: speeds }, () => emptyMainLoads(layout))
-  return { workspace: mainLoadsWorkspace(layout), results }
+  const results = Array.from({ length: speeds }, () => emptyMainLoads(layout, every))
+  return { workspace: mainLoadsWorkspace(layout, every), results }
 }
 
-/** Load on every main at every speed. */
-function fill(build: Build, gas: EngineGas, { workspace, results }: Room): MainLoads[] {
+/** What the load on every main is worked out from, at every speed. */
+function inputsOf(build: Build, gas: EngineGas, { workspace, results }: Room): MainLoadsInput[] {
   const engine = { ...masses(build), layout: workspace.layout, workspace }
   return gas.speeds.map((speed, index) => {
     const pressure = gas.fullLoads[index]?.cycle.pressure ?? gas.motored
-    return mainLoads({ ...engine, speed, pressure, result: results[index] as MainLoads })
+    return { ...engine, speed, pressure, result: results[index] as MainLoads }
   })
 }
 

@@ -1,9 +1,10 @@
 import { pullOf } from './cap-share.ts'
+import { type LoadAt, loadsRead } from './main-load-at.ts'
 import type { MainLoads } from './main-loads.ts'
 import { addMoment, emptyMoments, type Moments, partNearly } from './moments.ts'
 
-/** Every this many degrees in the first look at a cycle; odd, and divides 720. */
-const STRIDE = 5
+/** Every this many degrees in the first look at a cycle; odd, and divides 360. */
+export const STRIDE = 5
 const LOOKS = 720 / STRIDE
 
 /** Greatest pull and side push yet at one ratio, N, and what comes near to their line. */
@@ -26,7 +27,7 @@ interface Horizon {
  * to inertia, out of every fifth degree. Some that do not are among them, since the horizon rises
  * while they are looked at.
  *
- * @param loads - one set for each speed and load case
+ * @param loads - one set for each speed and load case, at every degree or every fifth
  * @param ratios - at which to look
  * @param near - 1 takes what lies on or beyond the line from greatest pull to greatest side push
  *   or reaches either; less takes in what comes near to that
@@ -72,7 +73,8 @@ function markBlock(
   const inertiaX = load.inertiaX[main]!
   const inertiaY = load.inertiaY[main]!
   let { leastPull, leastSide, perPull, perSide, least } = horizon
-  for (let index = 0, at = from; index < 720; index += STRIDE, at++) {
+  const step = STRIDE / load.every
+  for (let index = 0, at = from; at < from + LOOKS; index += step, at++) {
     const across = Math.abs(ratio * gasX[index]! + inertiaX[index]!)
     const y = half * (ratio * gasY[index]! + inertiaY[index]!)
     // Bounds that need no angle.
@@ -117,19 +119,20 @@ function gather(loads: readonly MainLoads[], marks: Uint8Array, halves: number):
   let marked = 0
   for (let at = 0; at < marks.length; at++) marked += marks[at]!
   const moments = emptyMoments(marked)
+  const loadAt = loadsRead(loads)
   for (let at = 0; at < marks.length; at++) {
     if (marks[at] === 0) continue
     const block = Math.floor(at / LOOKS)
     const half = block % halves === 0 ? 1 : -1
     const pair = Math.floor(block / halves)
     const flat = (pair % loads.length) * 720 + (at % LOOKS) * STRIDE
-    addMoment(moments, loads, Math.floor(pair / loads.length), flat, half)
+    addMoment(moments, loadAt, Math.floor(pair / loads.length), flat, half)
   }
   return moments
 }
 
 /** Every degree around the looks of a coarse look, those within two degrees. */
-export function degreesAround(loads: readonly MainLoads[], looks: Moments): Moments {
+export function degreesAround(loadAt: LoadAt, looks: Moments): Moments {
   const moments = emptyMoments(STRIDE * looks.count)
   const reach = (STRIDE - 1) / 2
   for (let at = 0; at < looks.count; at++) {
@@ -137,7 +140,7 @@ export function degreesAround(loads: readonly MainLoads[], looks: Moments): Mome
     const degree = flat % 720
     for (let step = -reach; step <= reach; step++) {
       const turned = flat - degree + ((degree + step + 720) % 720)
-      addMoment(moments, loads, looks.main[at]!, turned, looks.half[at]!)
+      addMoment(moments, loadAt, looks.main[at]!, turned, looks.half[at]!)
     }
   }
   return moments

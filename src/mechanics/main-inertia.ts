@@ -60,7 +60,7 @@ function sumThrowInertia(
     const against = counterweightMass({ ...input, pinMass, cylinders: one.facing }, share)
     const turning = ((pinMass - against) * input.stroke) / 2
     fillTurning(inertiaX[index]!, inertiaY[index]!, turning, one.degrees)
-    for (const window of one.inertia) addWindow(inertiaX[index]!, inertiaY[index]!, window)
+    for (const window of one.inertia) addWindow(inertiaX[index]!, inertiaY[index]!, window, 1)
   })
 }
 

@@ -1,4 +1,4 @@
-import type { CrankLayout, LayoutCylinder } from './crank-layouts.ts'
+import type { CrankLayout } from './crank-layouts.ts'
 import { type CrankShape, emptyCrankShape } from './crank-train.ts'
 import type { MainLoads } from './main-loads.ts'
 
@@ -35,11 +35,15 @@ export interface WorkspaceThrow {
   facing: number
   gas: ForceArrays[]
   inertia: ForceArrays[]
+  /** The bank of each of its cylinders, and where on it the cylinder's gas begins, degrees. */
+  cylinders: { bank: BankLoads; start: number }[]
 }
 
 /** Everything that the main loads of a layout need to hold, made once and used for many calls. */
 export interface MainLoadsWorkspace {
   layout: CrankLayout
+  /** Degrees from one sample of the throws' and mains' loads to the next. */
+  every: number
   shape: CrankShape
   banks: BankLoads[]
   throws: WorkspaceThrow[]
@@ -61,32 +65,35 @@ function arrays(count: number, length: number): Float64Array[] {
  * Make the arrays for a layout's main loads.
  *
  * @param layout - whose throws and cylinders they fit
+ * @param every - degrees from one sample to the next; divides 360
  * @returns about 0.3 MB for eight cylinders
  */
-export function mainLoadsWorkspace(layout: CrankLayout): MainLoadsWorkspace {
+export function mainLoadsWorkspace(layout: CrankLayout, every = 1): MainLoadsWorkspace {
   const throws = layout.throws.length
   const angles = [...new Set(layout.cylinders.map((cylinder) => cylinder.bankAngle))]
   const banks = angles.map(emptyBank)
   return {
     layout,
+    every,
     shape: emptyCrankShape(),
     banks,
     throws: layout.throws.map(({ angle }, index) => {
       const on = layout.cylinders.filter((cylinder) => cylinder.throw === index)
+      const cylinders = on.map((cylinder) => ({
+        bank: banks[angles.indexOf(cylinder.bankAngle)]!,
+        start: 720 - (wholeDegrees(cylinder.firingAngle) % 720),
+      }))
       return {
         degrees: wholeDegrees(angle) % 360,
         facing: on.reduce((sum, cylinder) => sum + Math.cos(cylinder.pinOffset), 0),
-        gas: on.map((cylinder) =>
-          windowOn(banks[angles.indexOf(cylinder.bankAngle)]!.gas, cylinder),
-        ),
-        inertia: on.map((cylinder) =>
-          windowOn(banks[angles.indexOf(cylinder.bankAngle)]!.inertia, cylinder),
-        ),
+        cylinders,
+        gas: cylinders.map(({ bank, start }) => windowOn(bank.gas, start)),
+        inertia: cylinders.map(({ bank, start }) => windowOn(bank.inertia, start)),
       }
     }),
     throwLoads: {
-      gasX: arrays(throws, 720),
-      gasY: arrays(throws, 720),
+      gasX: arrays(throws, 720 / every),
+      gasY: arrays(throws, 720 / every),
       inertiaX: arrays(throws, 360),
       inertiaY: arrays(throws, 360),
     },
@@ -95,7 +102,7 @@ export function mainLoadsWorkspace(layout: CrankLayout): MainLoadsWorkspace {
       y: arrays(layout.mains, 360),
       of: new Float64Array(INERTIA_FIGURES).fill(Number.NaN),
     },
-    result: emptyMainLoads(layout),
+    result: emptyMainLoads(layout, every),
   }
 }
 
@@ -111,23 +118,25 @@ function emptyBank(angle: number): BankLoads {
   }
 }
 
-/** The period of a bank's force that starts a cylinder's firing angle earlier. */
-function windowOn(bank: ForceArrays, cylinder: LayoutCylinder): ForceArrays {
+/** The period of a bank's force that begins at a degree of two turns, 1 to 720. */
+function windowOn(bank: ForceArrays, start: number): ForceArrays {
   const period = bank.x.length / 2
-  const start = period - (wholeDegrees(cylinder.firingAngle) % period)
-  return { x: bank.x.subarray(start, start + period), y: bank.y.subarray(start, start + period) }
+  const from = ((start - 1) % period) + 1
+  return { x: bank.x.subarray(from, from + period), y: bank.y.subarray(from, from + period) }
 }
 
-/** Result arrays, zero. */
-export function emptyMainLoads(layout: CrankLayout): MainLoads {
+/** Result arrays, zero, with a sample every so many degrees. */
+export function emptyMainLoads(layout: CrankLayout, every = 1): MainLoads {
+  const samples = 720 / every
   return {
     mains: layout.mains,
     speed: 0,
+    every,
     splitCase: layout.splitCase,
-    gasX: arrays(layout.mains, 720),
-    gasY: arrays(layout.mains, 720),
-    inertiaX: arrays(layout.mains, 720),
-    inertiaY: arrays(layout.mains, 720),
+    gasX: arrays(layout.mains, samples),
+    gasY: arrays(layout.mains, samples),
+    inertiaX: arrays(layout.mains, samples),
+    inertiaY: arrays(layout.mains, samples),
   }
 }
 

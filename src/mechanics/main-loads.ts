@@ -56,6 +56,8 @@ export interface MainLoads {
   mains: number
   /** rad/s. */
   speed: number
+  /** Degrees from one sample to the next; 1 unless the workspace was made for fewer samples. */
+  every: number
   /** Whether two case halves hold the crank; see the layouts. */
   splitCase: boolean
   gasX: Float64Array[]
@@ -91,6 +93,9 @@ export function mainLoads(input: MainLoadsInput): MainLoads {
   if (result.mains !== input.layout.mains) {
     throw new DomainError('result.mains', result.mains, `${input.layout.mains}`)
   }
+  if (result.every !== workspace.every) {
+    throw new DomainError('result.every', result.every, `${workspace.every}`)
+  }
   fillCrankShape(workspace.shape, rodRatio(input.stroke / 2, input.rodLength))
   fillGas(input, workspace)
   const front = input.frontShare ?? 0.5
@@ -98,8 +103,8 @@ export function mainLoads(input: MainLoadsInput): MainLoads {
   shareOut(workspace.throwLoads.gasY, result.gasY, front)
   fillUnitInertia(input, workspace)
   const squared = input.speed * input.speed
-  scaleOver(workspace.unitInertia.x, result.inertiaX, squared)
-  scaleOver(workspace.unitInertia.y, result.inertiaY, squared)
+  scaleOver(workspace.unitInertia.x, result.inertiaX, squared, workspace.every)
+  scaleOver(workspace.unitInertia.y, result.inertiaY, squared, workspace.every)
   result.speed = input.speed
   return result
 }
@@ -143,23 +148,27 @@ function fillGas(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
   }
   const { gasX, gasY } = workspace.throwLoads
   workspace.throws.forEach(({ gas }, index) => {
-    gasX[index]!.set(gas[0]!.x)
-    gasY[index]!.set(gas[0]!.y)
-    for (let other = 1; other < gas.length; other++) {
-      addWindow(gasX[index]!, gasY[index]!, gas[other]!)
-    }
+    gasX[index]!.fill(0)
+    gasY[index]!.fill(0)
+    for (const window of gas) addWindow(gasX[index]!, gasY[index]!, window, workspace.every)
   })
 }
 
-/** One turn at 1 rad/s, scaled, twice over. */
-function scaleOver(unit: Float64Array[], mains: Float64Array[], squared: number): void {
+/** One turn at 1 rad/s, scaled, twice over, at every so many degrees. */
+function scaleOver(
+  unit: Float64Array[],
+  mains: Float64Array[],
+  squared: number,
+  every: number,
+): void {
+  const turn = TURN / every
   for (let main = 0; main < unit.length; main++) {
     const from = unit[main]!
     const into = mains[main]!
-    for (let index = 0; index < TURN; index++) {
-      const force = squared * from[index]!
+    for (let index = 0, degree = 0; index < turn; index++, degree += every) {
+      const force = squared * from[degree]!
       into[index] = force
-      into[index + TURN] = force
+      into[index + turn] = force
     }
   }
 }

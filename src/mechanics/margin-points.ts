@@ -1,6 +1,7 @@
 import { coarseLook, degreesAround } from './coarse-look.ts'
 import { coverFan } from './fan-cover.ts'
 import { markNearHull } from './load-hull.ts'
+import { type LoadAt, loadsRead } from './main-load-at.ts'
 import type { MainLoads } from './main-loads.ts'
 import { type Moments, pickMoments, shareAt } from './moments.ts'
 import { type RatioRange, ratiosOver, WHOLE_RANGE } from './ratio-range.ts'
@@ -51,18 +52,20 @@ const COVER_STEP = 1.16
  * (0.2 % at worst among some hundreds more); margins too, unless the joint is about to open, where 0.1 % of the pull is more than 0.1 % of what is
  * left of the clamp.
  *
- * @param loads - one set for each speed and load case
+ * @param loads - one set for each speed and load case; at every fifth degree is enough if `loadAt`
+ *   gives the others
  * @param range - of the gas scale over the inertia scale; default all that sampling allows
  * @returns 1 to 64 points; 5 to 25 as a rule
  */
 export function marginPoints(
   loads: readonly MainLoads[],
   range: RatioRange = WHOLE_RANGE,
+  loadAt: LoadAt = loadsRead(loads),
 ): MarginPoint[] {
   const first = ratiosOver(range, FIRST.step)
   const looks = nearHull(coarseLook(loads, first, FIRST.near), first, FIRST.near)
   const close = ratiosOver(range, CLOSE.step)
-  const moments = nearHull(degreesAround(loads, looks), close, CLOSE.near)
+  const moments = nearHull(degreesAround(loadAt, looks), close, CLOSE.near)
   const kept = coverFan(moments, ratiosOver(range, COVER_STEP), MOST_POINTS)
   return kept.map((at) => pointAt(moments, at))
 }

@@ -1,5 +1,5 @@
 import { pullOf } from './cap-share.ts'
-import type { MainLoads } from './main-loads.ts'
+import type { LoadAt, LoadOnMain } from './main-load-at.ts'
 
 /** Moments of the mains in flat arrays, for loops that do not allocate. Forces in N. */
 export interface Moments {
@@ -51,22 +51,24 @@ export function emptyMoments(room: number): Moments {
 /** Add one moment; of a split case's upper half with `half` −1. */
 export function addMoment(
   moments: Moments,
-  loads: readonly MainLoads[],
+  loadAt: LoadAt,
   main: number,
   flat: number,
   half: number,
 ): void {
-  const load = loads[(flat / 720) | 0]!
-  const index = flat % 720
+  loadAt((flat / 720) | 0, main, flat % 720, found)
   const at = moments.count++
   moments.main[at] = main
   moments.flat[at] = flat
   moments.half[at] = half
-  moments.gasX[at] = half * load.gasX[main]![index]!
-  moments.gasY[at] = half * load.gasY[main]![index]!
-  moments.inertiaX[at] = half * load.inertiaX[main]![index]!
-  moments.inertiaY[at] = half * load.inertiaY[main]![index]!
+  moments.gasX[at] = half * found.gasX
+  moments.gasY[at] = half * found.gasY
+  moments.inertiaX[at] = half * found.inertiaX
+  moments.inertiaY[at] = half * found.inertiaY
 }
+
+/** Of the moment last added; one for all, so that none is garbage. */
+const found: LoadOnMain = { gasX: 0, gasY: 0, inertiaX: 0, inertiaY: 0 }
 
 /** A copy of some of the moments. */
 export function pickMoments(moments: Moments, among: readonly number[]): Moments {

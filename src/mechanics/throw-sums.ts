@@ -1,11 +1,16 @@
 import type { ForceArrays } from './main-loads-workspace.ts'
 
-/** Add a cylinder's force to that of its throw. */
-export function addWindow(x: Float64Array, y: Float64Array, window: ForceArrays): void {
+/** Add a cylinder's force, of which each so many-th degree counts, to that of its throw. */
+export function addWindow(
+  x: Float64Array,
+  y: Float64Array,
+  window: ForceArrays,
+  every: number,
+): void {
   const { x: moreX, y: moreY } = window
-  for (let index = 0; index < x.length; index++) {
-    x[index] = x[index]! + moreX[index]!
-    y[index] = y[index]! + moreY[index]!
+  for (let index = 0, degree = 0; index < x.length; index++, degree += every) {
+    x[index] = x[index]! + moreX[degree]!
+    y[index] = y[index]! + moreY[degree]!
   }
 }
 
