@@ -8,7 +8,7 @@ import { problemResponse } from './api/problem-response.ts'
 import { bodyTooLarge } from './api/read-request.ts'
 import { type LimitPassed, requestLimits } from './api/request-limits.ts'
 import { apiRoutes } from './api/routes.ts'
-import { takeTurns } from './api/take-turns.ts'
+import { admission, takeTurns } from './api/take-turns.ts'
 import { DomainError } from './mechanics/domain-error.ts'
 import { errorPage, faultPage } from './pages/error-page.ts'
 import { notFoundPage } from './pages/not-found.ts'
@@ -48,6 +48,10 @@ export function createApp(deps: AppDeps): Hono {
 
 function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
   const app = new Hono()
+  app.use(async (_, next) => {
+    await admission()
+    await next()
+  })
   app.use(requestLog(deps, deps.logEach))
   app.use(securityHeaders(deps.shop?.origins))
   if (deps.shop) app.use(framedBy(deps.shop, deps))

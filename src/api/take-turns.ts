@@ -3,17 +3,27 @@ export type GiveWay = () => Promise<void>
 
 let giveWay: GiveWay | undefined
 let last: Promise<unknown> = Promise.resolve()
+let admitted: Promise<void> = Promise.resolve()
 
 /**
- * Have long computations wait for each other, first come first served, and give way between
- * their steps. Without it a server that is asked much takes in one connection for each round of
- * computations, and those who came late wait for ever. Not for hosts that forbid one request to
- * wait for another.
+ * Have requests begin one by one, and long computations wait for each other, first come first
+ * served, and give way between their steps. Without it a server that is asked much takes in one
+ * connection for each round of answers, and those who came late wait for ever. Not for hosts that
+ * forbid one request to wait for another.
  *
  * @param pass - lets the host take in connections and answer short requests
  */
 export function takeTurns(pass: GiveWay): void {
   giveWay = pass
+}
+
+/**
+ * Wait until a request may begin: one for each time the host comes round, so that it takes in
+ * connections as fast as it answers them.
+ */
+export function admission(): Promise<void> {
+  if (giveWay) admitted = admitted.then(giveWay)
+  return admitted
 }
 
 /**

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { type GiveWay, inTurn, takeTurns } from '../../src/api/take-turns.ts'
+import { admission, type GiveWay, inTurn, takeTurns } from '../../src/api/take-turns.ts'
 import { assess } from '../../src/assess.ts'
 import { rulebook } from '../support/rulebook.ts'
 
@@ -29,6 +29,21 @@ it('does one work after another in the order asked, also after one that failed',
   const done = await Promise.allSettled(['a', 'b', 'c'].map((name) => inTurn(work(name))))
   expect(log).toEqual(['a begins', 'a ends', 'b begins', 'b ends', 'c begins', 'c ends'])
   expect(done.map(({ status }) => status)).toEqual(['fulfilled', 'rejected', 'fulfilled'])
+})
+
+it('lets requests begin one for each time round, in the order they came', async () => {
+  let rounds = 0
+  takeTurns(async () => {
+    await soon()
+    rounds++
+  })
+  const begun = await Promise.all(
+    ['a', 'b', 'c'].map(async (name) => {
+      await admission()
+      return `${name}${rounds}`
+    }),
+  )
+  expect(begun).toEqual(['a1', 'b2', 'c3'])
 })
 
 it('gives way many times in one assessment, which comes out the same', async () => {

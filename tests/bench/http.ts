@@ -19,6 +19,8 @@ interface Ask {
   /** Made in turn, from the first again after the last. */
   readonly calls: readonly Call[]
   readonly count: number
+  /** At once; all 64 when left out. */
+  readonly clients?: number
 }
 
 /** The guide's pages and API under load, beside an endpoint that does nothing. Loopback only. */
@@ -38,10 +40,13 @@ export async function benchHttp(root: string, rulebook: Rulebook): Promise<void>
       { name: 'guide, one case', calls: [{ url: `${guide.url}?${link}` }], count: 128 },
       { name: 'call page, one case', calls: [{ url: `${guide.url}call?${link}` }], count: 128 },
       { name: 'POST /api/assess, one case', calls: [assess], count: 128 },
-      ...(await differentCases(guide.url, rulebook)),
     ]
+    const { alone, together } = await differentCases(guide.url, rulebook)
     const rows = [['64 clients', 'requests', 'a second', 'p50 ms', 'p99 ms', 'p99/p50', 'failed']]
-    for (const ask of asks) rows.push(await load(ask))
+    for (const ask of [...asks, ...alone]) rows.push(await load(ask))
+    // The pages are of one case each, which a server that is in use remembers.
+    for (const call of together[1]?.calls ?? []) await once(new Agent(), call)
+    rows.push(...(await Promise.all(together.map(load))))
     table('HTTP, one process (aim: p99/p50 at most 8)', rows)
     await weigh(guide.url, link)
   } finally {
@@ -50,10 +55,10 @@ export async function benchHttp(root: string, rulebook: Rulebook): Promise<void>
   }
 }
 
-const DIFFERENT = 256
+const DIFFERENT = 192
 
-/** Every request another case, so that nothing of it is remembered; then pages among such turns. */
-async function differentCases(base: string, rulebook: Rulebook): Promise<Ask[]> {
+/** Every request another case, so that nothing of it is remembered; then pages beside such turns. */
+async function differentCases(base: string, rulebook: Rulebook) {
   const cases = await soundCases(rulebook, 3 * DIFFERENT)
   const from = (part: number, call: (answers: Answers) => Call): Call[] =>
     cases.slice(part * DIFFERENT, (part + 1) * DIFFERENT).map(call)
@@ -61,21 +66,19 @@ async function differentCases(base: string, rulebook: Rulebook): Promise<Ask[]> 
     url: `${base}api/turn`,
     body: JSON.stringify({ answers, asking: 'use', answer: 'street' }),
   })
-  const pages: Call[] = [
-    { url: base },
-    { url: `${base}healthz` },
-    { url: `${base}learn/line-bore` },
+  const page = (answers: Answers): Call => ({
+    url: `${base}call?${toQuery(answers, rulebook.version)}`,
+  })
+  const short: Call[] = [{ url: base }, { url: `${base}healthz` }, { url: `${base}shops` }]
+  const alone: Ask[] = [
+    { name: 'POST /api/turn, different cases', calls: from(0, turn), count: DIFFERENT },
+    { name: 'call page, different cases', calls: from(1, page), count: DIFFERENT },
   ]
-  const mixed = from(2, turn).flatMap((one, index): Call[] => [one, pages[index % 3] as Call])
-  return [
-    { name: 'POST /api/turn, different', calls: from(0, turn), count: DIFFERENT },
-    {
-      name: 'call page, different',
-      calls: from(1, (answers) => ({ url: `${base}call?${toQuery(answers, rulebook.version)}` })),
-      count: DIFFERENT,
-    },
-    { name: 'turns and pages, different', calls: mixed, count: mixed.length },
+  const together: Ask[] = [
+    { name: 'turns, 32 of 64 clients', calls: from(2, turn), count: DIFFERENT, clients: 32 },
+    { name: 'pages meanwhile, the other 32', calls: short, count: 2 * DIFFERENT, clients: 32 },
   ]
+  return { alone, together }
 }
 
 function start(args: string[], cwd: string): Promise<{ url: string; child: ChildProcess }> {
@@ -91,8 +94,8 @@ function start(args: string[], cwd: string): Promise<{ url: string; child: Child
 }
 
 /** A fixed number of requests over a fixed number of kept connections. */
-async function load({ name, calls, count }: Ask): Promise<string[]> {
-  const agent = new Agent({ keepAlive: true, maxSockets: CLIENTS })
+async function load({ name, calls, count, clients = CLIENTS }: Ask): Promise<string[]> {
+  const agent = new Agent({ keepAlive: true, maxSockets: clients })
   if (calls.length === 1) for (let warm = 0; warm < 8; warm++) await once(agent, calls[0] as Call)
   const times: number[] = []
   let [sentYet, failed] = [0, 0]
@@ -106,7 +109,7 @@ async function load({ name, calls, count }: Ask): Promise<string[]> {
       times.push(performance.now() - sent)
     }
   }
-  await Promise.all(Array.from({ length: CLIENTS }, client))
+  await Promise.all(Array.from({ length: clients }, client))
   const seconds = (performance.now() - start) / 1000
   agent.destroy()
   times.sort((a, b) => a - b)
