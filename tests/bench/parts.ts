@@ -85,8 +85,8 @@ async function assessments(rulebook: Rulebook, answers: Answers): Promise<[strin
   const of = (runs: number, case_: Answers, options: AssessOptions): Promise<Timed> =>
     timed(runs, () => assess(rulebook, case_, options))
   return [
-    ['assessment, what-ifs left out', await of(60, answers, bare)],
-    ['the same, mild street engine', await of(60, street, bare)],
+    ['assessment, what-ifs left out', await of(200, answers, bare)],
+    ['the same, mild street engine', await of(200, street, bare)],
     ['chat turn: call and next question', await of(30, answers, turn)],
     ['chat turn, mild street engine', await of(30, street, turn)],
     ['chat turn, nothing said', await of(20, {}, turn)],
