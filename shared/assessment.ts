@@ -179,7 +179,9 @@ export const nextQuestion = z.object({
   why: z.string(),
   /** Calls that the answer can still separate. */
   separates: z.array(routeId),
-  /** Questions, this one included, that can still change the call. */
+  /** Questions, this one included, that are needed before a call may show. */
+  needed: z.number().int(),
+  /** Questions, this one included, that can still change the call; while some are needed, at most so many. */
   left: z.number().int(),
 })
 export type NextQuestion = z.infer<typeof nextQuestion>

@@ -20,7 +20,12 @@ import { findingOf, inOrder } from './findings/collect.ts'
 import type { Rulebook } from './rulebook/load.ts'
 import { runRules } from './rulebook/run.ts'
 import { contradictionsReport } from './what-if/contradictions-report.ts'
-import { nextQuestion, type OpenQuestions, openQuestions } from './what-if/next-question.ts'
+import {
+  neededQuestion,
+  nextQuestion,
+  type OpenQuestions,
+  openQuestions,
+} from './what-if/next-question.ts'
 import { type AskWhatIf, type QuickCall, whatIf } from './what-if/quick-call.ts'
 import { turningPoints } from './what-if/turning-points.ts'
 import { nextReport, turningReport } from './what-if/what-if-report.ts'
@@ -31,6 +36,8 @@ export interface AssessOptions {
   readonly withoutWhatIf?: boolean
   /** Leave out the turning points alone: the conversation needs only the next question. */
   readonly withoutTurningPoints?: boolean
+  /** For the conversation, which shows no call while a question is needed: then only that question is worked out. */
+  readonly talking?: boolean
   /** Called between what-ifs, so that a server can answer others meanwhile. */
   readonly giveWay?: (() => Promise<void>) | undefined
 }
@@ -47,7 +54,7 @@ export interface AssessOptions {
 export async function assess(
   rulebook: Rulebook,
   answers: Answers,
-  { system = 'us', withoutWhatIf, withoutTurningPoints, giveWay }: AssessOptions = {},
+  { system = 'us', withoutWhatIf, withoutTurningPoints, talking, giveWay }: AssessOptions = {},
 ): Promise<Assessment> {
   const build = buildFromAnswers(rulebook, answers)
   const memory = newMemory()
@@ -57,9 +64,13 @@ export async function assess(
   const lowered = lowerTarget(trials, rulebook, memory)
   const ask = whatIf(rulebook, memory, giveWay)
   const now = quickOf(decision, trials.build, await ask(answers))
-  const open = withoutWhatIf
+  const needed = withoutWhatIf
     ? undefined
-    : await openQuestions(answers, trials.build, now, rulebook, ask)
+    : await neededQuestion(answers, trials.build, now, rulebook, ask)
+  const open =
+    withoutWhatIf || (needed && talking)
+      ? undefined
+      : await openQuestions(answers, trials.build, now, rulebook, ask)
   const context = { ...input, decision, lowered, ...confidenceOf(decision, open) }
   const reported = { build: trials.build, answers, system, rulebook }
   return {
@@ -86,7 +97,7 @@ export async function assess(
         ? await turning(answers, trials.build, now, ask, rulebook, system)
         : [],
     assumptions: assumptions(trials.build, answers, system, open),
-    next: open ? nextReport(nextQuestion(open, rulebook), rulebook) : null,
+    next: nextReport(needed ?? (open && nextQuestion(open)), rulebook),
     cost: costReport(context),
     working: workingOf(trials, trials.trial(decision.wouldBe), system),
     uncertainty: uncertaintyOf(trials.trial(decision.wouldBe), rulebook),

@@ -5,7 +5,7 @@ import { park } from '../src/build/relevance.ts'
 import { newMemory } from '../src/facts/memory.ts'
 import { DomainError } from '../src/mechanics/domain-error.ts'
 import { type RandomStream, randomStream } from '../src/mechanics/seeded-random.ts'
-import { nextQuestion, openQuestions } from '../src/what-if/next-question.ts'
+import { neededQuestion, nextQuestion, openQuestions } from '../src/what-if/next-question.ts'
 import { asAnswer } from '../src/what-if/open-facts.ts'
 import { type QuickCall, whatIf } from '../src/what-if/quick-call.ts'
 import { rulebook, STREET_V8, said } from './support/rulebook.ts'
@@ -54,9 +54,10 @@ async function walk(reply: Reply, seed: number): Promise<Walk> {
   let answers: Answers = {}
   for (;;) {
     const call = await ask(answers)
+    const needed = await neededQuestion(answers, call.build, call, rulebook, ask)
     const open = await openQuestions(answers, call.build, call, rulebook, ask)
-    const next = nextQuestion(open, rulebook)
-    if (next === null) return { asked, answers, call, settled: open.mattering.length === 0 }
+    const next = needed ?? nextQuestion(open)
+    if (!next) return { asked, answers, call, settled: open.mattering.length === 0 }
     if (asked.length > FACT_KEYS.length) throw new RangeError(`asks for ever: ${asked.join()}`)
     asked.push(next.key)
     answers = park(

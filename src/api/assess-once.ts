@@ -22,8 +22,9 @@ export function assessOnce(
   answers: Answers,
   options: AssessOptions = {},
 ): Promise<Assessment> {
-  const { system = 'us', withoutWhatIf = false, withoutTurningPoints = false } = options
-  const key = JSON.stringify([answers, system, withoutWhatIf, withoutTurningPoints])
+  const { system = 'us', withoutWhatIf = false } = options
+  const { withoutTurningPoints = false, talking = false } = options
+  const key = JSON.stringify([answers, system, withoutWhatIf, withoutTurningPoints, talking])
   let kept = byRulebook.get(rulebook)
   if (!kept) {
     kept = new Map()

@@ -63,7 +63,8 @@ async function answer(deps: AppDeps, c: Context, body: TurnBody): Promise<Respon
   }
   const { turn } = taken
   // The last turn is lost if the new answers fit no engine, so the refusal keeps those before it.
-  const options = { system: body.units, withoutTurningPoints: true }
+  const talking = turn.intent !== 'result'
+  const options = { system: body.units, withoutTurningPoints: true, talking }
   const present = await assessOrRefuse(c, rulebook, turn.state.answers, options)
   if ('refusal' in present) return present.refusal
   const supposed = turn.supposed && (await assessOrRefuse(c, rulebook, turn.supposed, options))

@@ -30,13 +30,10 @@ const understanding = z.strictObject({
   facts: rawAnswers,
   spans: z.array(span),
   intent,
-  topic: z
-    .string()
-    .optional()
-    .meta({
-      description:
-        'What a why or an explain asks about: a fact key or a glossary term. Of a result, the route that was asked about.',
-    }),
+  topic: z.string().optional().meta({
+    description:
+      'What a why or an explain asks about: a fact key or a glossary term. Of a result, the route that was asked about.',
+  }),
   unclear: z.array(unclearWords).meta({ description: 'Words that were not used, and why.' }),
 })
 

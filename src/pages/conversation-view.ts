@@ -107,6 +107,8 @@ export interface ConversationView {
   readonly sofar: SoFar | null
   /** How many questions can still change the call, this one included. */
   readonly left: number
+  /** Questions without whose answer no call may show. */
+  readonly needed: number
   readonly contradictions: readonly { readonly title: string; readonly text: string }[]
   /** Parts of the link that could not be read. */
   readonly problems: readonly Problem[]

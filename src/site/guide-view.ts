@@ -56,6 +56,7 @@ export function guideView(
     compare: extras.compare,
     sofar: soFar(rulebook, request, assessment),
     left: assessment.next?.left ?? 0,
+    needed: assessment.next?.needed ?? 0,
     canUndo: request.state.before.size > 0,
     contradictions: assessment.contradictions.map(({ title, text }) => ({ title, text })),
     problems: [...problems, ...unknownParts(request.other, ['ask', 'said'])],

@@ -64,6 +64,7 @@ async function show(
   const assessment = await assessOnce(deps.rulebook, request.answers, {
     system: request.units,
     withoutTurningPoints: true,
+    talking: true,
   })
   const preview = previewOf(deps, c, request, '/')
   const view = guideView(deps, request, assessment, { ...extras, shop: deps.shop, preview })

@@ -142,29 +142,45 @@ function atEnd(
   }, answers)
 }
 
-/** The question to ask next: an essential one first, then the most influential of the most influential topic. */
-export function nextQuestion(
-  { mattering, influences, ends }: OpenQuestions,
+/** The question to ask next, and how many are left. */
+export interface Next {
+  readonly key: FactKey
+  /** Routes that its answer could still decide between. */
+  readonly separates: readonly RouteId[]
+  /** Questions that are needed before a call may show. */
+  readonly needed: number
+  /** Questions that can still change the call; while some are needed, at most so many. */
+  readonly left: number
+}
+
+/**
+ * While a question is needed: the first of those. Only its own answers are tried, and
+ * every other open question counts as left, since nearly all of them still matter.
+ */
+export async function neededQuestion(
+  answers: Answers,
+  build: Build,
+  now: QuickCall,
   rulebook: Rulebook,
-): { key: FactKey; separates: readonly RouteId[]; left: number } | null {
-  const open = influences.filter(({ open }) => !open.givenUp)
-  const essential = rulebook.questions.find(
-    ({ fact: key, essential }) => essential && open.some((one) => one.open.key === key),
+  ask: AskWhatIf,
+): Promise<Next | undefined> {
+  const open = openFacts(build, answers, rulebook).filter(({ givenUp }) => !givenUp)
+  const needed = rulebook.questions.flatMap(({ fact: key, essential }) =>
+    essential ? open.filter((one) => one.key === key) : [],
   )
+  const [first] = needed
+  if (!first) return undefined
+  const { calls } = await influenceOf(answers, first, now, ask)
+  return { key: first.key, separates: calls, needed: needed.length, left: open.length }
+}
+
+/** Once nothing is needed: the most influential question of the most influential topic. */
+export function nextQuestion({ mattering, ends }: OpenQuestions): Next | undefined {
   const askable = mattering.filter(({ open }) => !open.givenUp)
-  const essentials = rulebook.questions.filter(
-    ({ fact: key, essential }) =>
-      essential &&
-      open.some((one) => one.open.key === key) &&
-      !askable.some((one) => one.open.key === key),
-  ).length
-  const left = askable.length + essentials
-  const chosen = essential
-    ? influences.find(({ open }) => open.key === essential.fact)
-    : heaviest(askable)
-  if (!chosen) return null
+  const chosen = heaviest(askable)
+  if (!chosen) return undefined
   const separates = new Set<RouteId>([...chosen.calls, ...ends])
-  return { key: chosen.open.key, separates: [...separates], left }
+  return { key: chosen.open.key, separates: [...separates], needed: 0, left: askable.length }
 }
 
 /** The most influential fact of the topic with most influence, so that the talk does not jump about. */

@@ -1,10 +1,11 @@
 import { type Answers, choicesOf } from '../../shared/answers.ts'
 import type { NextQuestion, TurningPoint } from '../../shared/assessment.ts'
-import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { fact } from '../../shared/fact-keys.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import type { Build } from '../build/build.ts'
 import { buildFactText, type UnitSystem } from '../facts/live-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import type { Next } from './next-question.ts'
 import type { TurningValue } from './turning-points.ts'
 
 function titleOf({ routes }: Rulebook, id: RouteId): string {
@@ -21,10 +22,7 @@ function startOfSentence(text: string): string {
 }
 
 /** The next question as the API gives it. */
-export function nextReport(
-  next: { key: FactKey; separates: readonly RouteId[]; left: number } | null,
-  rulebook: Rulebook,
-): NextQuestion | null {
+export function nextReport(next: Next | undefined, rulebook: Rulebook): NextQuestion | null {
   if (!next) return null
   const question = rulebook.questions.find(({ fact: key }) => key === next.key)
   const titles = next.separates.map((id) => inSentence(titleOf(rulebook, id)))
@@ -34,6 +32,7 @@ export function nextReport(
     label: question?.ask ?? fact(next.key).label,
     why: `${question?.why ?? fact(next.key).help}${between}`,
     separates: [...next.separates],
+    needed: next.needed,
     left: next.left,
   }
 }

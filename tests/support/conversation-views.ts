@@ -32,6 +32,7 @@ export function viewWith(changes: Partial<ConversationView> = {}): ConversationV
     question: questionWith(),
     sofar: { sentence: 'Keep the caps and fit studs.', confidence: 'likely', href: '/call?v=1' },
     left: 6,
+    needed: 0,
     contradictions: [],
     problems: [],
     presets: [],
@@ -61,6 +62,7 @@ export const STATES: Readonly<Record<string, ConversationView>> = {
     known: [],
     sofar: null,
     left: 14,
+    needed: 0,
     question: questionWith({ fact: 'layout', ask: 'How do the cylinders stand?' }),
     presets: [
       { id: 'mild', title: 'Mild street', summary: 'Two bolts, 9.5:1.', href: '/preset/mild' },
@@ -104,6 +106,7 @@ export const STATES: Readonly<Record<string, ConversationView>> = {
   done: viewWith({
     question: null,
     left: 0,
+    needed: 0,
     sofar: { sentence: 'Keep them.', confidence: 'settled', href: '/call?v=1' },
   }),
 }

@@ -141,6 +141,7 @@ export function sampleAssessment(changes: Partial<Assessment> = {}): Assessment 
       label: 'Final torque of the main fasteners',
       why: 'It decides the clamp.',
       separates: ['keep-caps-add-studs', 'steel-caps'],
+      needed: 0,
       left: 3,
     },
     cost: {

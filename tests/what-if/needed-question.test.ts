@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest'
+import { readAnswers, UNKNOWN } from '../../shared/answers.ts'
+import { assess } from '../../src/assess.ts'
+import { conversationPage } from '../../src/pages/conversation.ts'
+import { rulebook } from '../support/app.ts'
+import { viewWith } from '../support/conversation-views.ts'
+
+const FIRST = { induction: 'naturally-aspirated', use: 'street', capFastening: 'two-bolt' }
+const REST = { peakRpm: '6000 rpm', compressionRatio: 9.5, layout: 'v8-cross-plane' }
+
+const next = async (raw: Record<string, unknown>, talking: boolean) => {
+  const { answers } = readAnswers(raw)
+  return (await assess(rulebook, answers, { withoutTurningPoints: true, talking })).next
+}
+
+describe('while a question is needed', () => {
+  it.each([
+    ['nothing is said', {}],
+    ['a few things are said', FIRST],
+    ['one is not known', { ...FIRST, peakRpm: UNKNOWN }],
+    ['nothing is needed any more', { ...FIRST, ...REST }],
+  ])('the conversation asks as the assessment does, when %s', async (_, raw) => {
+    expect(await next(raw, true)).toEqual(await next(raw, false))
+  })
+
+  it('each answer, known or not, leaves one less of them', async () => {
+    let said: Record<string, unknown> = {}
+    let needed = (await next(said, true))?.needed ?? 0
+    expect(needed).toBeGreaterThan(3)
+    for (const [key, answer] of Object.entries({ ...FIRST, ...REST, peakRpm: UNKNOWN })) {
+      said = { ...said, [key]: answer }
+      const now = await next(said, true)
+      expect(now?.needed).toBe(needed - 1)
+      expect(now?.left).toBeGreaterThanOrEqual(now?.needed ?? 0)
+      needed -= 1
+    }
+    expect(needed).toBe(0)
+  })
+
+  it('the page says how many are needed, and makes no count of the others', () => {
+    const page = String(conversationPage(viewWith({ needed: 4, left: 30 })))
+    expect(page).toContain('<span class="stamp">4</span> needed first')
+    expect(page).not.toContain('<span class="stamp">30</span>')
+  })
+})
