@@ -126,46 +126,52 @@ export function intentOf(
   tokens: readonly Token[],
   told: Told,
 ): { intent: Intent; request?: Request } {
+  const any = told.facts > 0
+  const request = askedFor(requests, tokens, told)
+  if (request) return { intent: request.intent, request }
+  if (told.dontKnow && !any) return { intent: 'dont-know' }
+  const change = requests.find((r) => r.intent === 'change' && changes(r, tokens, told))
+  if (change) return { intent: 'change', request: change }
+  return { intent: any && opensOnDenial(tokens) ? 'change' : 'tell' }
+}
+
+/** What a message asks for, the strongest request first. */
+function askedFor(
+  requests: readonly Request[],
+  tokens: readonly Token[],
+  told: Told,
+): Request | undefined {
   const words = tokens.filter(({ kind }) => kind !== 'mark').length
   const find = (intent: IntentName, fits: (request: Request) => boolean): Request | undefined =>
     requests.find((request) => request.intent === intent && fits(request))
   const covers = (request: Request): boolean =>
     (request.to - request.from) / Math.max(1, words) >= 0.33
-  const long = (request: Request): boolean => request.to - request.from >= 3
+  const long = ({ from, to }: Request): boolean => to - from >= 3
+  const brief = ({ from, to }: Request): boolean => to - from >= 2 && words <= 12
   const any = told.facts > 0
-  const request =
+  return (
     find(
       'undo',
-      (r) =>
-        (!any && r.opens && (covers(r) || long(r) || (r.to - r.from >= 2 && words <= 12))) ||
-        (r.from === 0 && long(r)),
+      (r) => (!any && r.opens && (covers(r) || long(r) || brief(r))) || (r.from === 0 && long(r)),
     ) ??
     find(
       'restart',
-      (r) =>
-        (r.opens && (covers(r) || (!any && (long(r) || r.from === 0)))) ||
-        (r.opens && r.to - r.from >= 2 && words < 12 && !any),
+      (r) => r.opens && (covers(r) || (!any && (long(r) || brief(r) || r.from === 0))),
     ) ??
     find(
       'what-if',
-      (r) => r.opens && whatIfFits(r, tokens, told) && (!r.job || !told.elsewhere(r)),
+      (r) => r.opens && whatIfFits(r, tokens, told) && !(r.job && told.elsewhere(r)),
     ) ??
     find('result', (r) => resultFits(r, tokens, any, covers(r))) ??
     find('why', (r) => r.opens && (!any || long(r)) && told.near(r) === 0) ??
     find('explain', (r) => r.opens && told.near(r) === 0)
-  if (request) return { intent: request.intent, request }
-  if (told.dontKnow && !any) return { intent: 'dont-know' }
-  const change = find(
-    'change',
-    (r) =>
-      r.opens &&
-      !r.aside &&
-      !isWish(r, tokens) &&
-      (firstIn(r, tokens) || !told.corrected || admits(r, tokens)) &&
-      changeFits(r, tokens, any),
   )
-  if (change) return { intent: 'change', request: change }
-  return { intent: any && opensOnDenial(tokens) ? 'change' : 'tell' }
+}
+
+function changes(request: Request, tokens: readonly Token[], told: Told): boolean {
+  const first = firstIn(request, tokens) || !told.corrected || admits(request, tokens)
+  const own = request.opens && !request.aside && !isWish(request, tokens)
+  return own && first && changeFits(request, tokens, told.facts > 0)
 }
 
 /** "Not 98 mm, the bore is 89": a figure that is taken back. */

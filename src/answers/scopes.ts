@@ -32,14 +32,7 @@ export function scopesOf(
   const at = new Map(markers.map((mention) => [mention.from, mention]))
   const outside = new Array<Outside | undefined>(tokens.length).fill(undefined)
   const planned = new Array<boolean>(tokens.length).fill(false)
-  const state: State = {
-    other: false,
-    told: false,
-    past: false,
-    sentenceLong: false,
-    clauseLong: false,
-    planned: false,
-  }
+  const state = newState()
   for (let i = 0; i < tokens.length; i += 1) {
     const opens = i === 0 || sentence[i] !== sentence[i - 1]
     if (i > 0 && opens) newSentence(state, tokens[i] as Token)
@@ -50,24 +43,11 @@ export function scopesOf(
     } else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
     const mention = at.get(i)
     if (isSomeones(tokens, i, lexicon)) state.other = true
-    if (mention)
-      apply(mention, state, {
-        tokens,
-        sentence,
-        outside,
-        clause,
-        markers,
-        lexicon,
-        i,
-        to: mention.to,
-        alsoPast: mention.meanings.includes('past'),
-      })
-    else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
-    if (
-      state.other &&
-      (tokens[i]?.kind === 'number' || lexicon.speller.telling.has(tokens[i]?.text ?? ''))
-    )
-      state.told = true
+    if (mention) {
+      const place = { tokens, sentence, outside, clause, markers, lexicon, i, to: mention.to }
+      apply(mention, state, { ...place, alsoPast: mention.meanings.includes('past') })
+    } else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
+    if (state.other && tells(tokens[i] as Token, lexicon)) state.told = true
     outside[i] = state.other ? 'other' : state.past ? 'past' : hypothetical(state)
     planned[i] = state.planned
   }
@@ -117,6 +97,22 @@ interface State {
   sentenceLong: boolean
   clauseLong: boolean
   planned: boolean
+}
+
+function newState(): State {
+  return {
+    other: false,
+    told: false,
+    past: false,
+    sentenceLong: false,
+    clauseLong: false,
+    planned: false,
+  }
+}
+
+/** Whether a word says something of an engine. */
+function tells({ kind, text }: Token, { speller }: Lexicon): boolean {
+  return kind === 'number' || speller.telling.has(text)
 }
 
 function hypothetical(state: State): Outside | undefined {

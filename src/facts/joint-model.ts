@@ -62,15 +62,8 @@ export function jointModel(build: Build, rulebook: Rulebook): JointModel {
   const fastening = fastenings[choiceOf(build, 'capFastening')] as Rulebook['fastenings'][string]
   const cap = materialOf(joint.capMaterial[choiceOf(build, 'capMaterial')] as MaterialId)
   const block = materialOf(joint.blockMaterial[choiceOf(build, 'blockMaterial')] as MaterialId)
-  const inner = fastener(build, rulebook, 1, 0, fastening.inner)
-  const outer = fastener(
-    build,
-    rulebook,
-    fastening.outerSize,
-    (fastening.outerLean * Math.PI) / 180,
-    fastening.outer,
-  )
-  const used = fastening.outer > 0 ? [inner, outer] : [inner]
+  const used = fastenersOf(build, rulebook, fastening)
+  const inner = used[0] as Fastener
   const stiffness = capJointStiffness({
     fasteners: used.map(({ spec }) => spec),
     capModulus: cap.modulus,
@@ -109,6 +102,17 @@ export function jointModel(build: Build, rulebook: Rulebook): JointModel {
   }
 }
 
+/** The inner fasteners, and the outer ones where there are any. */
+function fastenersOf(
+  build: Build,
+  rulebook: Rulebook,
+  { inner, outer, outerSize, outerLean }: Rulebook['fastenings'][string],
+): Fastener[] {
+  const used = [fastener(build, rulebook, 1, 0, inner)]
+  const lean = (outerLean * Math.PI) / 180
+  return outer > 0 ? [...used, fastener(build, rulebook, outerSize, lean, outer)] : used
+}
+
 function wallPressure({ joint }: Rulebook, material: string, compressive: number): number {
   const share = joint.registerPressureShare
   return compressive * (material === 'gray-iron' ? share['gray-iron'] : share.other)
@@ -117,6 +121,8 @@ function wallPressure({ joint }: Rulebook, material: string, compressive: number
 function nutFactorOf(build: Build): number {
   return LUBRICANTS[choiceOf(build, 'fastenerLubricant') as Lubricant].nutFactor.likely
 }
+
+type BlockMaterial = 'gray-iron' | 'compacted-iron' | 'aluminium'
 
 interface Fastener {
   spec: CapFastener
@@ -144,15 +150,8 @@ function fastener(
     thread.diameter,
     nutFactorOf(build),
   )
-  const material = choiceOf(build, 'blockMaterial') as 'gray-iron' | 'compacted-iron' | 'aluminium'
+  const material = choiceOf(build, 'blockMaterial') as BlockMaterial
   const engagement = joint.engagementOverDiameter[material] * diameter
-  const block = materialOf(joint.blockMaterial[material] as MaterialId)
-  const strip = strippingLoad({
-    areas: shearAreas(pitch, threadLimits(diameter, pitch, form)),
-    engagement,
-    screwShear: SHEAR_OVER_TENSILE * grade.ultimate,
-    holeShear: block.shear,
-  })
   return {
     spec: {
       count: Math.max(1, count),
@@ -168,7 +167,12 @@ function fastener(
       form,
     },
     proof: proofLoad(area, grade.proof),
-    strip: strip.load,
+    strip: strippingLoad({
+      areas: shearAreas(pitch, threadLimits(diameter, pitch, form)),
+      engagement,
+      screwShear: SHEAR_OVER_TENSILE * grade.ultimate,
+      holeShear: materialOf(joint.blockMaterial[material] as MaterialId).shear,
+    }).load,
     share: shareOfProof(innerPreload, innerArea, grade.proof),
   }
 }
