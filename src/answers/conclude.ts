@@ -2,6 +2,7 @@ import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { unknownsIn } from './dont-know.ts'
 import type { Findings, Reading } from './findings.ts'
 import { type Intent, intentOf, type Request } from './intents.ts'
+import { LEADS } from './leads.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import { settle } from './settle.ts'
@@ -40,8 +41,10 @@ export function conclude(
     return { readings: [...settled, ...unknowns], intent: 'dont-know' }
   }
   if (intent === 'why' || intent === 'explain') {
-    const about = new Set(request ? saidAfter(request, settled, parts) : [])
-    const topic = (request && topicOf(request, tokens, scopes, lexicon)) ?? asking
+    const after = request && topicOf(request, tokens, scopes, lexicon)
+    const before = request && !after ? topicBefore(request, parts) : undefined
+    const about = new Set(request ? saidAbout(request, settled, before !== undefined, parts) : [])
+    const topic = after ?? before ?? asking
     const readings = settled.filter((reading) => !about.has(reading))
     return { readings, intent, ...(topic ? { topic } : {}) }
   }
@@ -89,6 +92,28 @@ function routeAsked(
 ): string | undefined {
   const named = mentionsIn(lexicon.routesAsked, tokens)
   return named.find(({ from }) => sentence[from] === sentence[request.from])?.meanings[0]
+}
+
+/** "Cap walk - what does that mean?": the words before the question are what it asks about. */
+function topicBefore({ from, intent }: Request, { tokens, scopes }: Parts): string | undefined {
+  if (intent !== 'explain' || from === 0 || from > 6) return undefined
+  const words = tokens.slice(0, from).filter(({ kind }) => kind === 'word')
+  const own = scopes.sentence[0] === scopes.sentence[from] || scopes.sentence[from] === 1
+  const topic = words
+    .filter(({ text }) => !LEADS.has(text))
+    .map(({ text }) => text)
+    .join(' ')
+  return own && topic !== '' ? topic : undefined
+}
+
+function saidAbout(
+  request: Request,
+  settled: readonly Reading[],
+  before: boolean,
+  parts: Parts,
+): Reading[] {
+  const earlier = before ? settled.filter(({ to }) => to <= request.from) : []
+  return [...earlier, ...saidAfter(request, settled, parts)]
 }
 
 /** Readings in the sentence of a request, from the request on. */

@@ -79,7 +79,7 @@ const GRADES: ReadonlyMap<number, string> = new Map([
   [12.9, 'iso-12.9'],
 ])
 
-const LINKS_TO_GRADE = new Set(', are is : = be only just still a'.split(' '))
+const LINKS_TO_GRADE = new Set(', are is : = be only just still a in of'.split(' '))
 
 /** "M12x1.75 10.9", "bolts, 12.9": a strength class right after the fasteners. */
 export function readGrade(
@@ -116,7 +116,15 @@ export function readListedTorque(figure: Figure, parts: Parts, into: Findings): 
   const { value, unit, decimal, ratio, from, to } = figure
   const { choiceMentions, scopes, tokens, input } = parts
   const like = !unit && !ratio && !decimal && value >= 40 && value <= 140 && value % 5 === 0
-  const item = tokens[from - 1]?.text === ',' && (tokens[to]?.kind ?? 'mark') === 'mark'
+  const ends = (tokens[to]?.kind ?? 'mark') === 'mark'
+  const item = tokens[from - 1]?.text === ',' && ends
+  // "M10x1.25 at 60".
+  const wrenched = tokens[from - 1]?.text === 'at' && tokens[from - 2]?.kind === 'thread' && ends
+  if (like && wrenched) {
+    const answer = { value, unit: 'lb ft' }
+    into.readings.push({ key: 'fastenerTorque', answer, from, to, strength: 1 })
+    return true
+  }
   if (!like || !item || input.money.said) return false
   const said = choiceMentions.filter(
     (mention) => scopes.sentence[mention.from] === scopes.sentence[from] && mention.to <= from,

@@ -153,13 +153,24 @@ function readByKind(figure: Figure, parts: Parts, into: Findings): boolean {
   if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) return true
   if (figure.unit && readPounds(figure, isOfBoost(figure, parts), input, into)) return true
   if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) return true
-  if (readListedTorque(figure, parts, into)) return true
+  if (readListedTorque(figure, parts, into) || readTops(figure, parts, into)) return true
   const layouts = new Set(
     choiceMentions
       .filter(({ meanings }) => meanings.some((m) => m.kind === 'choice' && m.fact === 'layout'))
       .map(({ from }) => from),
   )
   return readSizeBefore(figure, (at) => layouts.has(at), input, into)
+}
+
+/** "7k tops": as far as it revs. */
+function readTops(figure: Figure, { tokens, input }: Parts, into: Findings): boolean {
+  const { value, unit, ratio, from, to } = figure
+  const most = ['tops', 'max', 'maximum'].includes(tokens[to]?.text ?? '')
+  if (unit || ratio || !most || value < 3000 || value > 12000) return false
+  const found = candidateFor('peakRpm', figure, input.money)
+  if (!found || !('answer' in found)) return false
+  into.readings.push({ key: 'peakRpm', answer: found.answer, from, to: to + 1, strength: 1 })
+  return true
 }
 
 /** "Bore 4.030, no wait, 4.040": a bare figure after a correction is the last fact's. */

@@ -196,10 +196,17 @@ function scaled(
   if (after?.kind !== 'word' || after.gap === 'dash') return number
   const scale = Object.hasOwn(words.scales, after.text) ? words.scales[after.text] : undefined
   if (scale === undefined || number.value * scale > 1e7) return number
-  const value = roundAway(number.value * scale)
+  // "7k2" is 7,200.
+  const digit = tokens[number.to + 1]
+  const tail =
+    after.text === 'k' &&
+    digit?.kind === 'number' &&
+    digit.gap === 'none' &&
+    (digit.value ?? 10) < 10
+  const value = roundAway(number.value * scale + (tail ? 100 * (digit.value ?? 0) : 0))
   const { otherValue: _, ...plain } = number
   const money = words.moneyScales.includes(after.text)
-  const grown = { ...plain, value, to: number.to + 1, scaled: true, money }
+  const grown = { ...plain, value, to: number.to + (tail ? 2 : 1), scaled: true, money }
   // "6 thousand 5 hundred", "7 k 5" are left alone; "two thousand five hundred" was read in words.
   return grown
 }

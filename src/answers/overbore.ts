@@ -55,7 +55,11 @@ export function overFromIn(
 /** "The standard bore was 4.000 and the shop took it thirty over". */
 function isStandard(base: Figure, over: Figure, tokens: readonly Token[]): boolean {
   if (over.from - base.to > 10) return false
-  const words = tokens.slice(Math.max(0, base.from - 5), base.from).map(({ text }) => text)
+  const near = [
+    ...tokens.slice(Math.max(0, base.from - 5), base.from),
+    ...tokens.slice(base.to, base.to + 3),
+  ]
+  const words = near.map(({ text }) => text)
   return words.includes('bore') && words.some((word) => STANDARD.has(word))
 }
 

@@ -7,6 +7,7 @@ import { defaultVocabulary } from './default-vocabulary.ts'
 import { readAllFigures } from './figure-stage.ts'
 import { type Findings, noFindings } from './findings.ts'
 import { type Lexicon, lexiconOf } from './lexicon.ts'
+import { readLikened } from './likened.ts'
 import { type Parts, takeApart } from './message-parts.ts'
 import { normaliseText } from './normalise-text.ts'
 import { isOfOtherFasteners } from './other-fasteners.ts'
@@ -59,6 +60,7 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   readThreads(parts, findings)
   setOthersAside(parts, context.asking, findings)
   if (context.asking !== 'nitrousPower') implyNitrous(context.answers ?? {}, findings)
+  readLikened(tokens, findings)
   doubtUnreadWords(parts, findings)
   const conclusion = conclude(parts, context.asking, findings)
   return report({ text, plain, tokens }, conclusion, findings.doubts)
