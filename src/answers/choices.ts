@@ -118,9 +118,11 @@ function kindWithin(
 function isOfOtherPart(
   mentions: readonly Mention<ChoiceMeaning>[],
   i: number,
-  { tokens, scopes }: ChoiceInput,
+  input: ChoiceInput,
 ): boolean {
+  const { tokens, scopes } = input
   const [before, mention] = [mentions[i - 1], mentions[i]]
+  if (mention && isOfUnknownPart(mention, input)) return true
   if (!before || !mention || scopes.clause[before.from] !== scopes.clause[mention.from])
     return false
   if (!before.meanings.some((m) => m.kind === 'noun' && m.noun === 'other')) return false
@@ -129,6 +131,17 @@ function isOfOtherPart(
   return (
     got || between.every(({ text, kind }) => kind === 'number' || text === 'has' || text === 'have')
   )
+}
+
+/** "Pinion bolts", "skid plate studs": a word that the vocabulary does not know, right before. */
+function isOfUnknownPart({ from, to }: Mention<ChoiceMeaning>, input: ChoiceInput): boolean {
+  const { tokens, lexicon } = input
+  const before = tokens[from - 1]
+  const bare = to === from + 1 && tokens[from]?.gap === 'space'
+  if (!bare || before?.kind !== 'word' || /\d/.test(before.text)) return false
+  if (!lexicon.speller.known.has(before.text)) return true
+  const named = longestAt(lexicon.figures, tokens, from - 1)
+  return named?.to === from && named.meanings.every(({ kind }) => kind === 'noise')
 }
 
 /** A part by itself ("main studs") and with its attributes ("factory iron caps", "caps are steel"). */
