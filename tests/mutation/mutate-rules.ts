@@ -1,20 +1,14 @@
 /**
  * `npm run mutate:rules [-- rule-id …]`: makes every slip in every rule, one at a time, and counts
- * those that the rules' edges or the scenarios notice. Ends with 1 below eight in ten.
+ * those that a whole build notices: a row of tests/practice/rules/ or the call of a scenario.
+ * Ends with 1 below eight in ten.
  */
 import { readFileSync } from 'node:fs'
 import { assess } from '../../src/assess.ts'
-import { buildFromAnswers } from '../../src/build/from-answers.ts'
-import { decide } from '../../src/call/decide.ts'
-import { followOnRules, followOnTable } from '../../src/call/follow-on.ts'
-import type { DecideInput } from '../../src/call/look.ts'
-import { trialsOf } from '../../src/facts/trials.ts'
-import { factsIn } from '../../src/rulebook/conditions.ts'
-import { isTrue, type Readable } from '../../src/rulebook/evaluate.ts'
-import { runRulesNow } from '../../src/rulebook/run.ts'
-import type { Rule, Scope } from '../../src/rulebook/schema.ts'
-import { rowsOf } from '../rulebook/edges.ts'
+import type { Rule } from '../../src/rulebook/schema.ts'
+import { askedOf, CASES, speaks } from '../practice/rules/cases.ts'
 import { rulebook, said } from '../support/rulebook.ts'
+import { type Asked, rulesAsked, speaksTo } from '../support/rules-asked.ts'
 import { type Mutant, mutantsOf } from './rule-mutants.ts'
 
 const ENOUGH = 0.8
@@ -34,60 +28,41 @@ const scenarios = JSON.parse(readFileSync(file, 'utf8')) as readonly Scenario[]
 const wanted = process.argv.slice(2)
 const rules = rulebook.rules.filter(({ id }) => wanted.length === 0 || wanted.includes(id))
 
-const seen = await Promise.all(scenarios.map(factsSeen))
-let [total, killed, byEdges, byScenarios] = [0, 0, 0, 0]
+const rows = await Promise.all(
+  CASES.map(async (one) => ({ ...one, asked: (await askedOf(one)).asked })),
+)
+const seen = await Promise.all(
+  scenarios.map(async (one) => ({ ...one, asked: (await rulesAsked(one.answers)).asked })),
+)
+let [total, killed, byRows, byScenarios] = [0, 0, 0, 0]
 for (const rule of rules) {
   for (const mutant of mutantsOf(rule)) {
-    const [edges, builds] = [edgesNotice(mutant), await scenariosNotice(rule, mutant)]
+    const [row, call] = [rowsNotice(mutant), await scenariosNotice(rule, mutant)]
     total++
-    if (edges) byEdges++
-    if (builds) byScenarios++
-    if (edges || builds) killed++
+    if (row) byRows++
+    if (call) byScenarios++
+    if (row || call) killed++
     else console.log(`survived: ${rule.id}: ${mutant.slip}`)
   }
 }
 const share = (count: number) => `${((100 * count) / total).toFixed(1)} %`
 console.log(
-  `${killed} of ${total} slips noticed (${share(killed)}): ${share(byEdges)} by the edges, ${share(byScenarios)} by the calls of ${scenarios.length} builds`,
+  `${killed} of ${total} slips noticed (${share(killed)}): ${share(byRows)} by ${rows.length} builds on either side of a rule, ${share(byScenarios)} by the calls of ${scenarios.length} scenarios`,
 )
 process.exit(killed / total < ENOUGH ? 1 : 0)
 
-function edgesNotice({ rule }: Mutant): boolean {
-  return rowsOf(rule.id).some(({ facts, speaks }) => isTrue(rule.conditions, facts) !== speaks)
+function rowsNotice({ rule }: Mutant): boolean {
+  return rows.some((row) => row.rule === rule.id && speaks(rule, row.asked) !== row.speaks)
 }
 
 async function scenariosNotice(rule: Rule, { rule: slipped }: Mutant): Promise<boolean> {
   const changed = rulebook.rules.map((one): Rule => (one.id === rule.id ? slipped : one))
-  const names = factsIn(rule.conditions)
-  for (const [n, scenario] of scenarios.entries()) {
-    const differs = (seen[n] ?? []).some(
-      ({ scope, facts }) =>
-        scope === rule.scope &&
-        names.every((name) => facts.has(name)) &&
-        isTrue(rule.conditions, facts) !== isTrue(slipped.conditions, facts),
-    )
-    if (differs && !(await holds(scenario, { ...rulebook, rules: changed }))) return true
+  const differs = (ask: Asked) => speaksTo(rule, ask) !== speaksTo(slipped, ask)
+  for (const scenario of seen) {
+    if (!scenario.asked.some(differs)) continue
+    if (!(await holds(scenario, { ...rulebook, rules: changed }))) return true
   }
   return false
-}
-
-/** What the rules of each scope were asked about for a build, as the rulebook is. */
-async function factsSeen({ answers }: Scenario): Promise<{ scope: Scope; facts: Readable }[]> {
-  const asked: { scope: Scope; facts: Readable }[] = []
-  const given = said(answers)
-  const input: DecideInput = {
-    answers: given,
-    trials: trialsOf(buildFromAnswers(rulebook, given), rulebook),
-    rulebook,
-    run: (rules, scope, facts) => {
-      asked.push({ scope, facts })
-      return runRulesNow(rules, scope, facts)
-    },
-    system: 'us',
-    everyRoute: true,
-  }
-  await followOnRules(input, followOnTable(input, await decide(input)))
-  return asked
 }
 
 /** Whether the call is what the scenario expects; a rulebook that cannot be run is noticed too. */
