@@ -31,24 +31,6 @@ export function fastenerStiffness(
 }
 
 /**
- * Effective grip of a screw in a tapped hole: l = h + t₂/2 if the tapped part is thinner than
- * the screw, else h + d/2; the last d/2 (or t₂/2) lies in the tapped part.
- *
- * @param clamped - h, thickness between head and tapped part, m; above 0, up to 1
- * @param tappedThickness - t₂, depth of the tapped part, m; above 0
- * @param diameter - d, m; 0.001 to 0.150
- * @returns l, m
- * @throws {DomainError} if an argument is not a finite number in its range
- * @see Shigley, 9th ed., Table 8–7
- */
-export function capScrewGrip(clamped: number, tappedThickness: number, diameter: number): number {
-  requireWithin('clamped', clamped, 1e-4, 1, 'm')
-  requireWithin('tappedThickness', tappedThickness, 1e-4, 10, 'm')
-  requireWithin('diameter', diameter, 0.001, 0.15, 'm')
-  return clamped + Math.min(tappedThickness, diameter) / 2
-}
-
-/**
  * Share of an outside load that the fastener feels, C = kb / (kb + km); the rest unloads the
  * faces. With loads that enter below the head VDI 2230 multiplies by n, 0 to 1.
  *

@@ -58,7 +58,7 @@ function builtInFeet(centroidRadius: number): CrownForces {
  * Rod and bearing caps are usually worked as a straight beam with M = P L/6, between the
  * uniform load's L/8 and the central load's L/4 (Khurmi & Gupta; the form read in open
  * calculators). That beam leaves the outward push of the journal out; for the proportions of
- * main caps it lies above the free-footed arch, see {@link beamMoment}.
+ * main caps it lies above the free-footed arch.
  *
  * @param arch - see {@link CapArch}; span/2 must reach beyond the bore
  * @returns moment, m, and normal force, per N of pull
@@ -107,20 +107,4 @@ export function archForces(arch: CapArch, angle: number): CrownForces {
       moment + normal * centroidRadius * (1 - cosine) - (centroidRadius * angle * sine) / Math.PI,
     normal: across * cosine + upright * sine,
   }
-}
-
-/**
- * Handbook moment of a rod or bearing cap as a straight beam: M = P L / 6.
- *
- * @param pull - P, N; 0 to 1e7
- * @param span - L, distance between the bolts, m; 0.02 to 0.4
- * @returns M, N m
- * @throws {DomainError} if an argument is not a finite number in its range
- * @see Khurmi & Gupta, A Textbook of Machine Design, chapter on engine parts, design of the
- *   big-end cap (book from memory; formula read in open calculators)
- */
-export function beamMoment(pull: number, span: number): number {
-  requireWithin('pull', pull, 0, 1e7, 'N')
-  requireWithin('span', span, 0.02, 0.4, 'm')
-  return (pull * span) / 6
 }

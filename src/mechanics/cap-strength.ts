@@ -203,7 +203,7 @@ function requireInput({ pull, pullMin = 0, notchFactor = 1 }: CapStrengthInput):
  * @returns stresses, Pa, and margins; margins are infinite without pull
  * @throws {DomainError} if a value is not a finite number in its range
  * @see Shigley, 9th ed., sections 3–18 and 6–12 (between Goodman and Smith–Dolan for iron),
- *   eq 6–53 not credited; cap as a beam: Khurmi & Gupta, see beamMoment
+ *   eq 6–53 not credited; cap as a beam (M = P L/6) for comparison: Khurmi & Gupta
  */
 export function capStrength(input: CapStrengthInput): CapStrength {
   requireInput(input)

@@ -1,6 +1,5 @@
 import { DomainError, requireWithin } from './domain-error.ts'
 import { betaQuantile } from './incomplete-beta.ts'
-import { normalChance, normalQuantile } from './normal-distribution.ts'
 
 /** What may be said of an uncertain figure: at least, most likely, at most (any one unit). */
 export interface Spread {
@@ -69,56 +68,6 @@ export function triangularQuantile(chance: number, spread: Spread): number {
   const width = high - low
   if (chance * width <= likely - low) return low + Math.sqrt(chance * width * (likely - low))
   return high - Math.sqrt((1 - chance) * width * (high - likely))
-}
-
-/** Mean and standard deviation of the triangular distribution. */
-export function triangularMoments(spread: Spread): { mean: number; deviation: number } {
-  if (!isCertain(spread)) requireSpread(spread)
-  const { low, likely, high } = spread
-  const squares = low * low + likely * likely + high * high
-  const variance = (squares - low * likely - low * high - likely * high) / 18
-  return { mean: (low + likely + high) / 3, deviation: Math.sqrt(Math.max(0, variance)) }
-}
-
-/** Quantile of the uniform distribution over low … high; chance 0 to 1. */
-export function uniformQuantile(chance: number, low: number, high: number): number {
-  requireWithin('chance', chance, 0, 1)
-  if (!(low <= high)) throw new DomainError('low', low, `at most ${high}`)
-  return low + chance * (high - low)
-}
-
-/**
- * Quantile of a normal distribution cut off at low and high and made whole
- * again: F⁻¹(F(low) + u (F(high) − F(low))).
- *
- * @param chance - 0 to 1
- * @param mean - of the uncut distribution
- * @param deviation - of the uncut distribution, above 0
- * @param low - least value allowed, at most 8 deviations above the mean
- * @param high - greatest value allowed, above low, at most 8 deviations below the mean
- * @throws {DomainError} if an argument does not fit
- * @see Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions 1, section 10.1
- */
-export function truncatedNormalQuantile(
-  chance: number,
-  { mean, deviation, low, high }: { mean: number; deviation: number; low: number; high: number },
-): number {
-  requireWithin('chance', chance, 0, 1)
-  requireWithin('deviation', deviation, Number.MIN_VALUE, Number.MAX_VALUE)
-  if (!(low < high)) throw new DomainError('low', low, `below ${high}`)
-  const from = (low - mean) / deviation
-  const to = (high - mean) / deviation
-  requireWithin('low', from, -Number.MAX_VALUE, 8, 'deviations from the mean')
-  requireWithin('high', to, -8, Number.MAX_VALUE, 'deviations from the mean')
-  // Work in the tail where the distribution keeps its digits.
-  if (from > 0) {
-    const mirror = { mean: -mean, deviation, low: -high, high: -low }
-    return -truncatedNormalQuantile(1 - chance, mirror)
-  }
-  const below = normalChance(from)
-  const level = below + chance * (normalChance(to) - below)
-  const z = normalQuantile(Math.min(Math.max(level, 1e-300), 1 - 1e-16))
-  return Math.min(Math.max(mean + deviation * z, low), high)
 }
 
 function isCertain({ low, likely, high }: Spread): boolean {

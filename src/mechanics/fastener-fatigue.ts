@@ -42,57 +42,6 @@ export function fastenerGoodman(
   return (endurance * room) / (ultimate * alternating + endurance * (mean - preload))
 }
 
-/**
- * Gerber factor of a preloaded fastener with load from nought (σm − σi = σa):
- * n = [Sut √(Sut² + 4 Se (Se + σi)) − Sut² − 2 σi Se] / (2 σa Se).
- *
- * @param alternating - σa, Pa; above 0
- * @param preload - σi, Pa; 0 to Sut
- * @param endurance - Se, Pa
- * @param ultimate - Sut, Pa
- * @returns n
- * @throws {DomainError} if a value is not a finite number in its range
- * @see Shigley, 9th ed., eq 8–46
- */
-export function fastenerGerber(
-  alternating: number,
-  preload: number,
-  endurance: number,
-  ultimate: number,
-): number {
-  requireWithin('alternating', alternating, 1, 1e13, 'Pa')
-  requireStrengths(endurance, ultimate)
-  requireWithin('preload', preload, 0, ultimate, 'Pa')
-  const root = Math.sqrt(ultimate ** 2 + 4 * endurance * (endurance + preload))
-  return (ultimate * root - ultimate ** 2 - 2 * preload * endurance) / (2 * alternating * endurance)
-}
-
-/**
- * Elliptic factor of a preloaded fastener with load from nought:
- * n = Se [Sp √(Sp² + Se² − σi²) − σi Se] / (σa (Sp² + Se²)).
- *
- * @param alternating - σa, Pa; above 0
- * @param preload - σi, Pa; 0 to Sp
- * @param endurance - Se, Pa
- * @param proof - Sp, Pa
- * @returns n
- * @throws {DomainError} if a value is not a finite number in its range
- * @see Shigley, 9th ed., eq 8–47
- */
-export function fastenerElliptic(
-  alternating: number,
-  preload: number,
-  endurance: number,
-  proof: number,
-): number {
-  requireWithin('alternating', alternating, 1, 1e13, 'Pa')
-  requireStrengths(endurance, proof)
-  requireWithin('preload', preload, 0, proof, 'Pa')
-  const root = Math.sqrt(proof ** 2 + endurance ** 2 - preload ** 2)
-  const reach = proof * root - preload * endurance
-  return (endurance * reach) / (alternating * (proof ** 2 + endurance ** 2))
-}
-
 export interface FastenerLoad {
   /** Fi, preload, N; 0 to 5e5 */
   readonly preload: number

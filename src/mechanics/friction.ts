@@ -25,22 +25,6 @@ export function chenFlynnFriction(peakPressure: number, pistonSpeed: number): nu
   return constant + perPeakPressure * peakPressure + perPistonSpeed * pistonSpeed
 }
 
-/**
- * Total motored friction of spark-ignition engines at full throttle, pumping in it:
- * tfmep [bar] = 0.97 + 0.15 N + 0.05 N², N in 1000 r/min.
- *
- * @param speed - crank speed, rad/s, 0 to 2000
- * @returns Pa
- * @throws {DomainError} outside that range
- * @see Heywood, Internal Combustion Engine Fundamentals, 1988, eq. 13.6, after Barnes-Moss, from
- *   memory
- */
-export function motoredFriction(speed: number): number {
-  requireWithin('speed', speed, 0, 2000, 'rad/s')
-  const thousands = (speed * 60) / (2 * Math.PI) / 1000
-  return (0.97 + 0.15 * thousands + 0.05 * thousands * thousands) * 1e5
-}
-
 /** Mean piston speed, m/s: 2 S N. Stroke m, crank speed rad/s. */
 export function meanPistonSpeed(stroke: number, speed: number): number {
   return (stroke * speed) / Math.PI

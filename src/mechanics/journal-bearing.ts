@@ -55,22 +55,6 @@ export function journalBearing(input: JournalBearingInput): JournalBearing {
   }
 }
 
-/**
- * Viscosity at which a bearing has a given Sommerfeld number, S P (c/r)² / N.
- *
- * @param sommerfeld - S, above 0 to 100
- * @returns Pa s
- * @throws {DomainError} if a figure is not in its range
- */
-export function viscosityFor(
-  sommerfeld: number,
-  input: Omit<JournalBearingInput, 'viscosity'>,
-): number {
-  requireWithin('sommerfeld', sommerfeld, 1e-6, 100)
-  requireInput({ ...input, viscosity: 0.01 })
-  return sommerfeld / journalBearing({ ...input, viscosity: 1 }).sommerfeld
-}
-
 function requireInput(input: JournalBearingInput): void {
   requireWithin('radius', input.radius, 0.005, 0.5, 'm')
   requireWithin('radialClearance', input.radialClearance, 1e-6, 0.05 * input.radius, 'm')

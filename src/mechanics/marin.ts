@@ -57,16 +57,3 @@ export function equivalentDiameter(height: number, width: number): number {
   requireWithin('width', width, 1e-4, 1, 'm')
   return 0.808 * Math.sqrt(height * width)
 }
-
-/**
- * Endurance limit of a polished steel specimen, half of Sut up to 1400 MPa, 700 MPa above.
- *
- * @param ultimate - Sut, Pa; 2e8 to 2.5e9
- * @returns Se′, Pa
- * @throws {DomainError} if the strength is not a finite number in its range
- * @see Shigley, 9th ed., eq 6–8 (from memory)
- */
-export function steelEnduranceLimit(ultimate: number): number {
-  requireWithin('ultimate', ultimate, 2e8, 2.5e9, 'Pa')
-  return Math.min(ultimate / 2, 700e6)
-}

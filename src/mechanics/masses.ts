@@ -58,9 +58,6 @@ const DENSITIES: Record<PartsKind, { reciprocating: Density; bigEnd: Density }> 
   },
 }
 
-/** Part of a rod's mass that is taken to move with the piston, where only the whole is known. */
-const ROD_UPPER_PART = 0.275
-
 /**
  * Masses to assume for a bore.
  *
@@ -83,24 +80,4 @@ export function defaultMasses(bore: number, kind: PartsKind): CylinderMasses {
     high: high * cube,
   })
   return { reciprocating: scaled(densities.reciprocating), bigEnd: scaled(densities.bigEnd) }
-}
-
-/**
- * Reciprocating and big-end mass from weighed parts: the rod split by where its mass sits.
- *
- * @param pistonGroup - piston, pin, rings and locks, kg, 0 to 1000
- * @param rod - whole rod with bolts and bearing, kg, 0 to 1000
- * @param upperPart - of the rod that moves with the piston, 0 to 1; default 0.275
- * @returns kg for each cylinder
- * @throws {DomainError} outside these ranges
- */
-export function massesFromParts(
-  pistonGroup: number,
-  rod: number,
-  upperPart = ROD_UPPER_PART,
-): { reciprocating: number; bigEnd: number } {
-  requireWithin('pistonGroup', pistonGroup, 0, 1000, 'kg')
-  requireWithin('rod', rod, 0, 1000, 'kg')
-  requireWithin('upperPart', upperPart, 0, 1)
-  return { reciprocating: pistonGroup + upperPart * rod, bigEnd: (1 - upperPart) * rod }
 }

@@ -143,36 +143,3 @@ export function memberStiffnessOneMaterial(
   const ratio = (5 * (spread + 0.5 * diameter)) / (spread + 2.5 * diameter)
   return (tangent * Math.PI * modulus * diameter) / (2 * Math.log(ratio))
 }
-
-/** Coefficients of the exponential fit, Shigley, 9th ed., Table 8–8. */
-const EXPONENTIAL_FIT = {
-  steel: { a: 0.78715, b: 0.62873 },
-  aluminium: { a: 0.7967, b: 0.63816 },
-  copper: { a: 0.79568, b: 0.63553 },
-  'gray-iron': { a: 0.77871, b: 0.61616 },
-  general: { a: 0.78952, b: 0.62914 },
-} as const
-
-/**
- * Members of one material by the fit to finite-element results: km = E d A exp(B d/l).
- *
- * @param modulus - E, Pa; 1e9 to 1e12
- * @param diameter - d, m; 0.001 to 0.150
- * @param grip - l, m; from d/3 to 1
- * @param material - row of the fit
- * @returns km, N/m
- * @throws {DomainError} if an argument is not a finite number in its range
- * @see Shigley, 9th ed., eq 8–23 and Table 8–8 (after Wileman, Choudhury & Green)
- */
-export function memberStiffnessExponential(
-  modulus: number,
-  diameter: number,
-  grip: number,
-  material: keyof typeof EXPONENTIAL_FIT,
-): number {
-  requireWithin('modulus', modulus, 1e9, 1e12, 'Pa')
-  requireWithin('diameter', diameter, 0.001, 0.15, 'm')
-  requireWithin('grip', grip, diameter / 3, 1, 'm')
-  const { a, b } = EXPONENTIAL_FIT[material]
-  return modulus * diameter * a * Math.exp((b * diameter) / grip)
-}

@@ -16,23 +16,6 @@ export function gripCapacity(clamp: number, friction: number): number {
   return friction * clamp
 }
 
-/**
- * Clamp that a side push needs to be held by friction alone: F_K = F_Q / (q μ).
- *
- * @param sidePush - F_Q, N; 0 to 1e8
- * @param friction - μ at rest; 0.01 to 1
- * @param interfaces - q, faces in line that would all have to slip; 1 for a cap
- * @returns F_K, N
- * @throws {DomainError} if an argument is not a finite number in its range
- * @see VDI 2230, R2 (from memory)
- */
-export function clampAgainstSlip(sidePush: number, friction: number, interfaces = 1): number {
-  requireWithin('sidePush', sidePush, 0, 1e8, 'N')
-  requireWithin('friction', friction, 0.01, 1)
-  requireWithin('interfaces', interfaces, 1, 10)
-  return sidePush / (interfaces * friction)
-}
-
 /** Friction at rest between two machined faces, as a range: sources differ by 2 to 4 times. */
 export interface FaceFriction {
   readonly low: number

@@ -46,22 +46,6 @@ export function readingSlips(found: number, expected: number, within: number): R
   return fitting.sort((one, other) => off(one, expected) - off(other, expected))
 }
 
-/**
- * How far each reading of a group stands from the middle (median) of the others, m: the
- * group's own witness against one slip.
- *
- * @param readings - at least three
- */
-export function distanceFromOthers(readings: readonly number[]): number[] {
-  requireWithin('readings', readings.length, 3, 1000)
-  return readings.map((reading, place) => {
-    const others = readings.toSpliced(place, 1).sort((one, other) => one - other)
-    const upper = others[Math.floor(others.length / 2)]!
-    const lower = others[Math.floor((others.length - 1) / 2)]!
-    return reading - (upper + lower) / 2
-  })
-}
-
 function off({ meant }: ReadingSlip, expected: number): number {
   return Math.abs(meant - expected)
 }

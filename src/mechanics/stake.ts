@@ -48,25 +48,6 @@ export function breakEvenChance(extraCost: number, atStake: number, protection =
 }
 
 /**
- * Break-even chance when cost and stake are known as ranges: the least and
- * greatest that any pair of figures in the ranges gives.
- *
- * @throws {DomainError} if a figure does not fit or a low exceeds its high
- */
-export function breakEvenRange(
-  extraCost: { low: number; high: number },
-  atStake: { low: number; high: number },
-  protection = 1,
-): { low: number; high: number } {
-  requireWithin('extraCost.low', extraCost.low, 0, extraCost.high)
-  requireWithin('atStake.low', atStake.low, Number.MIN_VALUE, atStake.high)
-  return {
-    low: breakEvenChance(extraCost.low, atStake.high, protection),
-    high: breakEvenChance(extraCost.high, atStake.low, protection),
-  }
-}
-
-/**
  * Expected outlay of a course: its cost, plus the stake times the chance of
  * losing it.
  *

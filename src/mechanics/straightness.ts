@@ -52,34 +52,6 @@ export function straightness(
 }
 
 /**
- * Gaps under a straightedge laid along a row of bores: it rests on the highest
- * points, and a feeler gauge finds what is left beneath it at the others.
- *
- * @param positions - along the crank, m; as `straightness`
- * @param heights - of the surfaces towards the straightedge, m
- * @returns gap at each point, m, 0 where it touches
- * @throws {DomainError} if the rows do not match or a number does not fit
- */
-export function straightedgeGaps(
-  positions: readonly number[],
-  heights: readonly number[],
-): number[] {
-  requireRows(positions, heights)
-  return positions.map((z, place) => {
-    // The straightedge at z is as high as the highest chord that passes over z.
-    let edge = heights[place]!
-    positions.forEach((left, one) => {
-      positions.forEach((right, other) => {
-        if (!(left < z && right > z)) return
-        const share = (z - left) / (right - left)
-        edge = Math.max(edge, heights[one]! + share * (heights[other]! - heights[one]!))
-      })
-    })
-    return edge - heights[place]!
-  })
-}
-
-/**
  * What feeler gauges say about one gap: it takes one leaf and refuses another.
  *
  * @param passes - thickest leaf that goes under, m; 0 when none does

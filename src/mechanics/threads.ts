@@ -117,15 +117,3 @@ export function tensileStressArea(
   const meanDiameter = nominalDiameter - (unified ? 0.9743 : 0.9382) * pitch
   return (Math.PI / 4) * meanDiameter ** 2
 }
-
-/**
- * Lead angle of a single-start thread on its pitch diameter, tan λ = P / (π d₂).
- *
- * @param nominalDiameter - d, m; 0.001 to 0.150
- * @param pitch - P, m; above 0, up to d/4
- * @returns λ, rad
- * @throws {DomainError} if an argument is not a finite number in its range
- */
-export function leadAngle(nominalDiameter: number, pitch: number): number {
-  return Math.atan(pitch / (Math.PI * pitchDiameter(nominalDiameter, pitch)))
-}

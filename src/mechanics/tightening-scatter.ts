@@ -46,30 +46,3 @@ export function tighteningFactor(scatter: number): number {
   requireWithin('scatter', scatter, 0, 0.8)
   return (1 + scatter) / (1 - scatter)
 }
-
-/**
- * Scatter that a tightening factor stands for: e = (αA − 1)/(αA + 1).
- *
- * @param factor - αA; 1 to 9
- * @returns e, 0 to 0.8
- * @throws {DomainError} if the factor is not a finite number in its range
- */
-export function scatterOfFactor(factor: number): number {
-  requireWithin('factor', factor, 1, 9)
-  return (factor - 1) / (factor + 1)
-}
-
-/**
- * Least preload when the greatest must not be passed: Fmin = Fmax/αA.
- *
- * @param greatest - Fmax, N; 0 to 1e7
- * @param factor - αA; 1 to 9
- * @returns Fmin, N
- * @throws {DomainError} if an argument is not a finite number in its range
- * @see VDI 2230, R4 (from memory)
- */
-export function leastPreload(greatest: number, factor: number): number {
-  requireWithin('greatest', greatest, 0, 1e7, 'N')
-  requireWithin('factor', factor, 1, 9)
-  return greatest / factor
-}

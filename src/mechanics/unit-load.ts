@@ -20,16 +20,3 @@ export function unitLoad(force: number, journal: number, width: number, lost = 0
   requireWithin('lost', lost, 0, 0.9 * width, 'm')
   return force / ((width - lost) * journal)
 }
-
-/**
- * Speed of the journal's surface, ω d / 2, m/s: with the unit load it is what a
- * bearing lining is rated by.
- *
- * @param journal - diameter, m; 0.01 to 0.3
- * @param speed - rad/s; 0 to 3000
- */
-export function surfaceSpeed(journal: number, speed: number): number {
-  requireWithin('journal', journal, 0.01, 0.3, 'm')
-  requireWithin('speed', speed, 0, 3000, 'rad/s')
-  return (speed * journal) / 2
-}

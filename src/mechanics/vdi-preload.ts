@@ -32,31 +32,6 @@ export function assemblyPreload(
 }
 
 /**
- * The preload that a torque wrench can leave at most: past yield under tension and twist the
- * fastener stretches instead of clamping harder.
- *
- * @param preload - by torque and friction, N; 0 to 1e7
- * @param nominalDiameter - d, m; 0.001 to 0.150
- * @param pitch - P, m; above 0, up to d/4
- * @param yieldStrength - Rp0.2, Pa; 1e8 to 2e9
- * @param threadFriction - μG; 0 to 0.6
- * @returns the lesser of the preload and the preload at yield, N
- * @throws {DomainError} if an argument is not a finite number in its range
- * @see VDI 2230 (2003), R7/3 with ν = 1
- */
-export function preloadUpToYield(
-  preload: number,
-  nominalDiameter: number,
-  pitch: number,
-  yieldStrength: number,
-  threadFriction: number,
-): number {
-  requireWithin('preload', preload, 0, 1e7, 'N')
-  const atYield = assemblyPreload(nominalDiameter, pitch, yieldStrength, threadFriction, 1)
-  return Math.min(preload, atYield)
-}
-
-/**
  * Tightening torque: M = F (0.16 P + 0.58 d₂ μG + (DKm/2) μK), DKm = (dw + dh)/2.
  *
  * @param preload - F, N; 0 to 1e7

@@ -1,9 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import {
-  type JournalBearingInput,
-  journalBearing,
-  viscosityFor,
-} from '../../src/mechanics/journal-bearing.ts'
+import { type JournalBearingInput, journalBearing } from '../../src/mechanics/journal-bearing.ts'
 
 const bearing: JournalBearingInput = {
   radius: 0.0315,
@@ -31,14 +27,8 @@ describe('journalBearing', () => {
     expect(petroffPower).toBeCloseTo(petroffTorque * speed, 9)
   })
 
-  it('finds back the viscosity', () => {
-    const { sommerfeld } = journalBearing(bearing)
-    expect(viscosityFor(sommerfeld, bearing)).toBeCloseTo(0.009, 12)
-  })
-
   it('names what does not fit', () => {
     expect(() => journalBearing({ ...bearing, load: 0 })).toThrow(/load/)
     expect(() => journalBearing({ ...bearing, radialClearance: 0.01 })).toThrow(/radialClearance/)
-    expect(() => viscosityFor(0, bearing)).toThrow(/sommerfeld/)
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
-import { defaultMasses, massesFromParts, type PartsKind } from '../../src/mechanics/masses.ts'
+import { defaultMasses, type PartsKind } from '../../src/mechanics/masses.ts'
 
 const KINDS: PartsKind[] = ['cast', 'forged', 'race']
 
@@ -25,18 +25,5 @@ describe('defaultMasses', () => {
   it('refuses bores outside its range', () => {
     expect(() => defaultMasses(0.04, 'cast')).toThrow(/bore is 0\.04/)
     expect(() => defaultMasses(0.1, 'wooden' as PartsKind)).toThrow(DomainError)
-  })
-})
-
-describe('massesFromParts', () => {
-  it('splits the rod and loses nothing', () => {
-    const { reciprocating, bigEnd } = massesFromParts(0.7, 0.6)
-    expect(reciprocating + bigEnd).toBeCloseTo(1.3, 12)
-    expect(reciprocating).toBeCloseTo(0.7 + 0.275 * 0.6, 12)
-  })
-
-  it('refuses a rod without mass and parts beyond the whole', () => {
-    expect(() => massesFromParts(0.7, Number.NaN)).toThrow(/rod is NaN/)
-    expect(() => massesFromParts(0.7, 0.6, 1.2)).toThrow(/upperPart/)
   })
 })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { distanceFromOthers, readingSlips } from '../../src/mechanics/reading-slip.ts'
+import { readingSlips } from '../../src/mechanics/reading-slip.ts'
 
 const expected = 0.06835
 const within = 0.0002
@@ -43,15 +43,5 @@ describe('readingSlips', () => {
     expect(readingSlips(0.05, expected, within)).toEqual([])
     expect(() => readingSlips(-1, expected, within)).toThrow(/found/)
     expect(() => readingSlips(0.05, expected, 1)).toThrow(/within/)
-  })
-})
-
-describe('distanceFromOthers', () => {
-  it('singles out the reading that does not belong', () => {
-    const distances = distanceFromOthers([5, 5.1, 7, 5.2, 5])
-    expect(distances[2]).toBeCloseTo(7 - 5.05, 12)
-    expect(Math.max(...distances)).toBe(distances[2])
-    expect(distances[0]).toBeCloseTo(5 - 5.15, 12)
-    expect(() => distanceFromOthers([1, 2])).toThrow(/readings/)
   })
 })

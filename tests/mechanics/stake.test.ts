@@ -1,13 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
-import {
-  breakEvenChance,
-  breakEvenRange,
-  costLoss,
-  expectedOutlay,
-  stake,
-} from '../../src/mechanics/stake.ts'
+import { breakEvenChance, costLoss, expectedOutlay, stake } from '../../src/mechanics/stake.ts'
 
 const money = fc.double({ min: 1, max: 1e5, noNaN: true })
 const share = fc.double({ min: 0.01, max: 1, noNaN: true })
@@ -37,17 +31,10 @@ describe('breakEvenChance', () => {
     )
   })
 
-  it('spans a range by its least favourable and most favourable pair', () => {
-    const range = breakEvenRange({ low: 500, high: 900 }, { low: 3000, high: 10_000 }, 0.5)
-    expect(range.low).toBeCloseTo(0.1, 12)
-    expect(range.high).toBeCloseTo(0.6, 12)
-  })
-
   it('refuses a stake of nothing and figures out of order', () => {
     expect(() => breakEvenChance(100, 0)).toThrow(/atStake/)
     expect(() => breakEvenChance(-1, 100)).toThrow(DomainError)
     expect(() => breakEvenChance(1, 100, 0)).toThrow(/protection/)
-    expect(() => breakEvenRange({ low: 2, high: 1 }, { low: 1, high: 2 })).toThrow(/extraCost/)
   })
 })
 

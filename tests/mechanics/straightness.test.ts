@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { linearRegression } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
-import { feelerGap, straightedgeGaps, straightness } from '../../src/mechanics/straightness.ts'
+import { feelerGap, straightness } from '../../src/mechanics/straightness.ts'
 
 const positions = [0, 0.1, 0.21, 0.3, 0.42]
 const height = fc.double({ min: -0.0005, max: 0.0005, noNaN: true })
@@ -55,23 +55,6 @@ describe('straightness', () => {
     expect(() => straightness([0, 0, 1], [0, 0, 0])).toThrow(DomainError)
     expect(() => straightness([0], [0])).toThrow(/positions/)
     expect(() => straightness([0, 1], [0, Number.NaN])).toThrow(/heights\[1\]/)
-  })
-})
-
-describe('straightedgeGaps', () => {
-  it('touches at two points at least and never cuts into the row', () => {
-    fc.assert(
-      fc.property(heights, (row) => {
-        const gaps = straightedgeGaps(positions, row)
-        expect(gaps.every((gap) => gap >= 0)).toBe(true)
-        expect(gaps.filter((gap) => gap < 1e-15).length).toBeGreaterThanOrEqual(2)
-      }),
-    )
-  })
-
-  it('shows the gap over a low bore and not over a row that bows up', () => {
-    expect(straightedgeGaps([0, 1, 2], [0, -0.00004, 0])[1]).toBeCloseTo(0.00004, 15)
-    expect(straightedgeGaps([0, 1, 2], [0, 0.00004, 0])).toEqual([0, 0, 0])
   })
 })
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { surfaceSpeed, unitLoad } from '../../src/mechanics/unit-load.ts'
+import { unitLoad } from '../../src/mechanics/unit-load.ts'
 
 describe('unitLoad', () => {
   it('rises as the groove takes width away', () => {
@@ -10,12 +10,5 @@ describe('unitLoad', () => {
   it('names what does not fit', () => {
     expect(() => unitLoad(-1, 0.06, 0.02)).toThrow(/force/)
     expect(() => unitLoad(1, 0.06, 0.02, 0.02)).toThrow(/lost/)
-  })
-})
-
-describe('surfaceSpeed', () => {
-  it('is half of speed times diameter', () => {
-    expect(surfaceSpeed(0.06, 700)).toBeCloseTo(21, 12)
-    expect(() => surfaceSpeed(0.06, Number.NaN)).toThrow(/speed/)
   })
 })

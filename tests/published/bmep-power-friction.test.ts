@@ -1,6 +1,6 @@
 import { unit } from 'mathjs'
 import { describe, expect, it } from 'vitest'
-import { chenFlynnFriction, motoredFriction } from '../../src/mechanics/friction.ts'
+import { chenFlynnFriction } from '../../src/mechanics/friction.ts'
 import { fullLoad } from '../../src/mechanics/full-load.ts'
 import type { FullLoadInput } from '../../src/mechanics/full-load-input.ts'
 import {
@@ -50,16 +50,6 @@ describe('mean effective pressure, torque and power', () => {
 })
 
 describe('friction', () => {
-  // Heywood, Internal Combustion Engine Fundamentals, 1988, eq. 13.6, from memory: 1.17, 1.87 and
-  // 3.67 bar at 1000, 3000 and 6000 r/min are its arithmetic.
-  it.each([
-    [1000, 1.17],
-    [3000, 1.87],
-    [6000, 3.67],
-  ])('motored at %d r/min is %d bar', (speed, bar) => {
-    within(motoredFriction(speed * RPM) / 1e5, bar, 1e-9)
-  })
-
   it('is 2.917 bar at 70 bar peak and 15 m/s', () => {
     // Chen & Flynn, SAE 650733, from memory: 0.137 + 0.005 · 70 + 0.162 · 15 = 2.917.
     within(chenFlynnFriction(70e5, 15) / 1e5, 2.917, 1e-9)

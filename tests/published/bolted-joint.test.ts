@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import {
-  capScrewGrip,
   fastenerStiffness,
   jointFactors,
   loadFactor,
@@ -10,7 +9,6 @@ import { capJointStiffness } from '../../src/mechanics/cap-joint-stiffness.ts'
 import {
   frustumStiffness,
   memberStiffness,
-  memberStiffnessExponential,
   memberStiffnessOneMaterial,
 } from '../../src/mechanics/member-stiffness.ts'
 import { tensileStressArea } from '../../src/mechanics/threads.ts'
@@ -20,6 +18,10 @@ const LBF = 4.4482216152605
 const PSI = LBF / INCH ** 2
 /** Million lbf/in in N/m. */
 const MEGA = (1e6 * LBF) / INCH
+
+/** Shigley, 9th ed., eq 8–23: k = E d A exp(B d/l); A and B of Table 8–8, read. */
+const fittedStiffness = (modulus: number, d: number, grip: number, a: number, b: number) =>
+  modulus * d * a * Math.exp((b * d) / grip)
 
 /** Relative difference; the tables print three digits. */
 const off = (computed: number, printed: number) => Math.abs(computed / printed - 1)
@@ -53,8 +55,10 @@ describe('Shigley, 9th ed., Example 8–2', () => {
     const layers = [{ thickness: grip, modulus: steel }]
     expect(off(memberStiffness(layers, d, 0.75 * INCH) / MEGA, 14.64)).toBeLessThan(0.002)
     expect(off(memberStiffnessOneMaterial(steel, d, grip) / MEGA, 14.64)).toBeLessThan(0.002)
-    const fitted = memberStiffnessExponential(steel, d, grip, 'steel')
+    const fitted = fittedStiffness(steel, d, grip, 0.78715, 0.62873)
     expect(off(fitted / MEGA, 14.92)).toBeLessThan(0.002)
+    // The fit was made for washers of 1.5 d and is 2 % off its own frusta here.
+    expect(off(memberStiffness(layers, d, 0.75 * INCH), fitted)).toBeLessThan(0.02)
   })
 
   it('fastener', () => {
@@ -76,8 +80,9 @@ describe('Shigley, 9th ed., Example 8–4', () => {
   it('stiffness and load factor', () => {
     expect(off(kb / MEGA, 5.21)).toBeLessThan(0.005)
     expect(off(km / MEGA, 8.95)).toBeLessThan(0.005)
-    const fitted = memberStiffnessExponential(14e6 * PSI, d, 1.5 * INCH, 'gray-iron')
+    const fitted = fittedStiffness(14e6 * PSI, d, 1.5 * INCH, 0.77871, 0.61616)
     expect(off(fitted / MEGA, 8.81)).toBeLessThan(0.005)
+    expect(off(km, fitted)).toBeLessThan(0.02)
     expect(off(loadFactor(kb, km), 0.368)).toBeLessThan(0.005)
   })
 
@@ -145,14 +150,6 @@ describe('Jindal, Machine Design', () => {
       proofStrength: 600e6,
     })
     expect(off(1 / yielding, 0.888)).toBeLessThan(5e-4)
-  })
-})
-
-describe('grip of a cap screw', () => {
-  // Source: Shigley, 9th ed., Table 8–7.
-  it('ends half a diameter, or half way, into the tapped part', () => {
-    expect(capScrewGrip(0.05, 0.04, 0.012)).toBeCloseTo(0.056, 12)
-    expect(capScrewGrip(0.05, 0.008, 0.012)).toBeCloseTo(0.054, 12)
   })
 })
 

@@ -1,12 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { standardAtmosphere } from '../../src/mechanics/atmosphere.ts'
 import {
   airDensity,
   compressorOutlet,
   compressorPower,
   intercoolerOutlet,
 } from '../../src/mechanics/charge.ts'
-import { DomainError } from '../../src/mechanics/domain-error.ts'
 
 const within = (found: number, published: number, share: number) =>
   expect(Math.abs(found / published - 1)).toBeLessThanOrEqual(share)
@@ -48,26 +46,5 @@ describe('a turbocharged engine', () => {
     const denser = airDensity(1.45e5, cooled) / airDensity(1.01e5, t)
     within(denser, gain, 5e-3)
     within(1.23 * denser * 575e-6 * 1e3, grams, 5e-3)
-  })
-})
-
-describe('the standard atmosphere', () => {
-  // U.S. Standard Atmosphere, 1976. Sea level by definition; 5000 ft 12.228 psia and 41.17 °F read
-  // in a table; 1500 m 84 556 Pa, 278.40 K, 1.0581 kg/m³ from memory of the table, recomputed.
-  // 0.05 %: geopotential against geometric height.
-  it.each([
-    { height: 0, pressure: 101325, temperature: 288.15, density: 1.225 },
-    { height: 1500, pressure: 84556, temperature: 278.4, density: 1.0581 },
-    { height: 1524, pressure: 12.228 * 6894.757, temperature: (41.17 + 459.67) / 1.8 },
-  ])('at $height m', ({ height, pressure, temperature, density }) => {
-    const air = standardAtmosphere(height)
-    within(air.pressure, pressure, 5e-4)
-    within(air.temperature, temperature, 5e-4)
-    if (density !== undefined) within(air.density, density, 5e-4)
-  })
-
-  it('refuses heights above its lowest layer', () => {
-    expect(() => standardAtmosphere(12000)).toThrow(DomainError)
-    expect(() => standardAtmosphere(Number.NaN)).toThrow(/height is NaN/)
   })
 })

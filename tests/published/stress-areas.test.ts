@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
 import {
   holeMinorDiameter,
-  leadAngle,
   pitchDiameter,
   screwRootDiameter,
   tensileStressArea,
@@ -64,11 +63,6 @@ describe('basic diameters', () => {
   it('of 1/2-13 match the standard to the tenth of a thousandth', () => {
     expect(Math.abs(pitchDiameter(0.5 * INCH, INCH / 13) / INCH - 0.45)).toBeLessThan(5.1e-5)
     expect(Math.abs(holeMinorDiameter(0.5 * INCH, INCH / 13) / INCH - 0.4167)).toBeLessThan(5.1e-5)
-  })
-
-  it('give the lead as the circumference times the tangent of the lead angle', () => {
-    const around = Math.PI * pitchDiameter(0.012, 0.00175)
-    expect(around * Math.tan(leadAngle(0.012, 0.00175))).toBeCloseTo(0.00175, 12)
   })
 })
 
