@@ -26,8 +26,8 @@ export function surfaceFactor(ultimate: number, finish: SurfaceFinish): number {
 }
 
 /**
- * Size factor in bending: kb = 1.24 d^−0.107 from 2.79 to 51 mm, 1.51 d^−0.157 above (d in
- * mm); 1 below.
+ * Size factor in bending: kb = 1.24 d^−0.107 up to 51 mm, 1.51 d^−0.157 above (d in mm),
+ * and never above 1.
  *
  * @param diameter - d, or the equivalent diameter, m; above 0, up to 0.254
  * @returns kb, 0 to 1
@@ -39,7 +39,6 @@ export function sizeFactor(diameter: number): number {
     throw new DomainError('diameter', diameter, 'above 0, up to 0.254 m')
   }
   const d = diameter * 1000
-  if (d < 2.79) return 1
   return Math.min(1, d <= 51 ? 1.24 * d ** -0.107 : 1.51 * d ** -0.157)
 }
 
