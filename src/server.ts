@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
-import { type HttpBindings, serve } from '@hono/node-server'
+import { type Http2Bindings, type HttpBindings, serve } from '@hono/node-server'
 import { createApp } from './app.ts'
 import { fromOperatorFiles } from './operator-files.ts'
 import { printFonts } from './pages/print-fonts.ts'
@@ -11,6 +11,7 @@ import { pngDrawer } from './preview/png.ts'
 import { readFolder } from './rulebook/read-folder.ts'
 import { readSettings } from './settings.ts'
 import { clientAddress } from './site/rate-limit.ts'
+import { readAway } from './site/read-away.ts'
 import { startWorkers } from './workers.ts'
 
 /** A client that sends or reads slower than this is let go: it would hold a connection for ever. */
@@ -67,11 +68,21 @@ function log(entry: Readonly<Record<string, string | number>>): void {
   console.error(JSON.stringify({ time: new Date().toISOString(), ...entry }))
 }
 
+/** The answer of the guide; a body that was refused unread is read to its end before it. */
+async function answer(request: Request, env: HttpBindings | Http2Bindings): Promise<Response> {
+  const response = await app.fetch(request, env)
+  const unread = response.status === 413 || response.status === 429
+  if (unread && !(await readAway(env.incoming))) {
+    response.headers.set('connection', 'close')
+  }
+  return response
+}
+
 /** Serve until told to stop; then answer what is under way and end. */
 function listen(): void {
   const server = serve(
     {
-      fetch: (request, env) => app.fetch(request, env),
+      fetch: answer,
       port: settings.port,
       hostname: settings.host,
       serverOptions: PATIENCE,
