@@ -50,7 +50,7 @@ export function readQuantity(entry: QuantityFact, raw: unknown): Read<Answer> {
   }
   const usual = entry.units[0] as string
   const inUsual = (value: number): number => fromSi(toSi(value, symbol), usual)
-  const problem = rangeProblem(entry, spread, inUsual, ` ${usual}`)
+  const problem = rangeProblem(entry, spread, inUsual, { usual: ` ${usual}`, own: ` ${symbol}` })
   return problem ? { problem } : { ok: { ...spread, unit: symbol } }
 }
 
@@ -64,7 +64,8 @@ export function readNumber(entry: NumberFact, raw: unknown): Read<Answer> {
   if (rest !== '' && rest.replaceAll(' ', '') !== entry.suffix) {
     return no(entry.key, 'not-a-number', raw, fitting)
   }
-  const problem = rangeProblem(entry, spread, (value) => value, entry.suffix)
+  const { suffix } = entry
+  const problem = rangeProblem(entry, spread, (value) => value, { usual: suffix, own: suffix })
   if (problem) return { problem }
   return { ok: spread.low === undefined && spread.high === undefined ? spread.value : spread }
 }
@@ -85,7 +86,7 @@ export function readMoney(entry: MoneyFact, raw: unknown): Read<Answer> {
   if ('problem' in parts) return parts
   const { rest, ...spread } = parts.ok
   if (!/^[A-Z]{3}$/.test(rest)) return no(entry.key, 'currency-missing', raw, fitting)
-  const problem = rangeProblem(entry, spread, (value) => value, '')
+  const problem = rangeProblem(entry, spread, (value) => value, { usual: '', own: '' })
   return problem ? { problem } : { ok: { ...spread, currency: rest } }
 }
 
@@ -133,7 +134,7 @@ function rangeProblem(
   entry: { key: string; low: number; high: number },
   { value, low = value, high = value }: Spread,
   inUsual: (value: number) => number,
-  unit: string,
+  unit: { readonly usual: string; readonly own: string },
 ): Problem | undefined {
   if (!(low <= value && value <= high)) {
     const found = `${low} to ${value} to ${high}`
@@ -143,8 +144,11 @@ function rangeProblem(
   for (const figure of [value, low, high]) {
     const usual = inUsual(figure)
     if (usual >= entry.low - slack && usual <= entry.high + slack) continue
-    const fits = `give ${entry.low} to ${entry.high}${unit}`
-    const found = `${Number(usual.toPrecision(6))}${unit}`
+    const fits = `give ${entry.low} to ${entry.high}${unit.usual}`
+    // What is too large for the usual unit is shown as it was written.
+    const found = Number.isFinite(usual)
+      ? `${Number(usual.toPrecision(6))}${unit.usual}`
+      : `${figure}${unit.own}`
     return { field: entry.key, code: 'out-of-range', found, fits }
   }
   return undefined

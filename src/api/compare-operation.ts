@@ -14,7 +14,13 @@ import { rawAnswers } from './read-request.ts'
 import { steadyFigures } from './steady-figures.ts'
 
 const side = z
-  .strictObject({ answers: rawAnswers.optional(), link: z.string().max(12_000).optional() })
+  .strictObject(
+    { answers: rawAnswers.optional(), link: z.string().max(12_000).optional() },
+    {
+      error: ({ code }) =>
+        code === 'invalid_type' ? 'give an object with answers or a link' : undefined,
+    },
+  )
   .refine(
     ({ answers, link }) => (answers === undefined) !== (link === undefined),
     'give answers or a link, one of them',

@@ -5,9 +5,14 @@ import type { Rulebook } from '../rulebook/load.ts'
 import { acceptAnswers, without } from './accept-answers.ts'
 import { LARGEST_BODY, readJson } from './json-body.ts'
 import { type Kept, problemResponse } from './problem-response.ts'
+import { shapeWords } from './shape-words.ts'
 
 /** A record of answers as it may come in: any keys, judged one by one afterwards. */
-export const rawAnswers = z.record(z.string(), z.unknown())
+export const rawAnswers = z.record(
+  z.string(),
+  z.unknown(),
+  'give an object of answers by fact key, such as {"bore": "4.03 in"}',
+)
 
 /**
  * The JSON body of a request by a schema, or the refusal to send back. Unknown
@@ -31,7 +36,7 @@ export async function readBody<S extends z.ZodType>(
   if (text.length > LARGEST_BODY) return { refusal: bodyTooLarge(c) }
   const json = readJson(text)
   if ('problems' in json) return refuse(json.problems, json.value)
-  const parsed = schema.safeParse(json.ok)
+  const parsed = schema.safeParse(json.ok, { error: shapeWords })
   if (parsed.success) return { ok: parsed.data }
   return refuse(
     parsed.error.issues.flatMap((issue) => shapeProblems(issue, json.ok)),
