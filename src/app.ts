@@ -85,9 +85,10 @@ function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
     const { units, link } = viewOf(deps.rulebook, c)
     return c.html(notFoundPage({ units, link, path: c.req.path }), 404)
   })
-  app.onError((error, c) =>
-    error instanceof DomainError ? outsideTheModel(deps, error, c) : fault(deps, error, c),
-  )
+  app.onError((error, c) => {
+    if (error instanceof DomainError) return outsideTheModel(deps, error, c)
+    return hasGone(error, c) ? c.body(null, 400) : fault(deps, error, c)
+  })
   return app
 }
 
@@ -146,6 +147,11 @@ function outsideTheModel(
     'Each of them may be right, but together they leave what the equations cover. Look first at the figures that are far from usual; everything you said is still in the link.'
   const problems = [problemOfDomain(error)]
   return c.html(errorPage({ units, link, path: c.req.path, title, text, problems }), 422)
+}
+
+/** A client that went while it was still sending: nobody's fault, and nobody reads the answer. */
+function hasGone(error: Error, c: Context): boolean {
+  return c.req.raw.signal.aborted || (error as { code?: unknown }).code === 'ECONNRESET'
 }
 
 /** A fault of ours: the log gets its kind and place, the person nothing of its cause. */

@@ -1,4 +1,5 @@
 import { EventEmitter } from 'node:events'
+import { connect } from 'node:net'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { readAway } from '../../src/site/read-away.ts'
 import { type ServerProcess, startServer } from '../support/server-process.ts'
@@ -50,6 +51,19 @@ describe('a body far too large, over a real connection', () => {
     const seen: number[] = []
     for (const count of [4, 16, 64, 16, 64]) seen.push(await post('/api/assess', pieces(count)))
     expect(seen).toEqual(Array(5).fill(413))
+  })
+
+  it('is no fault of ours when the client goes half way', async () => {
+    const head = 'POST /api/assess HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n'
+    for (let n = 0; n < 5; n++) {
+      const socket = connect(server.port, '127.0.0.1')
+      await new Promise((sent) => socket.write(`${head}Content-Length: 400\r\n\r\n{"an`, sent))
+      // The server has the first part once it has answered a later request.
+      await (await fetch(`${server.origin}/healthz`)).text()
+      socket.resetAndDestroy()
+    }
+    await (await fetch(`${server.origin}/healthz`)).text()
+    expect(server.logged()).toBe('')
   })
 
   it('serves on afterwards', async () => {

@@ -1,11 +1,13 @@
 /**
  * `npm run soak -- 100000`: so many generated requests to the whole app in this process.
- * It fails on any answer of 500 or above, on a hang, and on a heap that grows.
+ * It fails on any answer of 500 or above, on a hang, and on a heap that grows. With `sockets`
+ * after the number they go to the real server over loopback sockets: over-sockets.ts.
  */
 import fc from 'fast-check'
 import { createApp } from '../../src/app.ts'
 import { realDeps } from '../support/app.ts'
 import { anyRequest } from './any-request.ts'
+import { soakOverSockets } from './over-sockets.ts'
 import { send } from './send.ts'
 
 const MOST = 100_000
@@ -20,6 +22,7 @@ if (!Number.isInteger(asked) || asked < 1 || asked > MOST) {
   console.error(`Say how many requests: a whole number from 1 to ${MOST}.`)
   process.exit(1)
 }
+if (process.argv[3] === 'sockets') process.exit((await soakOverSockets(asked)) ? 0 : 1)
 
 const app = createApp(realDeps())
 const statuses = new Map<number, number>()
