@@ -8,6 +8,7 @@ import {
   warmClearance,
 } from '../../src/mechanics/clearance.ts'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
+import { expansionOf } from '../../src/mechanics/thermal-growth.ts'
 
 const bearing: ClearanceInput = {
   housing: { vertical: 0.06836, horizontal: 0.06837 },
@@ -42,6 +43,7 @@ describe('clearance', () => {
   it('counts the widening of the housing by crush', () => {
     const wider = clearance({ ...bearing, crushGrowth: 0.00001 })
     expect(wider.vertical - clearance(bearing).vertical).toBeCloseTo(0.00001, 12)
+    expect(wider.horizontal - clearance(bearing).horizontal).toBeCloseTo(0.00001, 12)
   })
 
   it('names what does not fit', () => {
@@ -52,7 +54,28 @@ describe('clearance', () => {
   })
 })
 
+describe('a shell as thick as half the bore', () => {
+  it.each([0.01, 0.012])('leaves no room for a journal: wall %d m in 20 mm', (crown) => {
+    const housing = { vertical: 0.02, horizontal: 0.02 }
+    const shell = { crown, parting: 0.001 }
+    expect(() => clearance({ housing, shell, journal: 0.02 })).toThrow(/shell.crown/)
+  })
+})
+
 describe('warmClearance', () => {
+  // Source: definition of linear expansion; the coefficients are checked where they are kept.
+  it('grows every part by α L ΔT, up and down and across', () => {
+    const run = { block: 'gray-iron', cap: 'gray-iron', blockRise: 80, journalRise: 60 } as const
+    const [warm, cold] = [warmClearance(bearing, run), clearance(bearing)]
+    const alpha = { iron: expansionOf('gray-iron'), steel: expansionOf('steel') }
+    const grown = (bore: number, wall: number) =>
+      alpha.iron * bore * 80 - 2 * alpha.steel * wall * 80 - alpha.steel * 0.06355 * 60
+    expect(warm.vertical - cold.vertical).toBeCloseTo(grown(0.06836, 0.00237), 12)
+    expect(warm.horizontal - cold.horizontal).toBeCloseTo(grown(0.06837, 0.002355), 12)
+    const journal = 0.06355 * (1 + alpha.steel * 60)
+    expect(warm.perDiameter / (warm.vertical / journal)).toBeCloseTo(1, 9)
+  })
+
   const still = { block: 'gray-iron', cap: 'gray-iron', blockRise: 0, journalRise: 0 } as const
 
   it('is the cold clearance when nothing warms', () => {

@@ -56,6 +56,18 @@ describe('compressionChange', () => {
     expect(back.compressionRatio).toBeCloseTo(10, 10)
   })
 
+  it('gives the volumes of the bore: π/4 b² s swept, and a ninth of it less the lift left', () => {
+    const { sweptVolume, clearanceVolume } = compressionChange(cylinder)
+    const area = Math.PI * 0.051 ** 2
+    expect(sweptVolume / (area * 0.088)).toBeCloseTo(1, 12)
+    expect(clearanceVolume / (area * (0.088 / 9 - 0.0002))).toBeCloseTo(1, 10)
+  })
+
+  it('takes a deck cut off what stands between piston and deck', () => {
+    const { deckClearance } = compressionChange({ ...cylinder, deckCut: 0.0001 })
+    expect(deckClearance).toBeCloseTo(0.0005 - 0.0002 - 0.0001, 12)
+  })
+
   it('refuses a lift that leaves no clearance volume', () => {
     const tight = { ...cylinder, compressionRatio: 20, axisShift: 0.005 }
     expect(() => compressionChange(tight)).toThrow(/clearance volume/)
