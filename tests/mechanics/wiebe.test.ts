@@ -65,6 +65,34 @@ describe('fillBurnHeat', () => {
   })
 })
 
+describe('burnHeatTable, point by point', () => {
+  it.each([360, 1440])('is the burn’s own rate and heat in %d steps', (steps) => {
+    const table = burnHeatTable(burn, 1000, steps)
+    const step = (2 * Math.PI) / steps
+    for (let i = 0; i < steps; i++) {
+      const from = i * step - Math.PI
+      const [left, , right] = [table[3 * i]!, table[3 * i + 1]!, table[3 * i + 2]!]
+      const heat = ((left + 4 * table[3 * i + 1]! + right) / 6) * step
+      const share = burntShare(from + step, burn) - burntShare(from, burn)
+      expect(heat).toBeCloseTo(1000 * share, 9)
+      // At the very ends of the burn the rate jumps; a step that holds one is judged by its heat.
+      const inside = from > burn.start && from + step < burn.start + burn.duration
+      if (!inside) continue
+      expect(left).toBeCloseTo(1000 * burnRate(from, burn), 8)
+      expect(right).toBeCloseTo(1000 * burnRate(from + step, burn), 8)
+    }
+  })
+
+  it('takes a form other than three, and no heat at all', () => {
+    const other = { ...burn, form: 2.4 }
+    const table = burnHeatTable(other, 500, 720)
+    const at = 390
+    const angle = (at * 2 * Math.PI) / 720 - Math.PI
+    expect(table[3 * at]).toBeCloseTo(500 * burnRate(angle, other), 8)
+    expect(Array.from(burnHeatTable(burn, 0, 12))).toEqual(Array(36).fill(0))
+  })
+})
+
 describe('burnDuration', () => {
   const gasoline = FUELS['pump-gasoline']
   it('grows with the cube root of speed', () => {
