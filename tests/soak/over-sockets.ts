@@ -54,8 +54,14 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   },
 )
 
-/** @returns whether all went well */
-export async function soakOverSockets(asked: number): Promise<boolean> {
+/**
+ * @param say - gets what it finds, line by line
+ * @returns whether all went well
+ */
+export async function soakOverSockets(
+  asked: number,
+  say: (line: string) => void = console.log,
+): Promise<boolean> {
   again.anew = 0
   const server = await startServer({ NODE_OPTIONS: `--max-old-space-size=${HEAP_MB}` })
   const before = await bytesOf(server)
@@ -65,9 +71,9 @@ export async function soakOverSockets(asked: number): Promise<boolean> {
   for (let done = 0, seed = 1; done < asked; seed++) {
     const steps = fc.sample(step, { numRuns: Math.min(CHUNK, asked - done), seed })
     done += steps.length
-    faults += await inLanes(steps, server.port, statuses)
+    faults += await inLanes(steps, server.port, statuses, say)
     if (warm === 0 && done >= asked / 10) warm = memoryOf(server)
-    if (seed % 8 === 0) console.log(`${done} requests, ${memoryOf(server).toFixed(0)} MB`)
+    if (seed % 8 === 0) say(`${done} requests, ${memoryOf(server).toFixed(0)} MB`)
     if (server.child.exitCode !== null) throw new Error(`the server ended: ${server.logged()}`)
   }
   const seconds = (performance.now() - started) / 1000
@@ -76,15 +82,20 @@ export async function soakOverSockets(asked: number): Promise<boolean> {
   closeAll()
   server.child.kill('SIGTERM')
   const code = await server.ended
-  console.log(listOf(statuses))
-  console.log(
+  say(listOf(statuses))
+  say(
     `${asked} requests over sockets in ${seconds.toFixed(0)} s; ${faults} faults, ${again.anew} asked anew; memory grew ${grown.toFixed(0)} MB after the first tenth, heap held below ${HEAP_MB} MB; the same link gave ${same ? 'the same' : 'OTHER'} bytes; ended with ${code}; log: ${server.logged() || 'empty'}`,
   )
   return faults === 0 && grown <= ALLOWED_MB && same && code === 0 && server.logged() === ''
 }
 
 /** Several at once, as browsers do. */
-async function inLanes(steps: Step[], port: number, statuses: Map<number, number>) {
+async function inLanes(
+  steps: Step[],
+  port: number,
+  statuses: Map<number, number>,
+  say: (line: string) => void,
+): Promise<number> {
   let faults = 0
   const lane = async () => {
     for (let next = steps.pop(); next; next = steps.pop()) {
@@ -93,7 +104,7 @@ async function inLanes(steps: Step[], port: number, statuses: Map<number, number
         statuses.set(status, (statuses.get(status) ?? 0) + 1)
       } catch (error) {
         faults++
-        console.error((error as Error).message.slice(0, 2000))
+        say((error as Error).message.slice(0, 2000))
       }
     }
   }
