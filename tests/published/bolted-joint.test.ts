@@ -167,6 +167,38 @@ describe('limits in closed form', () => {
     expect(off(memberStiffness(layers, 0.012, 0.018, 0.018), tube)).toBeLessThan(1e-9)
   })
 
+  it('cones that reach the wall go on as a tube of its width', () => {
+    // Springs in a row: a cone from D = 18 to W = 22 mm, (W − D)/(2 tan 30°) long, at both ends.
+    const [E, d, D, W, t] = [1e11, 0.012, 0.018, 0.022, 0.06]
+    const cone = (W - D) / (2 * Math.tan(Math.PI / 6))
+    const tube = (E * (Math.PI / 4) * (W ** 2 - d ** 2)) / (t - 2 * cone)
+    const expected = 1 / (2 / frustumStiffness(E, d, D, cone) + 1 / tube)
+    expect(off(memberStiffness([{ thickness: t, modulus: E }], d, D, W), expected)).toBeLessThan(
+      1e-9,
+    )
+  })
+
+  it('a layer that ends at the middle leaves nothing to the other half', () => {
+    const two = [
+      { thickness: 0.03, modulus: 1e11 },
+      { thickness: 0.03, modulus: 2e11 },
+    ]
+    const half = (E: number) => frustumStiffness(E, 0.012, 0.018, 0.03)
+    const expected = 1 / (1 / half(1e11) + 1 / half(2e11))
+    expect(off(memberStiffness(two, 0.012, 0.018), expected)).toBeLessThan(1e-9)
+  })
+
+  it('refuses a face within the hole, a wall within the face, and no layer', () => {
+    for (const face of [0.012, 0.011, 1, Number.NaN]) {
+      expect(() => frustumStiffness(1e11, 0.012, face, 0.03)).toThrow(/smallDiameter/)
+    }
+    const layers = [{ thickness: 0.06, modulus: 1e11 }]
+    for (const widest of [0.0179, Number.NaN]) {
+      expect(() => memberStiffness(layers, 0.012, 0.018, widest)).toThrow(/widestDiameter/)
+    }
+    expect(() => memberStiffness([], 0.012, 0.018)).toThrow(/layers/)
+  })
+
   it('splitting a layer changes nothing', () => {
     const whole = memberStiffness([{ thickness: 0.06, modulus: 1e11 }], 0.012, 0.018, 0.03)
     const parts = [0.011, 0.013, 0.017, 0.019].map((thickness) => ({ thickness, modulus: 1e11 }))
