@@ -27,6 +27,24 @@ describe('boreAlignment', () => {
     expect([bows[0], bows[4]]).toEqual([0, 0])
   })
 
+  // By hand: least squares through 0, 0, 0, −h, 0 leaves 0, 0.1, 0.2, −0.7 and 0.4 h.
+  it('measures it from the best line through all of them', () => {
+    const row = positions.map((_, place) => ({ x: 0, y: place === 3 ? -0.00005 : 0 }))
+    const { offAxis, overall, greatestStep } = boreAlignment(positions, row)
+    const shares = [0, 0.1, 0.2, 0.7, 0.4]
+    offAxis.forEach((off, place) => {
+      expect(off).toBeCloseTo((shares[place] ?? Number.NaN) * 0.00005, 12)
+    })
+    expect(overall).toBeCloseTo(0.7 * 0.00005, 12)
+    expect(greatestStep).toBeCloseTo(1.1 * 0.00005, 12)
+  })
+
+  it('refuses two bores in one place, and bores out of order', () => {
+    const row = [0, 0, 0].map(() => ({ x: 0, y: 0 }))
+    expect(() => boreAlignment([0, 0.1, 0.1], row)).toThrow(/positions/)
+    expect(() => boreAlignment([0, 0.2, 0.1], row)).toThrow(/positions\[2\]/)
+  })
+
   it('does not depend on how the reference was held or turned', () => {
     fc.assert(
       fc.property(centres, fc.double({ min: -3, max: 3, noNaN: true }), micro, (row, turn, up) => {
@@ -52,6 +70,7 @@ describe('boreAlignment', () => {
 
   it('refuses bores out of order', () => {
     const row = [1, 2, 3].map(() => ({ x: 0, y: 0 }))
+    expect(() => boreAlignment([0, 0.2, 0.1], row)).toThrow(/positions/)
     expect(() => boreAlignment([0, 0.2, 0.1], row)).toThrow(/positions\[2\]/)
   })
 })

@@ -49,6 +49,39 @@ describe('halfStock', () => {
     )
   })
 
+  it('does not depend on where the origin is, nor on which side is which', () => {
+    fc.assert(
+      fc.property(small, small, small, small, (x, y, overX, overY) => {
+        fc.pre(Math.hypot(x, y) > 2e-5)
+        const half = { x, y, radius: 0.035 }
+        const bore = { x: 0, y: 0, radius: 0.0352 }
+        const here = halfStock(half, 'block', 0.0005, bore)
+        const there = halfStock(
+          { x: x + overX, y: y + overY, radius: 0.035 },
+          'block',
+          0.0005 + overY,
+          { x: overX, y: overY, radius: 0.0352 },
+        )
+        const mirrored = halfStock({ x: -x, y, radius: 0.035 }, 'block', 0.0005, bore)
+        for (const key of ['crown', 'least', 'most', 'reached'] as const) {
+          expect(there[key]).toBeCloseTo(here[key], 10)
+          expect(mirrored[key]).toBeCloseTo(here[key], 10)
+        }
+        expect(there.edges[0]).toBeCloseTo(here.edges[0], 10)
+        expect(mirrored.edges[0]).toBeCloseTo(here.edges[1], 10)
+      }),
+    )
+  })
+
+  it('reaches all of a bore inside the new one, and nothing of one that holds it', () => {
+    const about = (radius: number) => ({ x: 0, y: 0, radius })
+    expect(halfStock(about(0.03), 'block', 0, about(0.0299)).reached).toBe(0)
+    expect(halfStock(about(0.03), 'block', 0, about(0.03)).reached).toBe(1)
+    const aside = { x: 0.00002, y: 0, radius: 0.03 }
+    expect(halfStock(aside, 'cap', 0, about(0.031)).reached).toBe(1)
+    expect(halfStock(aside, 'cap', 0, about(0.029)).reached).toBe(0)
+  })
+
   it('has the same stock all round for circles that share a centre', () => {
     const stock = halfStock({ x: 0, y: 0, radius: 0.03 }, 'cap', 0, { x: 0, y: 0, radius: 0.031 })
     for (const value of [stock.crown, ...stock.edges, stock.least, stock.most]) {

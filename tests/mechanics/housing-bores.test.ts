@@ -26,6 +26,15 @@ describe('housingBore', () => {
     expect(bore.mean).toBeCloseTo((0.06835 + 0.06838 + 0.06837 + 0.06834 + 0.06836 + 0.06835) / 6)
   })
 
+  it('takes up and down and across as the mean of both ends', () => {
+    // Ovals upright in front (70.02 by 70.00 mm) and lying behind (70.01 by 70.05).
+    const front = oval(0.07001, 0.00002, 0)
+    const rear = oval(0.07003, 0.00004, Math.PI / 2)
+    const { vertical, horizontal } = housingBore({ front, rear })
+    expect(vertical).toBeCloseTo((0.07002 + 0.07001) / 2, 12)
+    expect(horizontal).toBeCloseTo((0.07 + 0.07005) / 2, 12)
+  })
+
   it('finds an oval exactly from three readings, which may miss its axes', () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-6, max: 1e-4, noNaN: true }), angle, (ovality, axis) => {
