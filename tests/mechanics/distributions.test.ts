@@ -72,6 +72,9 @@ describe('the bounded spreads', () => {
       { low: 2, likely: 4, high: 3 },
       { low: 4, likely: 4, high: 3 },
       { low: Number.NaN, likely: 1, high: 3 },
+      { low: -Infinity, likely: 1, high: 3 },
+      { low: 1, likely: 2, high: Infinity },
+      { low: 3, likely: 3, high: 2 },
     ]) {
       expect(() => pertQuantile(0.5, wrong)).toThrow(DomainError)
       expect(() => triangularQuantile(0.5, wrong)).toThrow(DomainError)

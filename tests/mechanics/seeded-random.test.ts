@@ -32,6 +32,28 @@ describe('randomStream', () => {
     expect(Math.abs(mean - 0.5)).toBeLessThan(0.0028)
   })
 
+  it('favours no remainder where the bound does not divide 2³²', () => {
+    // A third of the numbers below 3 · 2³⁰ lie below 2³⁰; taking remainders plainly gives half.
+    // Standard error √(2/9 / 20 000) = 0.0033; three of them.
+    const stream = randomStream(5)
+    const third = 2 ** 30
+    let [small, most] = [0, 0]
+    for (let draw = 0; draw < 20_000; draw++) {
+      const found = stream.below(3 * third)
+      most = Math.max(most, found)
+      if (found < third) small++
+    }
+    expect(Math.abs(small / 20_000 - 1 / 3)).toBeLessThan(0.01)
+    expect(most).toBeLessThan(3 * third)
+  })
+
+  it('puts a fraction in the middle of its own step of 2⁻³²', () => {
+    const [fractions, words] = [randomStream(11), randomStream(11)]
+    for (let draw = 0; draw < 100; draw++) {
+      expect(fractions.fraction() * 2 ** 32).toBeCloseTo(words.next() + 0.5, 6)
+    }
+  })
+
   it('refuses a seed that is no whole number of 32 bits', () => {
     for (const seed of [-1, 0.5, 2 ** 32, Number.NaN]) {
       expect(() => randomStream(seed)).toThrow(DomainError)
