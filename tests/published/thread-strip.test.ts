@@ -77,6 +77,19 @@ describe('M10 × 1.5, classes 6g and 6H', () => {
   })
 })
 
+describe('M8 × 0.75, classes 6g and 6H', () => {
+  // Source: ISO 965-1 (from memory): pitch below 1 mm has a line of its own for the minor diameter.
+  // Screw major 7.838 (−22 −140), pitch 7.391 (−22 −100), hole minor 7.378 (+190), pitch 7.645
+  // (+132) mm. Tolerance 8 µm: the standard rounds each part to preferred numbers.
+  it('limits by formula are the printed ones', () => {
+    const limits = threadLimits(0.008, 0.00075)
+    expect(Math.abs(limits.screwMajorMin * 1000 - 7.838)).toBeLessThan(0.008)
+    expect(Math.abs(limits.screwPitchMin * 1000 - 7.391)).toBeLessThan(0.008)
+    expect(Math.abs(limits.holeMinorMax * 1000 - 7.378)).toBeLessThan(0.008)
+    expect(Math.abs(limits.holePitchMax * 1000 - 7.645)).toBeLessThan(0.008)
+  })
+})
+
 describe('engagement in the block', () => {
   const d = 0.5 * INCH
   const pitch = INCH / 13
@@ -103,6 +116,28 @@ describe('engagement in the block', () => {
     const strip = strippingLoad({ areas, engagement, screwShear: 0.58 * stud.ultimate, holeShear })
     expect(strip.load / breaking).toBeCloseTo(1, 12)
     expect(strip.weaker).toBe('hole')
+  })
+
+  it('is limited by the weaker of two threads', () => {
+    // By hand: areas of 30 and 40 mm² for each mm, 10 mm engaged, 300 and 100 MPa in shear.
+    const own = { areas: { screw: 0.03, hole: 0.04 }, engagement: 0.01 }
+    const soft = strippingLoad({ ...own, screwShear: 300e6, holeShear: 100e6 })
+    expect(soft.screw).toBeCloseTo(90e3, 6)
+    expect(soft).toMatchObject({ weaker: 'hole', load: soft.hole })
+    expect(soft.hole).toBeCloseTo(40e3, 6)
+    const hard = strippingLoad({ ...own, screwShear: 100e6, holeShear: 300e6 })
+    expect(hard).toMatchObject({ weaker: 'screw', load: hard.screw })
+  })
+
+  it.each([
+    { engagement: 0 },
+    { screwShear: -1 },
+    { holeShear: Number.NaN },
+    { areas: { screw: 0, hole: 0.04 } },
+    { areas: { screw: 0.03, hole: -1 } },
+  ])('refuses %o', (wrong) => {
+    const sound = { areas, engagement: 0.02, screwShear: 3e8, holeShear: 2e8 }
+    expect(() => strippingLoad({ ...sound, ...wrong })).toThrow(/is (0|-1|NaN)/)
   })
 
   it('J above 1 says the hole goes first', () => {
