@@ -1,10 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
+  COSINE,
   type CylinderForceInput,
   cylinderForces,
   emptyCrankShape,
   fillCrankShape,
+  SINE,
   zeroLoadSpeed,
 } from '../../src/mechanics/crank-train.ts'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
@@ -21,6 +23,35 @@ const base: CylinderForceInput = {
   angle: 0.3,
   gaugePressure: 5e6,
 }
+
+describe('the rotating mass', () => {
+  it('pulls with m r ω² whatever the angle, and not at all where there is none', () => {
+    for (const angle of [0, 1, 4]) {
+      const { bigEnd } = cylinderForces({ ...base, angle })
+      expect(bigEnd).toBeCloseTo(0.6 * 0.045 * 600 ** 2, 6)
+    }
+    const { bigEndMass: _, ...bare } = base
+    expect(cylinderForces(bare).bigEnd).toBe(0)
+  })
+})
+
+describe('a crank turned degree by degree', () => {
+  it('holds sines and cosines of a whole turn', () => {
+    expect([SINE.length, COSINE.length]).toEqual([360, 360])
+    for (let degree = 0; degree < 360; degree++) {
+      expect(SINE[degree]).toBeCloseTo(Math.sin((degree * Math.PI) / 180), 15)
+      expect(COSINE[degree]).toBeCloseTo(Math.cos((degree * Math.PI) / 180), 15)
+    }
+  })
+
+  it('is worked anew for another rod, and only then', () => {
+    const shape = emptyCrankShape()
+    fillCrankShape(shape, 0.25)
+    expect(shape.rodTangent[90]).toBeCloseTo(Math.tan(Math.asin(0.25)), 12)
+    fillCrankShape(shape, 0.3)
+    expect(shape.rodTangent[90]).toBeCloseTo(Math.tan(Math.asin(0.3)), 12)
+  })
+})
 
 /** Torque of the crank averaged over the cycle of 720 samples. */
 function meanTorque(pressure: Float64Array, change: Partial<CylinderForceInput>): number {

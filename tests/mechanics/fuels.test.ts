@@ -29,8 +29,16 @@ describe('FUELS', () => {
     const { e85 } = FUELS
     within(e85.heatingValue, 0.8 * 26.9e6 + 0.2 * 44.0e6, 0.03)
     within(e85.stoichiometricRatio, 0.8 * 9 + 0.2 * 14.6, 0.01)
+    // Heat and moles add by mass: ethanol 840 kJ/kg and 46.07 g/mol beside 305 and 105.
+    within(e85.latentHeat, 0.8 * 840e3 + 0.2 * 305e3, 0.16)
+    within(e85.molarMass, 1 / (0.8 / 0.04607 + 0.2 / 0.105), 1e-9)
     expect(e85.molarMass).toBeGreaterThan(0.046)
     expect(e85.molarMass).toBeLessThan(0.06)
+  })
+
+  it('race gasoline has the heat of gasoline', () => {
+    within(FUELS['race-gasoline'].heatingValue, 44.0e6, 0.03)
+    within(FUELS['race-gasoline'].latentHeat, 305e3, 0.16)
   })
 
   // Balance of CHyOz + (1 + y/4 − z/2)(O2 + 3.773 N2), Heywood 1988, eq. 3.6, from memory.
@@ -89,5 +97,16 @@ describe('laminarFlameSpeed', () => {
     expect(laminarFlameSpeed(gasoline, 1)).toBeLessThan(0.305)
     expect(laminarFlameSpeed(FUELS.methanol, 1)).toBeGreaterThan(laminarFlameSpeed(gasoline, 1))
     expect(laminarFlameSpeed(gasoline, 1.2)).toBeGreaterThan(0.15)
+  })
+})
+
+describe('heat of a kilogram of air', () => {
+  // Heywood 1988, section 3.5: 44.0 MJ/kg over 14.6 kg of air, of which 95 % is set free; lean
+  // by λ each kilogram of air has 1/λ of the fuel.
+  it('is the heating value over the air that goes with it', () => {
+    within(heatPerAir(FUELS['pump-gasoline'], 1), (0.95 * 44.0e6) / 14.6, 0.03)
+    const lean = heatPerAir(FUELS['pump-gasoline'], 1.15) / combustionEfficiency(1.15)
+    const even = heatPerAir(FUELS['pump-gasoline'], 1) / combustionEfficiency(1)
+    expect(even / lean).toBeCloseTo(1.15, 12)
   })
 })

@@ -20,6 +20,32 @@ const inputs = fc.record({
 })
 const runs = { numRuns: 1000, seed: 7 }
 
+describe('knockLimit, as its rule is stated', () => {
+  // No published source: 3° for each unit of severity at 10:1, less in a smaller chamber by
+  // √(9/(r − 1)), and 11° at most.
+  it.each([
+    [10, 3],
+    [13, 3 * Math.sqrt(9 / 12)],
+    [8, 3 * Math.sqrt(9 / 7)],
+  ])('at %d:1 asks for %d° a unit', (compressionRatio, degrees) => {
+    const { severity, retard } = knockLimit({ ...border, compressionRatio, startPressure: 1.9e5 })
+    expect(severity).toBeGreaterThan(0)
+    expect((retard * 180) / Math.PI / severity).toBeCloseTo(degrees, 9)
+  })
+
+  it('asks for 11° at most', () => {
+    const hard = knockLimit({ ...border, startPressure: 2e6, startTemperature: 500 })
+    expect((hard.retard * 180) / Math.PI).toBeCloseTo(11, 9)
+  })
+
+  // Douaud & Eyzat, SAE 780080: the charge reacts in proportion to the time that it is given, here
+  // as speed^(−2/3).
+  it('gives twice the speed two thirds of ln 2 less severity', () => {
+    const [slow, fast] = [border, { ...border, speed: 2 * border.speed }].map(knockLimit)
+    expect((slow?.severity ?? 0) - (fast?.severity ?? 0)).toBeCloseTo((2 / 3) * Math.LN2, 12)
+  })
+})
+
 describe('knockLimit', () => {
   it('is at its border where it says it is', () => {
     const { severity, retard } = knockLimit(border)
