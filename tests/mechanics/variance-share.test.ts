@@ -1,5 +1,6 @@
 import fc from 'fast-check'
-import { sampleRankCorrelation } from 'simple-statistics'
+import { lusolve } from 'mathjs'
+import { sampleCorrelation, sampleRankCorrelation } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
 import { lowDiscrepancy } from '../../src/mechanics/low-discrepancy.ts'
@@ -125,5 +126,39 @@ describe('varianceShares', () => {
 describe('ranks', () => {
   it('shares the mean rank among equals', () => {
     expect(Array.from(ranks(Float64Array.of(3, 1, 3, 2)))).toEqual([3.5, 1, 3.5, 2])
+  })
+})
+
+describe('columns that hang together', () => {
+  it('are told apart as a general library’s regression on ranks tells them', () => {
+    const [count, width] = [400, 4]
+    const drawn = lowDiscrepancy(count, width, 23)
+    const sample = new Float64Array(count * width)
+    const made = new Float64Array(count)
+    for (let row = 0; row < count; row++) {
+      const [a, b, c, d] = drawn.subarray(row * width, row * width + width) as unknown as number[]
+      // Each column holds a good part of the one before.
+      const cells = [a!, 0.6 * a! + b!, 0.5 * a! + 0.5 * b! + c!, d! - 0.7 * c!]
+      sample.set(cells, row * width)
+      made[row] = 2 * cells[0]! - cells[1]! + 0.5 * cells[2]! ** 3 + cells[3]!
+    }
+    const columns = [0, 1, 2, 3].map((column) =>
+      Array.from(
+        ranks(Float64Array.from({ length: count }, (_, row) => sample[row * width + column]!)),
+      ),
+    )
+    const target = Array.from(ranks(made))
+    const matrix = columns.map((one) => columns.map((other) => sampleCorrelation(one, other)))
+    const right = columns.map((one) => sampleCorrelation(one, target))
+    const slopes = (lusolve(matrix, right) as [number][]).map(([slope]) => slope)
+    const { shares, explained } = varianceShares(sample, made, width)
+    for (const { input, slope, share } of shares) {
+      expect(slope).toBeCloseTo(slopes[input] ?? Number.NaN, 9)
+      expect(share).toBeCloseTo(Math.min(1, slope ** 2), 12)
+    }
+    const fitted = slopes.reduce((sum, slope, column) => sum + slope * (right[column] ?? 0), 0)
+    expect(explained).toBeCloseTo(fitted, 9)
+    // Off the diagonal there is something to tell apart.
+    expect(Math.abs(matrix[0]?.[1] ?? 0)).toBeGreaterThan(0.4)
   })
 })
