@@ -121,3 +121,37 @@ describe('every material', () => {
     expect(row.fromMemory && !row.source.includes('memory')).toBe(false)
   })
 })
+
+describe('strengths that follow from tension', () => {
+  // Distortion energy (Shigley, 9th ed., eq. 5–21): shear is 0.577 of tension in ductile steel.
+  it.each([
+    'steel-4140-tempered-1200f',
+    'steel-1045-hot-rolled',
+    'sintered-diffusion-steel',
+  ] as const)('%s shears at 0.577 of its tensile strength', (id) => {
+    const { shear, ultimate } = materialOf(id)
+    expect(Math.abs(shear / ultimate / Math.sqrt(1 / 3) - 1)).toBeLessThan(0.01)
+  })
+
+  // Ratio 0.9 for ductile iron: from memory; Shigley's gray irons print 1.2 to 1.3.
+  it('iron shears nearer to its tensile strength than steel does', () => {
+    const share = (id: MaterialId) => materialOf(id).shear / materialOf(id).ultimate
+    expect(share('ductile-65-45-12')).toBeCloseTo(0.9, 12)
+    expect(share('ductile-65-45-12')).toBeGreaterThan(share('steel-4140-annealed'))
+    expect(share('gray-iron-30')).toBeGreaterThan(1.1)
+  })
+
+  // Handbook ranges: irons and steels 10 to 13, aluminium alloys 21 to 24, in 1e-6/K.
+  it.each(MATERIAL_IDS)('%s grows with heat as its kind does', (id) => {
+    const [low, high] = id.startsWith('aluminium') ? [21e-6, 24e-6] : [10e-6, 13e-6]
+    expect(materialOf(id).expansion).toBeGreaterThan(low)
+    expect(materialOf(id).expansion).toBeLessThan(high)
+  })
+
+  it('a wall gives way at compressive yield, or at twice the tensile strength of gray iron', () => {
+    const iron = materialOf('gray-iron-30')
+    expect(indentationPressure(iron)).toBe(2 * iron.ultimate)
+    const steel = materialOf('steel-1045-hot-rolled')
+    expect(indentationPressure(steel)).toBe(steel.yield)
+  })
+})
