@@ -268,6 +268,23 @@ describe('calibration', () => {
     expect(low.reachable).toBeGreaterThan(1e3)
   })
 
+  it('takes the boost of a blower for its unknown too, and the breathing of an engine on nitrous', () => {
+    const blown = calibrateToPower({ ...turbo, induction: 'supercharged', boost: 0 }, 400e3)
+    expect(blown).toMatchObject({ reached: true, breathingScale: 1 })
+    expect(blown.boost).toBeGreaterThan(0)
+    const shot = calibrateToPower({ ...v8, induction: 'nitrous', nitrousPower: 70e3 }, 300e3)
+    expect(shot).toMatchObject({ reached: true, boost: 0 })
+  })
+
+  it('reaches the ends of the range themselves, and nothing past them', () => {
+    for (const breathingScale of [BREATHING_RANGE.least, BREATHING_RANGE.most]) {
+      const { power } = fullLoad({ ...v8, breathingScale })
+      expect(calibrateToPower(v8, power)).toMatchObject({ reached: true, breathingScale })
+    }
+    const { power } = fullLoad({ ...v8, breathingScale: BREATHING_RANGE.least })
+    expect(calibrateToPower(v8, 0.999 * power).reached).toBe(false)
+  })
+
   it('sets the heat to a measured peak pressure', () => {
     const found = calibrateToPeakPressure(v8, 7.2e6)
     expect(found.reached).toBe(true)
