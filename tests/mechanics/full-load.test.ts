@@ -276,6 +276,25 @@ describe('calibration', () => {
     expect(shot).toMatchObject({ reached: true, boost: 0 })
   })
 
+  // Halving alone would take log₂(10¹⁰) = 33 steps to a ten-thousand-millionth of the range.
+  it.each([215e3, 230e3, 260e3, 290e3])(
+    'finds %d W in less than half the steps of halving',
+    (power) => {
+      let asked = 0
+      const counted = Object.defineProperty({ ...v8 }, 'fuel', {
+        enumerable: true,
+        get: () => {
+          asked++
+          return 'pump-gasoline'
+        },
+      })
+      // Each look at a setting spreads the input once.
+      expect(calibrateToPower(counted, power).reached).toBe(true)
+      expect(asked).toBeGreaterThan(2)
+      expect(asked).toBeLessThan(16)
+    },
+  )
+
   it('reaches the ends of the range themselves, and nothing past them', () => {
     for (const breathingScale of [BREATHING_RANGE.least, BREATHING_RANGE.most]) {
       const { power } = fullLoad({ ...v8, breathingScale })
