@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { capShare } from '../../src/mechanics/cap-share.ts'
 import { coarseLook, degreesAround } from '../../src/mechanics/coarse-look.ts'
 import { CRANK_LAYOUTS, type CrankLayout } from '../../src/mechanics/crank-layouts.ts'
+import { loadsRead } from '../../src/mechanics/main-load-at.ts'
 import { type MainLoads, mainLoads } from '../../src/mechanics/main-loads.ts'
 import { engine } from '../support/layout-loads.ts'
 
@@ -85,7 +86,7 @@ describe('degreesAround', () => {
     looks.main.set([1, 2])
     looks.flat.set([720, 720 + 715])
     looks.half.set([1, 1])
-    const around = degreesAround(loads, looks)
+    const around = degreesAround(loadsRead(loads), looks)
     expect(Array.from(around.flat.subarray(0, 10))).toEqual([
       ...[720 + 718, 720 + 719, 720, 721, 722],
       ...[720 + 713, 720 + 714, 720 + 715, 720 + 716, 720 + 717],

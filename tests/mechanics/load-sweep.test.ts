@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { capShare } from '../../src/mechanics/cap-share.ts'
 import { CRANK_LAYOUTS } from '../../src/mechanics/crank-layouts.ts'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
-import { greatestForce, loadSweep } from '../../src/mechanics/load-sweep.ts'
+import { loadSweep } from '../../src/mechanics/load-sweep.ts'
 import { type MainLoads, mainLoads } from '../../src/mechanics/main-loads.ts'
 import { mainLoadsWorkspace } from '../../src/mechanics/main-loads-workspace.ts'
 import { engine } from '../support/layout-loads.ts'
@@ -61,10 +61,8 @@ describe('loadSweep', () => {
       ),
     )
     const most = all.reduce((greatest, one) => Math.max(greatest, one), 0)
-    expect(greatestForce(loads) / most).toBeCloseTo(1, 12)
     const { mains } = loadSweep({ loads })
     expect(Math.max(...mains.map(({ peakLoad }) => peakLoad.force)) / most).toBeCloseTo(1, 12)
-    expect(greatestForce([])).toBe(0)
   })
 
   it.each(LAYOUTS)('$id: names the moment at which it found them', (layout) => {

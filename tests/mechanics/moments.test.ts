@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { capShare, pressedPart } from '../../src/mechanics/cap-share.ts'
 import { CRANK_LAYOUTS } from '../../src/mechanics/crank-layouts.ts'
+import { loadsRead } from '../../src/mechanics/main-load-at.ts'
 import { mainLoads } from '../../src/mechanics/main-loads.ts'
 import {
   addMoment,
@@ -90,10 +91,11 @@ describe('addMoment and pickMoments', () => {
   const fast = mainLoads(engine(layout, { speed: 700 }))
 
   it('take a moment from its load, its degree and its main', () => {
+    const loadAt = loadsRead([slow, fast])
     const moments = emptyMoments(3)
-    addMoment(moments, [slow, fast], 2, 40, 1)
-    addMoment(moments, [slow, fast], 1, 720 + 371, 1)
-    addMoment(moments, [slow, fast], 1, 720 + 371, -1)
+    addMoment(moments, loadAt, 2, 40, 1)
+    addMoment(moments, loadAt, 1, 720 + 371, 1)
+    addMoment(moments, loadAt, 1, 720 + 371, -1)
     expect(moments.count).toBe(3)
     expect(Array.from(moments.main)).toEqual([2, 1, 1])
     expect(Array.from(moments.flat)).toEqual([40, 1091, 1091])

@@ -65,7 +65,14 @@ describe('fillBurnHeat', () => {
   })
 })
 
-describe('burnHeatTable, point by point', () => {
+/** Rates at the ends and the middle of each of some steps of a turn. */
+function burnHeatTable(of: Burn, heat: number, steps: number): Float64Array {
+  const rates = new Float64Array(3 * steps)
+  fillBurnHeat(of, heat, rates)
+  return rates
+}
+
+describe('fillBurnHeat, point by point', () => {
   it.each([360, 1440])('is the burn’s own rate and heat in %d steps', (steps) => {
     const table = burnHeatTable(burn, 1000, steps)
     const step = (2 * Math.PI) / steps

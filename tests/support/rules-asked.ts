@@ -5,7 +5,7 @@ import { followOnRules, followOnTable } from '../../src/call/follow-on.ts'
 import type { DecideInput } from '../../src/call/look.ts'
 import { trialsOf } from '../../src/facts/trials.ts'
 import { factsIn } from '../../src/rulebook/conditions.ts'
-import { type FlatFacts, isTrue } from '../../src/rulebook/evaluate.ts'
+import { isTrue, type Readable } from '../../src/rulebook/evaluate.ts'
 import { runRulesNow } from '../../src/rulebook/run.ts'
 import type { Rule, Scope } from '../../src/rulebook/schema.ts'
 import { rulebook, said } from './rulebook.ts'
@@ -13,7 +13,7 @@ import { rulebook, said } from './rulebook.ts'
 /** Facts that the rules of one scope were asked about. */
 export interface Asked {
   readonly scope: Scope
-  readonly facts: FlatFacts
+  readonly facts: Readable
 }
 
 /** Every question that a build puts to the rulebook, and the route that would be called. */
