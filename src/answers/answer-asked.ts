@@ -41,6 +41,11 @@ export function askedChoice(
   const [first] = found
   const [value] = values
   if (!first || value === undefined) return { doubts: [] }
+  if (values.has('street-strip')) {
+    const both = found.find(({ meanings }) => meanings.includes('street-strip')) ?? first
+    const reading = { key: asking, answer: 'street-strip', from: both.from, to: both.to }
+    return { reading: { ...reading, strength: 3 }, doubts: [] }
+  }
   if (values.size > 1) {
     const why = `two answers to ${fact(asking).short}: say which`
     return { doubts: found.map(({ from, to }) => ({ from, to, why })) }
@@ -66,7 +71,8 @@ export function askedFigure(
   into: Findings,
 ): Figure[] {
   const fits = loose.flatMap((figure) => {
-    const candidate = candidateFor(asking, spelledOut(figure, asking, tokens), money)
+    const spoken = inThousands(spelledOut(figure, asking, tokens), asking)
+    const candidate = candidateFor(asking, spoken, money)
     return candidate ? [{ figure, candidate }] : []
   })
   const usable = fits.filter(({ candidate }) => 'answer' in candidate)
@@ -103,6 +109,13 @@ function afterCorrection<T extends { readonly figure: Figure }>(
   const last = fits.at(-1)
   const cut = corrections.filter((at) => last && at < last.figure.from).at(-1)
   return cut === undefined ? fits : fits.filter(({ figure }) => figure.from > cut)
+}
+
+/** "6.8" to the question of a speed is 6,800. */
+function inThousands(figure: Figure, asking: FactKey): Figure {
+  const short =
+    fact(asking).kind === 'speed' && !figure.unit && figure.value < 20 && figure.value > 2
+  return short ? { ...figure, value: roundAway(figure.value * 1000), scaled: true } : figure
 }
 
 const DIGITS = 'zero one two three four five six seven eight nine'.split(' ')

@@ -40,13 +40,14 @@ function isAsked(at: number, { tokens, scopes: { sentence } }: Parts): boolean {
 }
 
 function readAsked(
-  { tokens, lexicon, scopes, input }: Parts,
+  { tokens, lexicon, scopes, input, choiceMentions }: Parts,
   asking: FactKey,
   into: Findings,
 ): void {
   const free = (stretch: { from: number; to: number }): boolean =>
     !input.negations.denies(stretch) &&
     !isUnknown(stretch, scopes) &&
+    !isOfOtherPart(stretch, choiceMentions, scopes) &&
     (!scopes.outside[stretch.from] ||
       (scopes.outside[stretch.from] === 'other' &&
         (SHOP_SAYS.has(asking) || isReported(tokens, lexicon)))) &&
@@ -59,6 +60,16 @@ function readAsked(
     into.doubts.splice(0, into.doubts.length, ...kept)
   }
   into.doubts.push(...asked.doubts)
+}
+
+/** "Heads are alloy", to the question what the block is. */
+function isOfOtherPart(
+  { from }: { from: number },
+  mentions: Parts['choiceMentions'],
+  { clause }: Parts['scopes'],
+): boolean {
+  const last = mentions.filter((one) => one.to <= from && clause[one.from] === clause[from]).at(-1)
+  return last?.meanings.some((m) => m.kind === 'noun' && m.noun === 'other') ?? false
 }
 
 /** The no of "no idea". */

@@ -45,7 +45,8 @@ export function readClues(input: ChoiceInput, asking: FactKey | undefined): Read
   const { tokens, lexicon, negations } = input
   return mentionsIn(lexicon.clues, tokens).flatMap(({ from, to, meanings }) => {
     const denies = tokens.slice(from, to).some(({ text }) => DENYING.has(text))
-    if ((!denies && negations.denies({ from, to })) || isShadowed(from, input)) return []
+    if (!denies && (negations.denies({ from, to }) || isDenied(from, input))) return []
+    if (isShadowed(from, input)) return []
     return meanings.flatMap((clue): Reading[] => {
       const part =
         clue.fact === asking && !clue.always ? { from, to } : partOf(clue, from, to, input)
@@ -97,6 +98,13 @@ function partOf(
     if (ofParts && isOtherPart(at, input)) return undefined
   }
   return undefined
+}
+
+/** "Never out of order": a denial right before. */
+function isDenied(from: number, { scopes }: ChoiceInput): boolean {
+  return scopes.markers.some(
+    ({ to, meanings }) => meanings.includes('negation') && to <= from && from - to <= 1,
+  )
 }
 
 /** The moly of "moly rings", the dry of "dry sump"; "cap history: original to the block" names its fact. */

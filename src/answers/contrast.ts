@@ -58,7 +58,13 @@ function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
   return pounds && boosted ? 'boost' : defaultKey(figure)
 }
 
-function isSetAgainst({ from, to }: Figure, { tokens, scopes, lexicon }: Parts): boolean {
+function isSetAgainst(
+  { from, to }: Figure,
+  { tokens, scopes, lexicon, figures, input }: Parts,
+): boolean {
+  // "Not 10 psi, 8".
+  const before = figures.find((figure) => figure.to === from - 1)
+  if (before && tokens[from - 1]?.text === ',' && input.negations.denies(before)) return true
   if (NOW.has(tokens[to]?.text ?? '')) return true
   for (let at = from - 1; at >= 0 && at >= from - REACH; at -= 1) {
     if (tokens[at]?.text === 'so' && (tokens[at - 1]?.text === ',' || at === from - 1)) return true

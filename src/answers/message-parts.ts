@@ -78,7 +78,10 @@ function isSecondOfSlash({ from }: Figure, tokens: readonly Token[]): boolean {
 }
 
 function isUnboosted({ meanings }: Mention<ChoiceMeaning>): boolean {
-  return meanings.some((m) => m.kind === 'choice' && m.value === 'naturally-aspirated')
+  // Nor does the juice of "corn juice".
+  return meanings.some(
+    (m) => m.kind === 'choice' && (m.value === 'naturally-aspirated' || m.value === 'e85'),
+  )
 }
 
 function nameFigures(

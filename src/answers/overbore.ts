@@ -63,7 +63,7 @@ function isStandard(base: Figure, over: Figure, tokens: readonly Token[]): boole
   return words.includes('bore') && words.some((word) => STANDARD.has(word))
 }
 
-const STANDARD = new Set(['standard', 'stock', 'std', 'factory', 'original'])
+const STANDARD = new Set(['standard', 'stock', 'std', 'factory', 'original', 'started', 'began'])
 
 function finishedFrom(base: Figure, by: number, money: MoneyContext): Answer | undefined {
   const bore = candidateFor('bore', base, money)

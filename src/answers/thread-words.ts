@@ -58,7 +58,7 @@ function threadAt(
   if (!size) return undefined
   let at = size.next
   if (['inch', 'in', '"'].includes(tokens[at]?.text ?? '')) at += 1
-  if (tokens[at]?.text === 'by' || tokens[at]?.text === 'x') at += 1
+  if (['by', 'x', 'coarse', 'fine'].includes(tokens[at]?.text ?? '')) at += 1
   const pitch = pitchAt(tokens, at)
   if (!pitch || !MADE[size.sixteenths]?.includes(pitch.perInch)) return undefined
   // "Half inch, 13 of them" and "1/2 20 years old" count something else.
