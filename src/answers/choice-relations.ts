@@ -14,13 +14,23 @@ export function stands(reading: Reading, input: ChoiceInput): boolean {
   const outside = scopes.outside[reading.to - 1] ?? scopes.outside[reading.from]
   if (outside === 'other') return SHOP_SAYS.has(reading.key)
   // What they have been through is asked of their past.
-  if (outside === 'past') return reading.key === input.asking && reading.key === 'capHistory'
+  if (outside === 'past') {
+    if (reading.key !== 'capHistory') return false
+    return reading.key === input.asking || !ofAnother(reading, input)
+  }
   if (whatIf) return true
   if (outside === 'hypothetical') return false
   if (isWondered(reading, input)) return false
   if (SHOP_SAYS.has(reading.key) && input.asksAbout(reading.from)) return false
   return !(isHardware(reading.key) && scopes.planned[reading.from])
 }
+
+/** "The block I sold had walked caps": of another engine, where "they walked last time" is not. */
+function ofAnother({ from }: Reading, { tokens, scopes: { sentence } }: ChoiceInput): boolean {
+  return tokens.some(({ text }, at) => sentence[at] === sentence[from] && ANOTHER.has(text))
+}
+
+const ANOTHER = new Set('engine motor block build one sold old previous other used'.split(' '))
 
 /** "Iron caps? Not sure": a few words with a question mark right after them. */
 function isWondered({ from, to }: Reading, { tokens, scopes }: ChoiceInput): boolean {

@@ -5,6 +5,7 @@ import { type Intent, intentOf, type Request } from './intents.ts'
 import { LEADS } from './leads.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import { asksAt } from './sentences.ts'
 import { settle } from './settle.ts'
 import { topicOf } from './topics.ts'
 
@@ -50,8 +51,13 @@ export function conclude(
   }
   if (intent === 'result') {
     const topic = request && routeAsked(request, parts)
-    return { readings: [...settled, ...unknowns], intent, ...(topic ? { topic } : {}) }
+    // A question commits nothing.
+    const about = new Set(request?.job ? saidAfter(request, settled, parts) : [])
+    const told = settled.filter((reading) => !about.has(reading))
+    return { readings: [...told, ...unknowns], intent, ...(topic ? { topic } : {}) }
   }
+  const only = asking === undefined && intent === 'tell' && isOnlyAsked(settled, parts)
+  if (only) return { readings: settled, intent: 'what-if' }
   const asked = intent === 'undo' || intent === 'restart' ? [] : unknowns
   return { readings: [...settled, ...asked], intent }
 }
@@ -83,6 +89,29 @@ function shrugsAfter({ to }: Request, { scopes, tokens }: Parts): boolean {
     scopes.clause[marker.from] !== scopes.clause[to - 1] &&
     tokens.length > to
   )
+}
+
+/** Words before a question that do not change it. */
+const OPENERS = new Set('so ok okay well and but hmm now also hey hi oh um , !'.split(' '))
+
+/** "15 psi?", "should I go to 12:1?": what is only asked about is supposed, not told. */
+function isOnlyAsked(
+  settled: readonly Reading[],
+  { tokens, scopes: { sentence } }: Parts,
+): boolean {
+  if (settled.length === 0 || settled.length > 3) return false
+  return settled.every(({ from }) => {
+    let start = from
+    while (start > 0 && sentence[start - 1] === sentence[from]) start -= 1
+    let end = from
+    while (end + 1 < tokens.length && sentence[end + 1] === sentence[from]) end += 1
+    while (start < end && OPENERS.has(tokens[start]?.text ?? '')) start += 1
+    const should = tokens.some(
+      ({ text }, at) =>
+        sentence[at] === sentence[from] && text === 'should' && tokens[at + 1]?.text === 'i',
+    )
+    return tokens[end]?.text === '?' || should || asksAt(start, tokens, sentence)
+  })
 }
 
 /** The route that a question about the job names: "do I need a girdle?" */

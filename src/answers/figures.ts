@@ -47,6 +47,11 @@ function figureAt(
 function isPointing(tokens: readonly Token[], first: PlainNumber, figure: Bare): boolean {
   // "All eight" are the cylinders.
   if (first.inWords && !figure.unit && tokens[first.from - 1]?.text === 'all') return true
+  // "Two of the caps" are counted, whatever was asked.
+  const of =
+    tokens[figure.to]?.text === 'of' &&
+    ['the', 'my', 'them', 'these'].includes(tokens[figure.to + 1]?.text ?? '')
+  if (of && !figure.unit && Number.isInteger(figure.value)) return true
   const word = tokens[first.from]?.text
   return (
     (word === 'one' || word === 'oh' || word === 'zero') &&

@@ -46,7 +46,7 @@ export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: S
           ],
     ),
   )
-  if (said.some(({ opens, aside }) => opens && !aside)) return said
+  if (said.some(({ intent, opens, aside }) => intent !== 'result' && opens && !aside)) return said
   const job = jobQuestionsIn(tokens, lexicon, scopes).map(({ asks, from, to }) => ({
     intent: asks,
     from,
@@ -162,7 +162,7 @@ function askedFor(
       'what-if',
       (r) => r.opens && whatIfFits(r, tokens, told) && !(r.job && told.elsewhere(r)),
     ) ??
-    find('result', (r) => resultFits(r, tokens, any, covers(r))) ??
+    find('result', (r) => resultFits(r, tokens, told, covers(r))) ??
     find('why', (r) => r.opens && (!any || long(r)) && told.near(r) === 0) ??
     find('explain', (r) => r.opens && told.near(r) === 0)
   )
@@ -190,12 +190,12 @@ function whatIfFits(request: Request, tokens: readonly Token[], told: Told): boo
 function resultFits(
   request: Request,
   tokens: readonly Token[],
-  any: boolean,
+  told: Told,
   covers: boolean,
 ): boolean {
   const said = tokens.slice(request.from, request.to).map(({ text }) => text)
-  if (request.job) return !any
-  if (any) return said.some((word) => INSISTS.has(word)) && said.length >= 2
+  if (request.job) return !told.elsewhere(request) && told.near(request) === 0
+  if (told.facts > 0) return said.some((word) => INSISTS.has(word)) && said.length >= 2
   return covers || (said.length >= 3 && request.opens)
 }
 

@@ -21,6 +21,7 @@ export interface Place {
 export function isStillOfThis(said: string, place: Place): boolean {
   if (isCalled(place) || isTogether(place) || isMadeFor(place) || actsOnThis(said, place))
     return true
+  if (isBoughtFrom(place)) return true
   return place.lexicon.words.says.has(said) && isReadOff(place)
 }
 
@@ -70,6 +71,13 @@ function isMadeFor({ i, tokens, sentence, lexicon }: Place): boolean {
     if (lexicon.words.builds.has(tokens[at]?.text ?? '')) return true
   }
   return false
+}
+
+/** "Bought it from my uncle, two bolt iron": where it is from, and what it is. */
+function isBoughtFrom({ i, tokens }: Place): boolean {
+  if (!['from', 'off'].includes(tokens[i - 1]?.text ?? '')) return false
+  const before = tokens.slice(Math.max(0, i - 5), i).map(({ text }) => text)
+  return before.some((word) => ['bought', 'got', 'inherited', 'came'].includes(word))
 }
 
 /** "Me and my son are doing one": ours. */

@@ -44,7 +44,8 @@ export function overFromIn(
       const answer = finishedFrom(standard, by, money)
       if (answer) return [{ over, base: standard, answer }]
     }
-    if (by === undefined || !base || base.from === over.to || base.from > over.to + 4) return []
+    const beside = base?.from === over.to && over.value >= 0.13
+    if (by === undefined || !base || beside || base.from > over.to + 4) return []
     const link = tokens.slice(over.to, base.from)
     if (!link.every(({ text }) => FROM.has(text))) return []
     const answer = finishedFrom(base, by, money)

@@ -96,6 +96,9 @@ function pairOf(
   const apart = hasComma(left.to, right.from, input) || left.kind === 'figure'
   if (input.negations.denies(mention) && apart) return undefined
   const found = bestUse(figure, mention, input)
+  // "I got fifteen hundred bucks, caps got mixed up": no price of the caps.
+  const price = found?.use.kind === 'fact' && found.use.key.endsWith('Price')
+  if (price && left.kind === 'figure' && hasComma(left.to, right.from, input)) return undefined
   if (found && isCount(left, right, found.use)) return undefined
   if (!found) return undefined
   // A comma parts a figure from what it has nothing to do with.

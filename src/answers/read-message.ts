@@ -83,6 +83,9 @@ function setOthersAside(parts: Parts, asking: FactKey | undefined, findings: Fin
 function implyNitrous(answers: Answers, { readings }: Findings): void {
   const shot = readings.find(({ key }) => key === 'nitrousPower')
   if (!shot || answers.induction !== undefined) return
-  if (readings.some(({ key }) => key === 'induction')) return
+  const breathes = readings.filter(({ key }) => key === 'induction')
+  // "No boost, just a 150 shot": without boost, and still nitrous.
+  if (breathes.some(({ answer }) => answer !== 'naturally-aspirated')) return
+  for (const one of breathes) readings.splice(readings.indexOf(one), 1)
   readings.push({ ...shot, key: 'induction', answer: 'nitrous', strength: 1 })
 }

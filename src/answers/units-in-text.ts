@@ -171,6 +171,8 @@ function overAt(
     at += 1
   const over = tokens[at]
   if (!over || !numbers.over.includes(over.text)) return undefined
-  if (number.scaled || tokens[at + 1]?.kind === 'number') return undefined
+  // "0.030 over 4 in"; but "5 over 6" is none.
+  const small = number.decimal && number.value < 0.13
+  if (number.scaled || (tokens[at + 1]?.kind === 'number' && !small)) return undefined
   return { kind: 'over', unit: metric ? 'mm' : 'in', to: at + 1 }
 }

@@ -1,4 +1,4 @@
-import { choicesOf, UNKNOWN } from '../../shared/answers.ts'
+import { type Answer, type Answers, choicesOf, UNKNOWN } from '../../shared/answers.ts'
 import { FACT_KEYS, type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { AssumptionRule, Basis, Take } from '../rulebook/schema-tables.ts'
@@ -22,10 +22,16 @@ export function assume(
   key: FactKey,
   currency: string,
   lookup: Lookup,
+  answers: Answers,
 ): BuildFact {
   const rule = Object.hasOwn(rulebook.assumptions, key) ? rulebook.assumptions[key] : undefined
   if (!rule) return { key, state: 'not-needed', value: undefined }
-  const { value, low, high } = inCurrency(rulebook, key, currency, taken(rule.take, lookup))
+  const { value, low, high } = inCurrency(
+    rulebook,
+    key,
+    currency,
+    taken(rule.take, lookup, answers),
+  )
   return {
     key,
     state: 'assumed',
@@ -38,11 +44,20 @@ export function assume(
   }
 }
 
-function taken(take: Take, lookup: Lookup): Taken {
+function taken(take: Take, lookup: Lookup, answers: Answers): Taken {
+  if ('given' in take) {
+    const first = take.given.find(({ fact: key }) => isGiven(answers[key as FactKey]))
+    return taken(first?.take ?? take.otherwise, lookup, answers)
+  }
   if (!('by' in take)) return fromBasis(take, lookup)
   const decider = String(lookup(take.by as FactKey).value)
   const chosen = Object.hasOwn(take.cases, decider) ? take.cases[decider] : undefined
-  return taken(chosen ?? take.otherwise, lookup)
+  return taken(chosen ?? take.otherwise, lookup, answers)
+}
+
+/** A figure that was said, and is more than nothing. */
+function isGiven(answer: Answer | undefined): boolean {
+  return typeof answer === 'object' ? answer.value > 0 : typeof answer === 'number' && answer > 0
 }
 
 function fromBasis(basis: Basis, lookup: Lookup): Taken {

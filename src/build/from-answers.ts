@@ -57,7 +57,7 @@ function settle(
   if (!isRelevant(rulebook.relevance, key, (other) => lookup(other).value)) {
     return { key, state: 'not-needed', value: rulebook.relevance[key]?.otherwise }
   }
-  return derive(key, answers, lookup) ?? assume(rulebook, key, currency, lookup)
+  return derive(key, answers, lookup) ?? assume(rulebook, key, currency, lookup, answers)
 }
 
 function said(rulebook: Rulebook, key: FactKey, answer: Answer, currency: string): BuildFact {

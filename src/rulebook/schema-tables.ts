@@ -51,10 +51,19 @@ export type Take =
       readonly cases: Readonly<Record<string, Take>>
       readonly otherwise: Take
     }
+  | {
+      /** The first figure that was said and is more than nothing decides. */
+      readonly given: readonly { readonly fact: string; readonly take: Take }[]
+      readonly otherwise: Take
+    }
 const take: z.ZodType<Take> = z.lazy(() =>
   z.union([
     basis,
     z.strictObject({ by: z.string(), cases: z.record(z.string(), take), otherwise: take }),
+    z.strictObject({
+      given: z.array(z.strictObject({ fact: z.string(), take })).min(1),
+      otherwise: take,
+    }),
   ]),
 )
 
