@@ -28,6 +28,20 @@ export function readAllChoices(parts: Parts, asking: FactKey | undefined, into: 
     into,
   )
   if (asking && !into.readings.some(({ key }) => key === asking)) readAsked(parts, asking, into)
+  doubtWithdrawn(parts, into)
+}
+
+/** "Not turbocharged", when it was said before: taken back, with nothing in its place. */
+function doubtWithdrawn({ choiceMentions, input }: Parts, { readings, doubts }: Findings): void {
+  for (const mention of choiceMentions) {
+    if (!input.negations.denies(mention)) continue
+    for (const meaning of mention.meanings) {
+      if (meaning.kind !== 'choice' || input.answers[meaning.fact] !== meaning.value) continue
+      if (readings.some(({ key }) => key === meaning.fact)) continue
+      const why = `said before, and now denied: say what ${fact(meaning.fact).short} is instead`
+      doubts.push({ from: mention.from, to: mention.to, why })
+    }
+  }
 }
 
 /** Whether a place stands in a sentence that asks something. */

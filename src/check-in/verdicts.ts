@@ -81,7 +81,9 @@ export function overallVerdict(
   return {
     verdict,
     complete,
-    title: titleOf(verdict, at, wider, open) + (verdict === 'pass' ? apartText(odd) : ''),
+    title:
+      titleOf(verdict, at, wider, open, withoutLimit(mains)) +
+      (verdict === 'pass' ? apartText(odd) : ''),
     advice: [...new Set([...at, ...wider].flatMap(({ advice }) => advice))].filter(
       (one) => one !== '',
     ),
@@ -100,19 +102,31 @@ function titleOf(
   at: readonly MainReport[],
   wider: readonly Judged[],
   open: readonly MainReport[],
+  unjudged: readonly string[],
 ): string {
   const names = listOf(at.map(({ main }) => `${main}`))
   if (verdict === 'pass') {
     const left = listOf(open.map(({ main }) => `${main}`))
-    return open.length === 0
+    if (open.length > 0) return `Pass so far; the housing of main ${left} is not measured`
+    return unjudged.length === 0
       ? 'Pass: every measure taken is within its limit'
-      : `Pass so far; the housing of main ${left} is not measured`
+      : `Pass so far: what has a limit is within it; not judged: ${listOf(unjudged)}`
   }
   const subjects = [
     ...(at.length === 0 ? [] : [`main ${names}`]),
     ...wider.map(({ title }) => `${title.charAt(0).toLowerCase()}${title.slice(1)}`),
   ]
   return `${VERDICT_WORDS[verdict]}: ${listOf(subjects)}`
+}
+
+/** What was measured and has no limit to be judged by: no block passes on the rest alone. */
+function withoutLimit(mains: readonly MainReport[]): string[] {
+  const titles = mains.flatMap(({ judged }) =>
+    judged
+      .filter((one) => one.verdict === null && one.limit === '')
+      .map(({ title }) => title.toLowerCase()),
+  )
+  return [...new Set(titles)]
 }
 
 /** What has to be said beside a pass: mains that stand apart, though measured again. */

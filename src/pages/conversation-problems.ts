@@ -1,7 +1,8 @@
 import type { Problem } from '../../shared/problem.ts'
 import type { ConversationView } from './conversation-view.ts'
-import { each, type Html, html, NOTHING } from './html.ts'
+import { each, type Html, html, NOTHING, raw } from './html.ts'
 import { linkProblems } from './link-problems.ts'
+import { renderInline } from './markdown.ts'
 import { problemWords } from './problem-words.ts'
 import { FIELD_ID } from './question-field.ts'
 
@@ -12,7 +13,7 @@ export function conversationProblems({
   problems,
 }: ConversationView): Html {
   return html`${question?.problem ? refused(question.problem) : NOTHING}
-${each(contradictions, ({ title, text }) => html`<div class="notice danger"><h2>${title}</h2><p>${text}</p></div>`)}
+${each(contradictions, ({ title, text }) => html`<div class="notice danger"><h2>${title}</h2><p>${raw(renderInline(text))}</p></div>`)}
 ${linkProblems(problems)}`
 }
 

@@ -16,11 +16,11 @@ ${asking ? html`<input type="hidden" name="fact" value="${asking}">` : NOTHING}`
 /** One question: its words, why it is asked, its control, and the way out. */
 export function questionForm(
   question: Question,
-  { link, units, left }: Case & Pick<ConversationView, 'left'>,
+  { link, units, left, needed }: Case & Pick<ConversationView, 'left' | 'needed'>,
   operation: number,
 ): Html {
   return html`<section class="question" aria-labelledby="question">
-<p class="op-line"><span class="op" aria-hidden="true">${operation}</span><span class="tag">${leftWords(left)}</span></p>
+<p class="op-line"><span class="op" aria-hidden="true">${operation}</span><span class="tag">${leftWords(left, needed)}</span></p>
 <h2 id="question" tabindex="-1">${question.ask}</h2>
 <p class="note" id="question-why"><span class="unseen">Why it is asked: </span>${question.why}</p>
 <form method="post" action="${guideAction(link)}" data-guide>
@@ -33,7 +33,9 @@ ${leaveAsIs(question, { link, units })}
 </section>`
 }
 
-function leftWords(left: number): string {
+function leftWords(left: number, needed: number): string {
+  if (needed > 1) return `${needed} questions are needed first`
+  if (needed === 1) return 'The last question that is needed'
   if (left > 1) return `${left} questions still matter`
   return left === 1 ? 'The last question that matters' : 'An answer you gave'
 }

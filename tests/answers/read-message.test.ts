@@ -54,6 +54,42 @@ describe('unclear', () => {
     expect(found?.why).toMatch(why)
   })
 
+  it('asks what is there instead of what is taken back', () => {
+    const answers = { induction: 'turbocharged' } as const
+    for (const text of ['not turbocharged', 'forget the turbo']) {
+      const { facts, unclear } = readMessage(text, { answers })
+      expect(facts).toEqual({})
+      expect(unclear[0]?.why).toMatch(/instead/)
+    }
+    expect(readMessage('no boost', { answers }).facts.induction).toBe('naturally-aspirated')
+  })
+
+  it('commits nothing that is only asked', () => {
+    for (const text of [
+      'will it hold 20 psi?',
+      '15 psi?',
+      'should I go to 12:1?',
+      'does e85 help',
+    ]) {
+      expect(readMessage(text).intent).toBe('what-if')
+    }
+    expect(readMessage('why not steel caps')).toMatchObject({
+      facts: {},
+      intent: 'result',
+      topic: 'steel-caps',
+    })
+    expect(readMessage('15 psi?', { asking: 'boost' }).intent).toBe('tell')
+  })
+
+  it.each(['two of the caps are cracked', 'the block has a crack', 'spun a main bearing'])(
+    'sends to be inspected: %s',
+    (text) => {
+      const { facts, unclear } = readMessage(text, { asking: 'capHeight' })
+      expect(facts).toEqual({})
+      expect(unclear.length).toBeGreaterThan(0)
+    },
+  )
+
   it('lists every number that was not used', () => {
     const { facts, unclear } = readMessage('4.030 bore, 26 inch tires, 3.55 gears, call 5551234')
     expect(Object.keys(facts)).toEqual(['bore'])
