@@ -182,3 +182,15 @@ function housing(main: number, text: string): Record<string, string> {
   const columns = ['fv', 'fl', 'fr', 'rv', 'rl', 'rr']
   return Object.fromEntries(columns.map((column) => [`housing.${main}.${column}`, text]))
 }
+
+describe('a pass', () => {
+  it('names only what has no limit of its own', () => {
+    expect(check(goodBlock()).overall.title).toMatch(/not judged: journal$/)
+  })
+
+  it('says what had no limit, and is none of every measure', () => {
+    const { verdict, title } = check(goodBlock({ housingLow: '', housingHigh: '' })).overall
+    expect(verdict).toBe('pass')
+    expect(title).toMatch(/^Pass so far: .*not judged: .*housing bore/)
+  })
+})

@@ -100,6 +100,21 @@ describe('conversationPage', () => {
     expect(text).not.toContain('<script>alert')
   })
 
+  it('sets the words of a contradiction, and shows no marks of them', async () => {
+    const view = viewWith({
+      contradictions: [{ title: 'Boost', text: 'Said **0 psi** of boost.' }],
+    })
+    const text = String(await conversationPage(view))
+    expect(text).toContain('Said <strong>0 psi</strong> of boost.')
+  })
+
+  it('says how many questions are needed first', async () => {
+    expect(await main(viewWith({ needed: 3, left: 20 }))).toContain('3 questions are needed first')
+    expect(await main(viewWith({ needed: 1, left: 20 }))).toContain(
+      'The last question that is needed',
+    )
+  })
+
   it('numbers the operations in tens and folds all but the last two', async () => {
     const text = await main(viewWith())
     expect([...text.matchAll(/class="op" aria-hidden="true">(\d+)</g)].map(([, n]) => n)).toEqual([
