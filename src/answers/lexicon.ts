@@ -7,6 +7,7 @@ import {
   fixedTree,
   inPartTree,
   jobQuestionTree,
+  keepingTree,
   pricedTree,
   routeTree,
   wordSets,
@@ -68,6 +69,7 @@ export interface Lexicon {
   readonly names: PhraseTree<FactKey>
   readonly markers: PhraseTree<Marker>
   readonly intents: PhraseTree<IntentName>
+  readonly keeping: PhraseTree<true>
   readonly routesAsked: PhraseTree<RouteId>
   /** What makes a question one about the job. */
   readonly jobQuestions: PhraseTree<'holds' | 'wants'>
@@ -102,6 +104,7 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     markers,
     intents,
     jobQuestions: jobQuestionTree(vocabulary),
+    keeping: keepingTree(vocabulary),
     routesAsked: routeTree(vocabulary),
     fillers: new Set(vocabulary.markers.fillers),
     between: new Set(vocabulary.parts.between),

@@ -6,6 +6,7 @@ import { conclude } from './conclude.ts'
 import { defaultVocabulary } from './default-vocabulary.ts'
 import { readAllFigures } from './figure-stage.ts'
 import { type Findings, noFindings } from './findings.ts'
+import { saysKeep } from './keeping.ts'
 import { type Lexicon, lexiconOf } from './lexicon.ts'
 import { readLikened } from './likened.ts'
 import { type Parts, takeApart } from './message-parts.ts'
@@ -34,7 +35,13 @@ export function createReader(vocabulary: Vocabulary): MessageReader {
   return (text, context = {}) => understand(text, context, lexicon)
 }
 
-let usual: MessageReader | undefined
+let usualLexicon: Lexicon | undefined
+
+/** Whether a message keeps what was supposed, in the rulebook's own words. */
+export function keepsSupposed(text: string): boolean {
+  usualLexicon ??= lexiconOf(defaultVocabulary())
+  return saysKeep(text, usualLexicon)
+}
 
 /**
  * Understand one message with the rulebook's own words. Deterministic; never
@@ -44,8 +51,8 @@ let usual: MessageReader | undefined
  * @param context - the fact being asked and the answers so far
  */
 export function readMessage(text: string, context: MessageContext = {}): Understanding {
-  usual ??= createReader(defaultVocabulary())
-  return usual(text, context)
+  usualLexicon ??= lexiconOf(defaultVocabulary())
+  return understand(text, context, usualLexicon)
 }
 
 function understand(text: string, context: MessageContext, lexicon: Lexicon): Understanding {

@@ -58,3 +58,10 @@ export function wordSets({ words }: Vocabulary): Lexicon['words'] {
   const sets = Object.entries(words).map(([name, list]) => [name, new Set(list)])
   return Object.fromEntries(sets) as Lexicon['words']
 }
+
+/** How people say that what was supposed is to stay. */
+export function keepingTree({ keeping }: Vocabulary): PhraseTree<true> {
+  const tree = phraseTree<true>()
+  addPhrases(tree, keeping, true)
+  return tree
+}

@@ -225,6 +225,8 @@ const vocabularySchema = z.strictObject({
     holds: phrases,
     wants: phrases,
   }),
+  /** How people say that what was supposed is to stay. */
+  keeping: phrases,
   /** What people call the routes when they ask about one: "do I need a girdle?" */
   routesAsked: z.record(routeId, phrases),
   explainMiddle: z.strictObject({ articles: phrases, endings: phrases }),

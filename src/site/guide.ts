@@ -1,6 +1,7 @@
 import { type Context, Hono } from 'hono'
 import { readAnswer, UNKNOWN } from '../../shared/answers.ts'
 import { type FactKey, fact, isFactKey, isQuantity } from '../../shared/fact-keys.ts'
+import { keepsSupposed } from '../answers/read-message.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import { currencyProblems } from '../api/currency.ts'
 import type { AppDeps } from '../api/deps.ts'
@@ -41,6 +42,12 @@ export function guideRoutes(deps: AppDeps, path: '/' | '/embed' = '/'): Hono {
     const named = form.get('fact') ?? ''
     const asking = isFactKey(named) ? named : undefined
     const text = form.get('text')
+    const supposed = form.get('supposed')
+    if (text !== null && supposed && keepsSupposed(text)) {
+      // "Keep it", beside a what-if: as the link that keeps it.
+      const kept = viewOfQuery(deps.rulebook, supposed, deps.shop)
+      if (kept.problems.length === 0) return goOn(deps, c, kept, kept.state)
+    }
     if (text !== null) return takeMessage(deps, c, request, text, asking)
     if (asking) return takeAnswer(deps, c, request, asking, form)
     return show(deps, c, request, {}, 422)

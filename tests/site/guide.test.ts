@@ -111,6 +111,18 @@ describe('a message by form post', () => {
     expect(state.answers).toEqual({})
   })
 
+  it('keeps what was supposed, when the form stands beside a what-if', async () => {
+    const supposed = STATE.replace('12psi', '9psi')
+    for (const text of ['keep it', 'Yes, keep that!', "ok let's do it"]) {
+      const { state } = await leadsTo({ state: STATE, supposed, text })
+      expect(state.answers).toMatchObject({ use: 'street', boost: { value: 9, unit: 'psi' } })
+    }
+    const other = await leadsTo({ state: STATE, supposed, text: 'keep it, bore 4.03 in' })
+    expect(other.state.answers).toMatchObject({ boost: { value: 12 }, bore: { value: 4.03 } })
+    expect((await post({ state: STATE, text: 'keep it' })).status).toBe(422)
+    expect((await post({ state: STATE, supposed: 'boost=x', text: 'keep it' })).status).toBe(422)
+  })
+
   it('that says nothing usable comes back in its field, and nothing is lost', async () => {
     const response = await post({ state: STATE, text: 'lorem <i>ipsum</i>' })
     expect(response.status).toBe(422)
