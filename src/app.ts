@@ -8,7 +8,7 @@ import { problemResponse } from './api/problem-response.ts'
 import { bodyTooLarge } from './api/read-request.ts'
 import { type LimitPassed, requestLimits } from './api/request-limits.ts'
 import { apiRoutes } from './api/routes.ts'
-import { admission, takeTurns } from './api/take-turns.ts'
+import { admission, BusyError, takeTurns } from './api/take-turns.ts'
 import { DomainError } from './mechanics/domain-error.ts'
 import { errorPage, faultPage } from './pages/error-page.ts'
 import { notFoundPage } from './pages/not-found.ts'
@@ -29,7 +29,7 @@ import { presetRoutes } from './site/presets.ts'
 import { previewRoutes } from './site/preview.ts'
 import { rateLimit } from './site/rate-limit.ts'
 import { readingRoutes } from './site/reading.ts'
-import { requestLog } from './site/request-log.ts'
+import { pathOf, requestLog } from './site/request-log.ts'
 import { viewOf, viewOfQuery } from './site/request-view.ts'
 import { sheetRoutes } from './site/sheet.ts'
 import { withShops } from './site/shop-sites.ts'
@@ -87,6 +87,7 @@ function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
   })
   app.onError((error, c) => {
     if (error instanceof DomainError) return outsideTheModel(deps, error, c)
+    if (error instanceof BusyError) return busy(deps, c)
     return hasGone(error, c) ? c.body(null, 400) : fault(deps, error, c)
   })
   return app
@@ -108,6 +109,16 @@ function tooMany({ rulebook }: AppDeps, c: Context, seconds: number): Response |
   const { units, link } = viewOf(rulebook, c)
   const text = `This address has asked for very much in a short time. Try again in ${seconds} seconds; your answers are in the link.`
   return c.html(errorPage({ units, link, path: '/', title: 'A little slower, please', text }), 429)
+}
+
+/** @see RFC 9110, HTTP Semantics, sections 10.2.3 (Retry-After) and 15.6.4 (503) */
+function busy({ rulebook }: AppDeps, c: Context): Response | Promise<Response> {
+  c.header('retry-after', '10')
+  if (isApi(c)) return problemResponse(c, 503, 'busy')
+  const { units, link } = viewOf(rulebook, c)
+  const text =
+    'More people wait for an answer than the guide can serve at once. Try again in ten seconds; your answers are in the link.'
+  return c.html(errorPage({ units, link, path: '/', title: 'One moment, please', text }), 503)
 }
 
 /** @see RFC 9110, HTTP Semantics, sections 10.2.1 (Allow) and 15.5.6 (405) */
@@ -160,7 +171,7 @@ function fault({ log, rulebook }: AppDeps, error: Error, c: Context): Response |
   log({
     level: 'error',
     id,
-    path: c.req.path,
+    path: pathOf(c),
     error: error.name,
     at: error.stack?.split('\n')[1] ?? '',
   })

@@ -16,6 +16,7 @@ export const PROBLEM_TYPES = {
   'method-not-allowed': 'This method does not work here',
   'unsupported-media-type': 'Send JSON',
   'too-many-requests': 'Too many requests',
+  busy: 'Too many wait for an answer; ask again soon',
   internal: 'Something went wrong here',
 } as const
 export type ProblemType = keyof typeof PROBLEM_TYPES
@@ -49,9 +50,23 @@ export const problemDocument = z.object({
     .meta({ description: 'The good answers of a refused request, so that none is lost.' }),
 })
 
+/** More problems than a case has answers are no slips; a small body must not draw a huge refusal. */
+const MOST_NAMED = 60
+
+function detailOf(
+  type: ProblemType,
+  problems: readonly Problem[],
+  named: readonly Problem[],
+): string {
+  const left = problems.length - named.length
+  const sentences = named.map(problemSentence)
+  if (left > 0) sentences.push(`There are ${left} more problems.`)
+  return sentences.join(' ') || PROBLEM_TYPES[type]
+}
+
 /**
  * A problem document by RFC 9457: `type`, `title`, `status`, `detail`, and `errors`
- * naming each field, what was found and what would fit.
+ * naming each field, what was found and what would fit, the first 60 of them.
  *
  * @param kept - the good answers of the refused request
  */
@@ -62,12 +77,13 @@ export function problemResponse(
   problems: readonly Problem[] = [],
   { detail, kept }: { readonly detail?: string; readonly kept?: Kept | undefined } = {},
 ): Response {
+  const named = problems.slice(0, MOST_NAMED)
   const document: z.input<typeof problemDocument> = {
     type: `/problems/${type}`,
     title: PROBLEM_TYPES[type],
     status,
-    detail: detail ?? (problems.map(problemSentence).join(' ') || PROBLEM_TYPES[type]),
-    errors: problems.map(({ field, code, found, fits }) => ({ field, code, found, fits })),
+    detail: detail ?? detailOf(type, problems, named),
+    errors: named.map(({ field, code, found, fits }) => ({ field, code, found, fits })),
     ...(kept ? { kept } : {}),
   }
   return c.body(JSON.stringify(document), status, { 'content-type': 'application/problem+json' })

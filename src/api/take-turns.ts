@@ -1,6 +1,15 @@
 /** Lets whatever else waits have the thread once. */
 export type GiveWay = () => Promise<void>
 
+/** More computations waiting than are done in half a minute: who asks next had better ask later. */
+export const MOST_WAITING = 1000
+
+/** What {@link inTurn} refuses with when too many wait; the server answers 503. */
+export class BusyError extends Error {
+  override readonly name = 'BusyError'
+}
+
+let waiting = 0
 let giveWay: GiveWay | undefined
 let last: Promise<unknown> = Promise.resolve()
 let admitted: Promise<void> = Promise.resolve()
@@ -30,11 +39,14 @@ export function admission(): Promise<void> {
  * Do a long computation in its turn.
  *
  * @param work - calls what it is given, if it is given anything, between its steps
+ * @throws {BusyError} (as a rejection) if {@link MOST_WAITING} wait already
  */
 export function inTurn<T>(work: (giveWay: GiveWay | undefined) => Promise<T>): Promise<T> {
   if (!giveWay) return work(undefined)
   const pass = giveWay
-  const done = last.then(() => work(pass))
+  if (waiting >= MOST_WAITING) return Promise.reject(new BusyError())
+  waiting++
+  const done = last.then(() => work(pass)).finally(() => waiting--)
   last = done.catch(() => {})
   return done
 }

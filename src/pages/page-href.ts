@@ -25,7 +25,9 @@ export function pageHref(
   units: UnitSystem,
   own: Readonly<Record<string, string>> = {},
 ): string {
-  const [named = '', place] = path.split('#')
+  const [given = '', place] = path.split('#')
+  // Two slashes in front would name another host.
+  const named = given.replace(/^[/\\]+/, '/')
   const bare = named === '/' && shopPart(link) !== '' ? '/embed' : named
   const extra = new URLSearchParams(own)
   // US units are what a link without the word means, so most links stay short.

@@ -15,9 +15,11 @@ const LONGEST_TEXT = 80
 
 /** A text as it is kept: trimmed, without what the code uses, cut to length. */
 export function keptText(name: string, text: string): string {
-  const plain = text.replaceAll(/[\s_~\p{Cc}]+/gu, ' ').trim()
+  const plain = text.replaceAll(/[\s_~\p{Cc}\p{Cs}]+/gu, ' ').trim()
   const field = singleField(name)
-  return plain.slice(0, field?.longest ?? (field?.kind === 'text' ? LONGEST_TEXT : LONGEST_FIGURE))
+  const longest = field?.longest ?? (field?.kind === 'text' ? LONGEST_TEXT : LONGEST_FIGURE)
+  // By code points: half a character, which the pattern takes out too, can stand in no address.
+  return [...plain].slice(0, longest).join('').trim()
 }
 
 /**

@@ -33,7 +33,8 @@ export function framedBy(shop: Shop, { rulebook }: Pick<AppDeps, 'rulebook'>): M
 }
 
 /** Ways out of the frame: the link to give away, and pages of others, which may refuse to stand in it. */
-const LEAVES = / data-copy-link(?=[ >])| rel="external noreferrer"/g
+const LEAVES =
+  /(?<=<a class="button" href="[^"<>]*") data-copy-link(?=>)|(?<=<a href="[^"<>]*") rel="external noreferrer"(?=[ >])/g
 
 function dressed(text: string, shop: Shop, c: Context, rulebook: AppDeps['rulebook']): string {
   const noted: RequestView | undefined = c.get('shownCase')

@@ -1,3 +1,4 @@
+import type { Context } from 'hono'
 import { createMiddleware } from 'hono/factory'
 import type { AppDeps } from '../api/deps.ts'
 
@@ -6,6 +7,11 @@ declare module 'hono' {
     /** Names one request in the log, in its answer's header, and on the page of a fault. */
     requestId: string
   }
+}
+
+/** The path alone, also where a client has encoded the mark that a query, with its answers, begins at. */
+export function pathOf(c: Context): string {
+  return c.req.path.split(/%3f|%23|\?|#/i)[0] as string
 }
 
 /**
@@ -19,7 +25,8 @@ export function requestLog({ log, clock }: Pick<AppDeps, 'log' | 'clock'>, logEa
     const started = clock()
     await next()
     c.res.headers.set('x-request-id', id)
-    const { path, method } = c.req
+    const path = pathOf(c)
+    const { method } = c.req
     if (!logEach || path.startsWith('/assets/') || path === '/healthz') return
     log({
       level: 'info',

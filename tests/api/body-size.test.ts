@@ -44,6 +44,21 @@ describe('large bodies', () => {
     expect(sent).toBeLessThan(4 * LARGEST_BODY)
   })
 
+  it('a body of nothing but unknown keys draws no refusal many times its size', async () => {
+    const keys = Array.from({ length: 4000 }, (_, at) => [`k${at}`, 1])
+    const response = await app.request('/api/assess', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ answers: Object.fromEntries(keys) }),
+    })
+    expect(response.status).toBe(400)
+    const text = await response.text()
+    expect(text.length).toBeLessThan(8 * LARGEST_BODY)
+    const { detail, errors } = problemDocument.parse(JSON.parse(text))
+    expect(errors).toHaveLength(60)
+    expect(detail).toMatch(/There are 3940 more problems\.$/)
+  })
+
   it('a megabyte is refused by length alone', async () => {
     const response = await app.request('/api/assess', {
       method: 'POST',

@@ -1,6 +1,14 @@
 import { expect, it } from 'vitest'
-import { admission, type GiveWay, inTurn, takeTurns } from '../../src/api/take-turns.ts'
+import {
+  admission,
+  BusyError,
+  type GiveWay,
+  inTurn,
+  MOST_WAITING,
+  takeTurns,
+} from '../../src/api/take-turns.ts'
 import { assess } from '../../src/assess.ts'
+import { app } from '../support/app.ts'
 import { rulebook } from '../support/rulebook.ts'
 
 const soon: GiveWay = () => new Promise((resolve) => setImmediate(resolve))
@@ -59,4 +67,28 @@ it('gives way many times in one assessment, which comes out the same', async () 
   const alone = await assess(rulebook, answers, { withoutTurningPoints: true })
   expect(passed).toBeGreaterThan(10)
   expect(JSON.stringify(polite)).toBe(JSON.stringify(alone))
+})
+
+it('sends away who comes when too many wait, and serves again when they are done', async () => {
+  takeTurns(soon)
+  let open: (() => void) | undefined
+  const held = new Promise<void>((resolve) => {
+    open = resolve
+  })
+  const all = Array.from({ length: MOST_WAITING }, () => inTurn(() => held))
+  await expect(inTurn(soon)).rejects.toBeInstanceOf(BusyError)
+  const page = await app.request('/call?bore=4.02in')
+  expect(page.status).toBe(503)
+  expect(page.headers.get('retry-after')).toBe('10')
+  expect(await page.text()).toContain('bore=4.02in')
+  const answer = await app.request('/api/assess', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: '{"answers":{"bore":"4.02 in"}}',
+  })
+  expect(answer.status).toBe(503)
+  expect(await answer.json()).toMatchObject({ type: '/problems/busy', status: 503 })
+  open?.()
+  await Promise.all(all)
+  expect((await app.request('/call?bore=4.02in')).status).toBe(200)
 })

@@ -1,7 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { isField, SINGLE_FIELDS, TABLES } from '../../src/shop-sheet/fields.ts'
-import { type Measured, measuredFrom, measuredQuery } from '../../src/shop-sheet/link-code.ts'
+import {
+  keptText,
+  type Measured,
+  measuredFrom,
+  measuredQuery,
+} from '../../src/shop-sheet/link-code.ts'
 import { readingsOf, readLength } from '../../src/shop-sheet/readings.ts'
 import { goodBlock } from '../check-in/case.ts'
 
@@ -34,6 +39,16 @@ describe('measurements in a link', () => {
   it('are nothing when nothing was measured, and then take the usual unit', () => {
     expect(measuredQuery({ unit: 'mm', fields: {} })).toBe('')
     expect(through({ unit: 'mm', fields: {} }, 'mm')).toEqual({ unit: 'mm', fields: {} })
+  })
+
+  it('never keep half a character, however long the text is', () => {
+    for (const text of [`${'a'.repeat(15)}🙂`, '🙂'.repeat(100), 'x\ud83d', '\ude42x']) {
+      for (const name of names) {
+        const kept = keptText(name, text)
+        expect(() => encodeURIComponent(kept)).not.toThrow()
+        expect(keptText(name, kept)).toBe(kept)
+      }
+    }
   })
 
   it('leave a whole block short enough for any browser', () => {

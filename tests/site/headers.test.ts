@@ -104,7 +104,8 @@ describe('the log', () => {
       body: 'text=secret+words&state=',
     })
     await logging.request('/x\r\n{"level":"error"}')
-    expect(deps.logged).toHaveLength(3)
+    await logging.request('/call%3Fbore=4.03in&note=secret-note')
+    expect(deps.logged).toHaveLength(4)
     for (const entry of deps.logged) {
       expect(Object.keys(entry)).toEqual(['level', 'id', 'method', 'path', 'status', 'ms'])
       const line = JSON.stringify(entry)

@@ -81,6 +81,13 @@ describe('a shop’s frame', () => {
     expect((await get(`/call?${CASE}`)).text).not.toContain('target="_blank"')
   })
 
+  it('changes nothing inside a text of the person', async () => {
+    const own = 'x+data-copy-link+x'
+    const { text } = await get(`/sheet?shop=harrow-lane&${CASE}&m.blockMark=${own}`)
+    expect(text).toContain('x data-copy-link x')
+    expect(text).not.toContain('x data-copy-link target')
+  })
+
   it('cannot be entered by a link of the guide itself', async () => {
     const { text } = await get(`/?shop=nobody&${CASE}`)
     expect(text).not.toContain('shop=nobody')
