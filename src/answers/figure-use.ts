@@ -15,7 +15,7 @@ export type FigureUse =
       readonly candidate: Candidate
       readonly weak: boolean
     }
-  | { readonly kind: 'noise'; readonly what: string }
+  | { readonly kind: 'noise'; readonly what: string; readonly unit: boolean }
   | { readonly kind: 'octane' }
 
 export interface PairingInput {
@@ -62,7 +62,11 @@ function useOf(
     if (!meaning.fits.includes(sortOf(figure)) || (plain && figure.value > meaning.most))
       return undefined
     if (meaning.counted && mention.from < figure.to) return undefined
-    return { score: plain ? 8.6 : 8.8, use: { kind: 'noise', what: meaning.what } }
+    const own = meaning.unit && mention.from === figure.to
+    return {
+      score: own ? 12 : plain ? 8.6 : 8.8,
+      use: { kind: 'noise', what: meaning.what, unit: meaning.unit },
+    }
   }
   if (meaning.before && mention.from !== figure.to && !isLinkedTo(mention.to, figure, input))
     return undefined

@@ -33,6 +33,7 @@ export type FigureMeaning =
       readonly fits: readonly string[]
       readonly most: number
       readonly counted: boolean
+      readonly unit: boolean
     }
   | { readonly kind: 'octane' }
 
@@ -126,8 +127,15 @@ function figureTree(vocabulary: Vocabulary): PhraseTree<FigureMeaning> {
       ...(place.notBeside ? { notBeside: new Set(place.notBeside) } : {}),
     })
   }
-  for (const { what, phrases, fits, most = Infinity, counted = false } of vocabulary.noise) {
-    addPhrases(tree, phrases, { kind: 'noise', what, fits, most, counted })
+  for (const {
+    what,
+    phrases,
+    fits,
+    most = Infinity,
+    counted = false,
+    unit = false,
+  } of vocabulary.noise) {
+    addPhrases(tree, phrases, { kind: 'noise', what, fits, most, counted, unit })
   }
   addPhrases(tree, vocabulary.octane.words, { kind: 'octane' })
   for (const key of FACT_KEYS) {

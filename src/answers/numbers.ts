@@ -39,6 +39,8 @@ export function plainNumberAt(
   return withIsh(tokens, scaled(tokens, withParts(tokens, read, words), words))
 }
 
+const MINUS = new Set(['minus', 'negative'])
+
 function digitsAt(tokens: readonly Token[], from: number): PlainNumber {
   const token = tokens[from] as Token
   const base = {
@@ -48,7 +50,8 @@ function digitsAt(tokens: readonly Token[], from: number): PlainNumber {
     inWords: false,
     decimal: token.decimal ?? false,
     thousandths: /^[1-9]\d{0,2}\.\d{3}$/.test(token.text),
-    unusable: token.gap === 'minus' && tokens[from - 1]?.kind !== 'number',
+    // No length, pressure or price is that small: somebody tries the guide, or mistyped.
+    unusable: isBelowZero(tokens, from) || isNextToNothing(token.value as number),
   }
   const alone = fractionAt(tokens, from)
   if (alone !== undefined) return { ...base, value: alone, to: from + 3, decimal: true }
@@ -62,6 +65,17 @@ function digitsAt(tokens: readonly Token[], from: number): PlainNumber {
   }
   const other = token.otherValue === undefined ? {} : { otherValue: token.otherValue }
   return { ...base, ...other, value, to: from + 1 }
+}
+
+function isNextToNothing(value: number): boolean {
+  return value > 0 && value < 1e-6
+}
+
+/** "-12" and "minus 12", but not "10 - 12". */
+function isBelowZero(tokens: readonly Token[], at: number): boolean {
+  const before = tokens[at - 1]
+  if (before?.kind === 'number') return false
+  return tokens[at]?.gap === 'minus' || MINUS.has(before?.text ?? '')
 }
 
 /** "7/16": only halves down to sixty-fourths, written without spaces. */

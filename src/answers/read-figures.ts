@@ -91,7 +91,8 @@ export function readPair({ figure, mention, use }: Pair, input: FigureInput, int
   const from = Math.min(figure.from, mention.from)
   const to = Math.max(figure.to, mention.to)
   if (use.kind === 'noise') {
-    into.doubts.push({ from, to, why: `read as ${use.what}, which is not asked here` })
+    const why = use.unit ? `give it in ${use.what}` : `read as ${use.what}, which is not asked here`
+    into.doubts.push({ from, to, why })
   } else if (use.kind === 'octane') {
     readOctane(figure, from, to, input, into)
   } else if ('answer' in use.candidate) {

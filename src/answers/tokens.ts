@@ -27,7 +27,8 @@ const INCH_THREAD =
   /(?:\d{1,2} ?\/ ?\d{1,2}|0?\.\d{1,4})"? ?(?:-|x) ?\d{1,2}(?![\d.]*\d)(?: ?(?:unc|unf|unef|un)\b)?/y
 const GROUPED = /\d{1,3}(?:,\d{3})+(?:\.\d+)?(?!\d)/y
 const DECIMAL_COMMA = /\d{1,3},\d{1,2}(?![\d,])/y
-const DIGITS = /\d+(?:\.\d+)?|\.\d+/y
+/** "6e3" is one figure, too: taken apart, its ends would be two wrong ones. */
+const DIGITS = /(?:\d+(?:\.\d+)?|\.\d+)(?:e[+-]?\d{1,3}(?![\p{L}\d]))?/uy
 const LETTERS = /\p{L}+(?:'\p{L}+)*/uy
 const LETTERS_AND_DIGITS = /\p{L}[\p{L}\d]*(?:'\p{L}+)*/uy
 

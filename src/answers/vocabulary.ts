@@ -81,6 +81,8 @@ const noise = z.strictObject({
   most: z.number().optional(),
   /** What is counted: it takes up only figures before it, "3 shops". */
   counted: z.boolean().optional(),
+  /** Whether the phrases are units: one right after a figure is that figure's, whatever is named before. */
+  unit: z.boolean().optional(),
 })
 export type Noise = z.infer<typeof noise>
 

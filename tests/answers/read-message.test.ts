@@ -165,6 +165,28 @@ describe('hostile text', () => {
     }
   })
 
+  it.each([
+    ['bore 10.2 cm', /unit/],
+    ['boost 30 inHg', /unit/],
+    ['boost 900 torr', /unit/],
+    ['minus 12 psi of boost', /not clear/],
+    ['negative 12 psi boost', /not clear/],
+    ['boost 9e-15 psi', /not clear/],
+    ['1e-320 psi', /not clear/],
+  ])('%j is no answer, and says why', (text, why) => {
+    const { facts, unclear } = readMessage(text)
+    expect(facts).toEqual({})
+    expect(unclear[0]?.why).toMatch(why)
+  })
+
+  it('of powers of ten is one figure', () => {
+    expect(readMessage('6.5e3 rpm, boost 1e1 psi').facts).toEqual({
+      peakRpm: { value: 6500, unit: 'rpm' },
+      boost: { value: 10, unit: 'psi' },
+    })
+    expect(readMessage('boost 12 psi atm').facts).toEqual({ boost: { value: 12, unit: 'psi' } })
+  })
+
   it('is never evaluated or taken for a key of the answers', () => {
     const { facts } = readMessage('__proto__: 4, constructor 12 psi, `process.exit()` bore 4.03')
     expect(Object.keys(facts).sort()).toEqual(['boost', 'bore'])
