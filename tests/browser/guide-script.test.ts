@@ -145,7 +145,7 @@ describe('the guide with script', () => {
     await page.getByRole('button', { name: 'Answer', exact: true }).click()
     await page.locator('#failure-notice').waitFor()
     expect(await page.locator('#failure-notice').textContent()).toContain(words)
-    expect(await page.getByRole('status').textContent()).toContain(words)
+    await expect.poll(() => page.getByRole('status').textContent()).toContain(words)
     expect(await page.locator('#answer').inputValue()).not.toBe('')
     expect(await axeViolations(page)).toEqual([])
     await page.context().setOffline(false)
