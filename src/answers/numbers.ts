@@ -33,15 +33,17 @@ export function plainNumberAt(
 ): PlainNumber | undefined {
   if (taken(from)) return undefined
   const read =
-    tokens[from]?.kind === 'number' ? digitsAt(tokens, from) : inWordsAt(tokens, from, words)
+    tokens[from]?.kind === 'number' ? digitsAt(tokens, from, words) : inWordsAt(tokens, from, words)
   if (!read) return undefined
   for (let at = from; at < read.to; at += 1) if (taken(at)) return undefined
   return withIsh(tokens, scaled(tokens, withParts(tokens, read, words), words))
 }
 
-const MINUS = new Set(['minus', 'negative'])
-
-function digitsAt(tokens: readonly Token[], from: number): PlainNumber {
+function digitsAt(
+  tokens: readonly Token[],
+  from: number,
+  { belowZero }: NumberVocabulary,
+): PlainNumber {
   const token = tokens[from] as Token
   const base = {
     from,
@@ -51,7 +53,7 @@ function digitsAt(tokens: readonly Token[], from: number): PlainNumber {
     decimal: token.decimal ?? false,
     thousandths: /^[1-9]\d{0,2}\.\d{3}$/.test(token.text),
     // No length, pressure or price is that small: somebody tries the guide, or mistyped.
-    unusable: isBelowZero(tokens, from) || isNextToNothing(token.value as number),
+    unusable: isBelowZero(tokens, from, belowZero) || isNextToNothing(token.value as number),
   }
   const alone = fractionAt(tokens, from)
   if (alone !== undefined) return { ...base, value: alone, to: from + 3, decimal: true }
@@ -72,10 +74,10 @@ function isNextToNothing(value: number): boolean {
 }
 
 /** "-12" and "minus 12", but not "10 - 12". */
-function isBelowZero(tokens: readonly Token[], at: number): boolean {
+function isBelowZero(tokens: readonly Token[], at: number, words: readonly string[]): boolean {
   const before = tokens[at - 1]
   if (before?.kind === 'number') return false
-  return tokens[at]?.gap === 'minus' || MINUS.has(before?.text ?? '')
+  return tokens[at]?.gap === 'minus' || words.includes(before?.text ?? '')
 }
 
 /** "7/16": only halves down to sixty-fourths, written without spaces. */

@@ -29,6 +29,8 @@ const numberVocabulary = z.strictObject({
   point: phrases,
   rangeWords: phrases,
   toOne: phrases,
+  /** Words before a figure that make it less than nothing. */
+  belowZero: phrases,
   over: phrases,
   thou: phrases,
   notInchBefore: phrases,

@@ -83,7 +83,8 @@ export interface Comparison {
   /** Sides that are no call yet, because answers that a call rests on are open. */
   readonly notYet?: 'both' | 'present' | 'other' | undefined
   readonly rows: readonly { readonly label: string; readonly now: string; readonly other: string }[]
-  readonly keepHref: string
+  /** The case with the change, as a link without units. */
+  readonly keepLink: string
 }
 
 /** Whoever set answers of a link before the person opened it. */

@@ -14,7 +14,7 @@ export function ownWords(view: ConversationView, isStart: boolean): Html {
   return html`<section class="own-words${isStart ? ' is-start' : ''}" aria-label="Your own words">
 <form method="post" action="${guideAction(view.link)}" data-guide>
 ${caseFields(view, view.question?.fact)}
-${view.compare ? html`<input type="hidden" name="supposed" value="${view.compare.keepHref.split('?')[1] ?? ''}">` : NOTHING}
+${view.compare ? html`<input type="hidden" name="supposed" value="${view.compare.keepLink}">` : NOTHING}
 <div class="field">
 <label for="text">${label}</label>
 <p class="hint" id="text-hint">${examples}</p>

@@ -33,7 +33,7 @@ ${each(
 `,
 )}
 </tbody></table></div>
-<div class="actions"><a class="button primary" href="${compare.keepHref}" data-guide>Keep the change</a>
+<div class="actions"><a class="button primary" href="${pageHref('/', compare.keepLink, units)}" data-guide>Keep the change</a>
 <a class="button" href="${pageHref('/', link, units)}" data-guide>Leave it as it stands</a></div>
 </section>`
 }

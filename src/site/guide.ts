@@ -46,7 +46,7 @@ export function guideRoutes(deps: AppDeps, path: '/' | '/embed' = '/'): Hono {
     if (text !== null && supposed && keepsSupposed(text)) {
       // "Keep it", beside a what-if: as the link that keeps it.
       const kept = viewOfQuery(deps.rulebook, supposed, deps.shop)
-      if (kept.problems.length === 0) return goOn(deps, c, kept, kept.state)
+      if (kept.problems.length === 0) return goOn(deps, c, request, kept.state)
     }
     if (text !== null) return takeMessage(deps, c, request, text, asking)
     if (asking) return takeAnswer(deps, c, request, asking, form)

@@ -3,7 +3,7 @@ import type { Assessment } from '../../shared/assessment.ts'
 import { FACT_KEYS, type FactKey, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
 import type { Comparison } from '../pages/conversation-view.ts'
-import { pageHref, type UnitSystem } from '../pages/page-href.ts'
+import type { UnitSystem } from '../pages/page-href.ts'
 import { printIn } from '../pages/person-units.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { callMayShow } from '../talk/call-so-far.ts'
@@ -35,15 +35,11 @@ export function comparison(
       callMayShow(rulebook, supposed.answers, other),
     ),
     rows: rowsOf(changed, present, other, request.units),
-    keepHref: pageHref(
-      '/',
-      linkAfter(rulebook, request, {
-        answers: supposed.answers,
-        parked: request.state.parked,
-        before: changedFrom(request.answers, supposed.answers),
-      }),
-      request.units,
-    ),
+    keepLink: linkAfter(rulebook, request, {
+      answers: supposed.answers,
+      parked: request.state.parked,
+      before: changedFrom(request.answers, supposed.answers),
+    }),
   }
 }
 

@@ -117,6 +117,8 @@ describe('a message by form post', () => {
       const { state } = await leadsTo({ state: STATE, supposed, text })
       expect(state.answers).toMatchObject({ use: 'street', boost: { value: 9, unit: 'psi' } })
     }
+    const metric = await leadsTo({ state: STATE, supposed, text: 'keep it', units: 'metric' })
+    expect(metric.query).toContain('units=metric')
     const other = await leadsTo({ state: STATE, supposed, text: 'keep it, bore 4.03 in' })
     expect(other.state.answers).toMatchObject({ boost: { value: 12 }, bore: { value: 4.03 } })
     expect((await post({ state: STATE, text: 'keep it' })).status).toBe(422)

@@ -95,7 +95,7 @@ export const STATES: Readonly<Record<string, ConversationView>> = {
       present: 'Keep the caps and fit studs.',
       other: 'Fit steel caps with studs.',
       rows: [{ label: 'Hold margin', now: '1.32', other: '0.96' }],
-      keepHref: '/?v=1&boost=12psi',
+      keepLink: 'v=1&boost=12psi',
     },
   }),
   withheld: viewWith({
