@@ -1,31 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { fastenerStiffness } from '../../src/mechanics/bolted-joint.ts'
-import { type CapJointInput, capJoint } from '../../src/mechanics/cap-joint.ts'
+import { capJoint } from '../../src/mechanics/cap-joint.ts'
 import { type CapFastener, capJointStiffness } from '../../src/mechanics/cap-joint-stiffness.ts'
 import { tensileStressArea } from '../../src/mechanics/threads.ts'
+import { bolt, twoBolt as joint } from './cap-joint-case.ts'
 
-const bolt: CapFastener = {
-  count: 2,
-  lean: 0,
-  nominalDiameter: 0.0127,
-  pitch: 0.0254 / 13,
-  preload: 45e3,
-  modulus: 207e9,
-  grip: 0.055,
-  engagement: 0.025,
-  headDiameter: 0.019,
-  kind: 'bolt',
-}
 const outer: CapFastener = { ...bolt, nominalDiameter: 0.0111, lean: 0.3, headDiameter: 0.017 }
-
-const joint: CapJointInput = {
-  fasteners: [bolt],
-  capModulus: 101e9,
-  blockModulus: 101e9,
-  friction: 0.15,
-  embeddingLoss: 8e-6,
-  register: { height: 0.005, length: 0.025, interference: 0.02e-3, allowablePressure: 150e6 },
-}
 
 // Statics: a plate that takes a fifth of the load leaves four fifths to the cap's own joint, so
 // the whole cap bears a quarter more than the joint does.

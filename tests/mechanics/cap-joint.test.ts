@@ -4,28 +4,7 @@ import { type CapJointInput, capJoint } from '../../src/mechanics/cap-joint.ts'
 import { type CapFastener, capJointStiffness } from '../../src/mechanics/cap-joint-stiffness.ts'
 import { preloadForTorque } from '../../src/mechanics/preload.ts'
 import { thermalStretch } from '../../src/mechanics/thermal-preload.ts'
-
-const bolt: CapFastener = {
-  count: 2,
-  lean: 0,
-  nominalDiameter: 0.0127,
-  pitch: 0.0254 / 13,
-  preload: 45e3,
-  modulus: 207e9,
-  grip: 0.055,
-  engagement: 0.025,
-  headDiameter: 0.019,
-  kind: 'bolt',
-}
-
-const twoBolt: CapJointInput = {
-  fasteners: [bolt],
-  capModulus: 101e9,
-  blockModulus: 101e9,
-  friction: 0.15,
-  embeddingLoss: 8e-6,
-  register: { height: 0.005, length: 0.025, interference: 0.02e-3, allowablePressure: 150e6 },
-}
+import { bolt, twoBolt } from './cap-joint-case.ts'
 
 const with_ = (changed: Partial<CapFastener>): CapJointInput => ({
   ...twoBolt,

@@ -2,24 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { airDensity, airPressureShare, evaporativeCooling } from '../../src/mechanics/charge.ts'
 import { FUELS } from '../../src/mechanics/fuels.ts'
 import { fullLoadCharge } from '../../src/mechanics/full-load-charge.ts'
-import type { FullLoadInput } from '../../src/mechanics/full-load-input.ts'
 import { nitrousFuel } from '../../src/mechanics/nitrous.ts'
+import { v8 } from './full-load-case.ts'
 
-const RPM = Math.PI / 30
-const v8: FullLoadInput = {
-  bore: 0.1021,
-  stroke: 0.0884,
-  rodLength: 0.1448,
-  compressionRatio: 10,
-  cylinders: 8,
-  speed: 4500 * RPM,
-  torquePeakSpeed: 4500 * RPM,
-  highestSpeed: 6500 * RPM,
-  fuel: 'pump-gasoline',
-  induction: 'naturally-aspirated',
-  boost: 0,
-  intercoolerEffectiveness: 0,
-}
 const gasoline = FUELS['pump-gasoline']
 const swept = (Math.PI / 4) * 0.1021 ** 2 * 0.0884
 

@@ -9,23 +9,8 @@ import {
   calibrateToPower,
 } from '../../src/mechanics/full-load-calibration.ts'
 import type { FullLoadInput } from '../../src/mechanics/full-load-input.ts'
+import { RPM, v8 } from './full-load-case.ts'
 
-const RPM = Math.PI / 30
-
-const v8: FullLoadInput = {
-  bore: 0.1021,
-  stroke: 0.0884,
-  rodLength: 0.1448,
-  compressionRatio: 10,
-  cylinders: 8,
-  speed: 4500 * RPM,
-  torquePeakSpeed: 4500 * RPM,
-  highestSpeed: 6500 * RPM,
-  fuel: 'pump-gasoline',
-  induction: 'naturally-aspirated',
-  boost: 0,
-  intercoolerEffectiveness: 0,
-}
 const turbo: FullLoadInput = {
   ...v8,
   compressionRatio: 8.8,

@@ -65,28 +65,21 @@ describe.each(PRINTED)('$thread', ({ d, n, limits, areas, engagement }) => {
   })
 })
 
-describe('M10 × 1.5, classes 6g and 6H', () => {
-  // Source: ISO 965-2, mm (from memory): screw major min 9.732, pitch min 8.862, hole minor max
-  // 8.676, pitch max 9.206. Tolerance 6 µm: the standard rounds to preferred numbers.
-  it('limits by formula are the printed ones', () => {
-    const limits = threadLimits(0.01, 0.0015)
-    expect(Math.abs(limits.screwMajorMin * 1000 - 9.732)).toBeLessThan(0.006)
-    expect(Math.abs(limits.screwPitchMin * 1000 - 8.862)).toBeLessThan(0.006)
-    expect(Math.abs(limits.holeMinorMax * 1000 - 8.676)).toBeLessThan(0.006)
-    expect(Math.abs(limits.holePitchMax * 1000 - 9.206)).toBeLessThan(0.006)
-  })
-})
-
-describe('M8 × 0.75, classes 6g and 6H', () => {
-  // Source: ISO 965-1 (from memory): pitch below 1 mm has a line of its own for the minor diameter.
-  // Screw major 7.838 (−22 −140), pitch 7.391 (−22 −100), hole minor 7.378 (+190), pitch 7.645
-  // (+132) mm. Tolerance 8 µm: the standard rounds each part to preferred numbers.
-  it('limits by formula are the printed ones', () => {
-    const limits = threadLimits(0.008, 0.00075)
-    expect(Math.abs(limits.screwMajorMin * 1000 - 7.838)).toBeLessThan(0.008)
-    expect(Math.abs(limits.screwPitchMin * 1000 - 7.391)).toBeLessThan(0.008)
-    expect(Math.abs(limits.holeMinorMax * 1000 - 7.378)).toBeLessThan(0.008)
-    expect(Math.abs(limits.holePitchMax * 1000 - 7.645)).toBeLessThan(0.008)
+describe('classes 6g and 6H', () => {
+  // Source: M10: ISO 965-2, limits in mm (from memory), rounded to preferred numbers, hence 6 µm.
+  // M8 × 0.75: ISO 965-1 (from memory); pitch below 1 mm has a line of its own for the minor
+  // diameter. Screw major 7.838 (−22 −140), pitch 7.391 (−22 −100), hole minor 7.378 (+190), pitch
+  // 7.645 (+132); each part is rounded, hence 8 µm.
+  it.each([
+    ['M10 × 1.5', 10, 1.5, [9.732, 8.862, 8.676, 9.206], 0.006],
+    ['M8 × 0.75', 8, 0.75, [7.838, 7.391, 7.378, 7.645], 0.008],
+  ] as const)('%s: limits by formula are the printed ones', (_, size, pitch, printed, near) => {
+    const limits = threadLimits(size / 1000, pitch / 1000)
+    const [screwMajor, screwPitch, holeMinor, holePitch] = printed
+    expect(Math.abs(limits.screwMajorMin * 1000 - screwMajor)).toBeLessThan(near)
+    expect(Math.abs(limits.screwPitchMin * 1000 - screwPitch)).toBeLessThan(near)
+    expect(Math.abs(limits.holeMinorMax * 1000 - holeMinor)).toBeLessThan(near)
+    expect(Math.abs(limits.holePitchMax * 1000 - holePitch)).toBeLessThan(near)
   })
 })
 
