@@ -6,6 +6,7 @@ import { toQuery } from '../shared/share-link.ts'
 import type { Build } from './build/build.ts'
 import { buildFromAnswers } from './build/from-answers.ts'
 import { callReport, costReport } from './call/call-report.ts'
+import { cautionsOf } from './call/cautions.ts'
 import { type Decision, decide } from './call/decide.ts'
 import { loadsReport } from './call/loads-report.ts'
 import type { DecideInput } from './call/look.ts'
@@ -16,7 +17,6 @@ import { workingOf } from './call/working.ts'
 import { buildFactText, type UnitSystem } from './facts/live-facts.ts'
 import { newMemory } from './facts/memory.ts'
 import { trialsOf } from './facts/trials.ts'
-import { findingOf, inOrder } from './findings/collect.ts'
 import type { Rulebook } from './rulebook/load.ts'
 import { runRules } from './rulebook/run.ts'
 import { contradictionsReport } from './what-if/contradictions-report.ts'
@@ -73,24 +73,21 @@ export async function assess(
       : await openQuestions(answers, trials.build, now, rulebook, ask)
   const context = { ...input, decision, lowered, ...confidenceOf(decision, open) }
   const reported = { build: trials.build, answers, system, rulebook }
+  const routes = ROUTE_IDS.map((id): RouteReport => {
+    const verdict = decision.verdicts.get(id)
+    if (!verdict) throw new RangeError(`route ${id} was not looked at`)
+    return id === 'lower-the-target'
+      ? loweredReport(verdict, lowered, reported)
+      : routeReport(verdict, reported)
+  })
   return {
     version: rulebook.version,
     link: toQuery(answers, rulebook.version),
     build: buildReport(trials.build, answers, system),
     loads: loadsReport(trials),
-    routes: ROUTE_IDS.map((id): RouteReport => {
-      const verdict = decision.verdicts.get(id)
-      if (!verdict) throw new RangeError(`route ${id} was not looked at`)
-      return id === 'lower-the-target'
-        ? loweredReport(verdict, lowered, reported)
-        : routeReport(verdict, reported)
-    }),
+    routes,
     call: await callReport(context),
-    cautions: inOrder(
-      decision.buildRules
-        .filter(({ outcome }) => outcome.effect === 'caution')
-        .map((rule) => findingOf(rule, decision.buildTable)),
-    ),
+    cautions: cautionsOf(decision, routes, rulebook),
     contradictions: await contradictionsReport(decision, answers, ask),
     turningPoints:
       open && !withoutTurningPoints
