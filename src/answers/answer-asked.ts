@@ -81,7 +81,8 @@ export function askedFigure(
   if (!only) return [...loose]
   const { figure, candidate } = only
   const { from, to } = figure
-  if (second) {
+  const opening = second && opensAnswer(figure, second.figure, tokens, lexicon)
+  if (second && !opening) {
     const range = rangeOf(asking, good, tokens, lexicon, money)
     if (range) {
       into.readings.push(range)
@@ -99,6 +100,21 @@ export function askedFigure(
     into.doubts.push({ from, to, why: `${fact(asking).short}: ${candidate.why}` })
   }
   return loose.filter((other) => other !== figure)
+}
+
+/** "80, the old bolts were 65 tho": an answer stands first, and what follows is about something. */
+function opensAnswer(
+  first: Figure,
+  second: Figure,
+  tokens: readonly Token[],
+  { fillers, words }: Lexicon,
+): boolean {
+  const small = ({ text }: Token): boolean => fillers.has(text)
+  if (!tokens.slice(0, first.from).every(small) || tokens[first.to]?.kind !== 'mark') return false
+  const between = tokens.slice(first.to + 1, second.from)
+  return (
+    between.some((token) => !small(token) && !words.guesses.has(token.text)) && between.length >= 3
+  )
 }
 
 /** "10… wait no, 9.4": only what follows the correction. */

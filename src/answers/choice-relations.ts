@@ -87,6 +87,12 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
       ]
       return !more.some((value) => has('capFastening', value))
     }
+    // "Circuit racing, six hours at a time".
+    if (key === 'use' && answer === 'track') return !has('use', 'endurance')
+    if (key === 'capMaterial' && answer === 'steel') return !sameClause('sintered-steel', from)
+    // "First torque, and then 90 degrees".
+    if (key === 'tightening' && answer === 'torque-wrench')
+      return !has('tightening', 'torque-angle')
     // "Tows a boat".
     if (key === 'use' && answer === 'endurance') return !sameClause('towing', from)
     // "E85 from the pump".

@@ -61,7 +61,7 @@ function readAsked(
   const free = (stretch: { from: number; to: number }): boolean =>
     !input.negations.denies(stretch) &&
     !isUnknown(stretch, scopes) &&
-    !isOfOtherPart(stretch, choiceMentions, scopes) &&
+    !(isOfOtherPart(stretch, choiceMentions, scopes) && !isOnHead(stretch, asking, tokens)) &&
     (!scopes.outside[stretch.from] ||
       (scopes.outside[stretch.from] === 'other' &&
         (SHOP_SAYS.has(asking) || isReported(tokens, lexicon)))) &&
@@ -84,6 +84,12 @@ function isOfOtherPart(
 ): boolean {
   const last = mentions.filter((one) => one.to <= from && clause[one.from] === clause[from]).at(-1)
   return last?.meanings.some((m) => m.kind === 'noun' && m.noun === 'other') ?? false
+}
+
+/** "Head says 10.9": the head of the bolt, to the question of its grade. */
+function isOnHead({ from }: { from: number }, asking: FactKey, tokens: Parts['tokens']): boolean {
+  const said = tokens.slice(Math.max(0, from - 4), from).map(({ text }) => text)
+  return asking === 'fastenerGrade' && said.some((word) => word === 'head' || word === 'heads')
 }
 
 /** The no of "no idea". */

@@ -24,6 +24,8 @@ export function otherFastener(
     ),
   ].filter(near)
   const last = others.at(-1)
+  const after = otherAfter(figure, choiceMentions, tokens)
+  if (after) return { from: figure.from, to: after.to }
   if (!last) return undefined
   const mains = choiceMentions.some(
     (mention) =>
@@ -33,6 +35,21 @@ export function otherFastener(
       !takes(last),
   )
   return mains ? undefined : { from: last.from, to: figure.to }
+}
+
+/** "60 ft lb for the heads": what it is for stands after it. */
+function otherAfter(
+  { to }: Figure,
+  mentions: Parts['choiceMentions'],
+  tokens: Parts['tokens'],
+): { to: number } | undefined {
+  if (!['for', 'on', 'at'].includes(tokens[to]?.text ?? '')) return undefined
+  const at = ['the', 'my', 'all'].includes(tokens[to + 1]?.text ?? '') ? to + 2 : to + 1
+  return mentions.find(
+    ({ from, meanings }) =>
+      from === at &&
+      meanings.some((m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other')),
+  )
 }
 
 /** Whether main bolts, studs or a thread stand in the same sentence, a few clauses off at most. */

@@ -165,7 +165,9 @@ function readByKind(figure: Figure, parts: Parts, into: Findings): boolean {
 /** "7k tops": as far as it revs. */
 function readTops(figure: Figure, { tokens, input }: Parts, into: Findings): boolean {
   const { value, unit, ratio, from, to } = figure
-  const most = ['tops', 'max', 'maximum'].includes(tokens[to]?.text ?? '')
+  const most = ['tops', 'max', 'maximum', 'limit', 'limiter', 'cutoff', 'ceiling'].includes(
+    tokens[to]?.text ?? '',
+  )
   if (unit || ratio || !most || value < 3000 || value > 12000) return false
   const found = candidateFor('peakRpm', figure, input.money)
   if (!found || !('answer' in found)) return false
@@ -173,19 +175,32 @@ function readTops(figure: Figure, { tokens, input }: Parts, into: Findings): boo
   return true
 }
 
-/** "Bore 4.030, no wait, 4.040": a bare figure after a correction is the last fact's. */
+/**
+ * "Bore 4.030, no wait, 4.040": a figure after a correction is the last fact's, a bare one right
+ * after it, one whose unit says as much further on. "Six grand, call it 6,500": so is one that
+ * says the last figure anew, and takes its place.
+ */
 function readCorrected(figure: Figure, { scopes, input }: Parts, into: Findings): boolean {
-  if (figure.unit || figure.ratio) return false
-  const corrected = scopes.markers.some(
-    ({ meanings, to }) =>
-      meanings.includes('correction') && to <= figure.from && figure.from - to <= 3,
-  )
+  if (figure.ratio) return false
   const last = into.readings
     .filter(({ to }) => to <= figure.from)
     .sort((a, b) => a.to - b.to)
     .at(-1)
-  const found = corrected && last ? candidateFor(last.key, figure, input.money) : undefined
-  if (!last || !found || !('answer' in found)) return false
+  if (!last) return false
+  const isSince = (at: number): boolean =>
+    at >= last.to && scopes.sentence[at] === scopes.sentence[figure.from]
+  const marked = (kind: 'correction' | 'restated'): boolean =>
+    scopes.markers.some(
+      ({ meanings, from, to }) =>
+        meanings.includes(kind) &&
+        ((to <= figure.from && (figure.from - to <= 3 || (figure.unit && isSince(from)))) ||
+          (kind === 'restated' && from === figure.to)),
+    )
+  const anew = marked('restated')
+  const found =
+    anew || marked('correction') ? candidateFor(last.key, figure, input.money) : undefined
+  if (!found || !('answer' in found) || (figure.unit && !found.unitSaid)) return false
+  if (anew) into.readings.splice(into.readings.indexOf(last), 1)
   into.readings.push({ ...last, answer: found.answer, from: figure.from, to: figure.to })
   return true
 }

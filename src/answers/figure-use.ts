@@ -75,6 +75,7 @@ function useOf(
   const implied =
     isJournal(figure, meaning.fact) ||
     isListedPrice(figure, meaning.fact, money) ||
+    isStake(figure, meaning.fact, mention, input) ||
     isWrenched(figure, meaning.fact, mention, input)
   if (meaning.needsUnit && !candidate.unitSaid && !implied) return undefined
   const far = meaning.beside
@@ -161,6 +162,24 @@ function isListedPrice(
     !decimal || Math.round(value * 100) % 100 >= 95 || Math.round(value * 100) % 100 === 50
   return money.said && !unit && tag && value >= 50 && fact(key).topic === 'money'
 }
+
+/** "Got about 5500 in it": what somebody has in an engine is money. */
+function isStake(
+  { value, unit, decimal, from, to, ratio }: Figure,
+  key: FactKey,
+  mention: Mention<FigureMeaning>,
+  { tokens, lexicon }: PairingInput,
+): boolean {
+  if (key !== 'invested' || unit || decimal || ratio || value < 500 || mention.from !== to)
+    return false
+  let at = from - 1
+  while (at >= 0 && lexicon.words.guesses.has(tokens[at]?.text ?? '')) at -= 1
+  while (['about', 'around', 'roughly', 'nearly', 'already'].includes(tokens[at]?.text ?? ''))
+    at -= 1
+  return HAS.has(tokens[at]?.text ?? '') && tokens[mention.from]?.text === 'in'
+}
+
+const HAS = new Set(['got', 'have', 'ive', 'has', 'put', 'weve', 'gotten'])
 
 /** "Bolts @ 70", "grade 8 bolts, torque 95": no price, so a torque. */
 function isWrenched(

@@ -72,7 +72,9 @@ function readRest(
   if (ratioEnd !== undefined) return { ...single, ratio: true, to: ratioEnd }
   const unit = sign ?? unitAfter(tokens, first, reader.units)
   const end = unit && unit !== sign ? unit.to : first.to
-  const thousandths = withThousandths(tokens, first, end, unit, reader, taken)
+  const thousandths =
+    withThousandths(tokens, first, end, unit, reader, taken) ??
+    withOunces(tokens, first, end, unit, reader, taken)
   if (thousandths) return withUnit({ ...single, ...thousandths }, unit)
   const spread = spreadAt(tokens, first, end, unit, reader, taken)
   if (spread) return spread
@@ -95,4 +97,21 @@ function withThousandths(
     return undefined
   }
   return { value: roundAway(first.value + part.value / 1000), to: part.to + 1, decimal: true }
+}
+
+/** "One pound eleven ounces". */
+function withOunces(
+  tokens: readonly Token[],
+  first: PlainNumber,
+  end: number,
+  unit: FoundUnit | undefined,
+  { words, units }: FigureReader,
+  taken: (at: number) => boolean,
+): { value: number; to: number; decimal: boolean } | undefined {
+  if (unit?.kind !== 'unit' || unit.symbol !== 'lb' || first.decimal) return undefined
+  const at = tokens[end]?.text === 'and' ? end + 1 : end
+  const part = plainNumberAt(tokens, at, words, taken)
+  const ounces = part && part.value < 16 ? unitAfter(tokens, part, units) : undefined
+  if (!part || ounces?.kind !== 'unit' || ounces.symbol !== 'oz') return undefined
+  return { value: roundAway(first.value + part.value / 16), to: ounces.to, decimal: true }
 }

@@ -19,12 +19,25 @@ export function wordNumberAt(
   from: number,
   words: NumberVocabulary,
 ): WordNumber | undefined {
-  const leading = belowHundred(tokens, from, words)
+  const leading = belowHundred(tokens, from, words) ?? pointed(tokens, from, words)
   if (!leading) return buckAndTens(tokens, from, words)
   const thousandths = withOh(tokens, leading, words)
   if (thousandths) return thousandths
   const number = withPoint(tokens, withScales(tokens, leading, words), words)
   return withRun(tokens, number, words)
+}
+
+/** "Point nine": nothing, as what stands before a point. */
+function pointed(
+  tokens: readonly Token[],
+  from: number,
+  words: NumberVocabulary,
+): WordNumber | undefined {
+  const point = wordAt(tokens, from)
+  const digit =
+    look(words.ones, wordAt(tokens, from + 1)) ?? look(words.tens, wordAt(tokens, from + 1))
+  const said = point !== undefined && words.point.includes(point) && digit !== undefined
+  return said ? { value: 0, next: from } : undefined
 }
 
 /** "A buck fifty", as the trade says 150. */

@@ -37,9 +37,10 @@ function isRelative(said: string, { i, markers, tokens, lexicon }: Place): boole
   return said === 'i' && person && !lexicon.words.says.has(tokens[i - 1]?.text ?? '')
 }
 
-/** "Everyone in my class", "a bloke down my street": where they are, not what is mine. */
+/** "Everyone in my class", "a fella in our club": where they are, not what is mine. */
 function isWhereabouts(said: string, { i, tokens, lexicon }: Place): boolean {
-  if (said !== 'my' || !lexicon.words.places.has(tokens[i - 1]?.text ?? '')) return false
+  if (!(said === 'my' || said === 'our') || !lexicon.words.places.has(tokens[i - 1]?.text ?? ''))
+    return false
   return !lexicon.speller.telling.has(tokens[i + 1]?.text ?? '')
 }
 

@@ -149,11 +149,25 @@ const BREAKS: ReadonlyMap<string, number> = new Map([
   ['+', 1],
 ])
 
-function distance(left: Item, right: Item, { tokens, scopes, lexicon }: PairingInput): number {
+/** "4.060, not 4.030, for the bore": past what is denied in between. */
+function afterDenied(at: number, { tokens, negations }: PairingInput): number | undefined {
+  const denies = tokens[at]?.text === ',' && tokens[at + 1]?.text === 'not'
+  if (!denies || !negations.denies({ from: at + 2, to: at + 3 })) return undefined
+  for (let end = at + 3; end < at + 6; end += 1) if (tokens[end]?.text === ',') return end + 1
+  return undefined
+}
+
+function distance(left: Item, right: Item, input: PairingInput): number {
+  const { tokens, scopes, lexicon } = input
   if (scopes.sentence[left.from] !== scopes.sentence[right.from]) return 99
   let cost = 0
   for (let at = left.to; at < right.from; at += 1) {
     const { text } = tokens[at] as Token
+    const past = afterDenied(at, input)
+    if (past !== undefined && past <= right.from) {
+      at = past - 1
+      continue
+    }
     cost += BREAKS.get(text) ?? wordCost(text, lexicon)
   }
   for (let at = left.to; at <= right.from; at += 1) {

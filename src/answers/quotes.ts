@@ -24,13 +24,26 @@ function isPassedOn(
 /** "He said $500 to line bore it": a quote is always somebody else's; what a friend paid is none. */
 function isQuoted(figure: Figure, parts: Parts): boolean {
   const { scopes, tokens, input, pairs, lexicon } = parts
-  if (scopes.outside[figure.to - 1] !== 'other' || figure.unit?.kind !== 'money') return false
+  if (scopes.outside[figure.to - 1] !== 'other') return false
   const use = pairs.find((pair) => pair.figure === figure)?.use
+  // "Line bore is 450, he said the hone is 225".
+  if (figure.unit?.kind !== 'money' && (figure.unit || !isSecondPrice(figure, parts))) return false
   const key = use ? (use.kind === 'fact' ? use.key : undefined) : keyOfLast(figure, parts)
   if (!key || !isPriceOfWork(key)) return false
   if (input.negations.denies(figure)) return false
   return !tokens.some(
     ({ text }, at) =>
       scopes.sentence[at] === scopes.sentence[figure.from] && lexicon.words.paid.has(text),
+  )
+}
+
+/** Whether another price of the sentence is of this engine without doubt. */
+function isSecondPrice({ from }: Figure, { pairs, scopes }: Parts): boolean {
+  return pairs.some(
+    ({ figure, use }) =>
+      use.kind === 'fact' &&
+      fact(use.key).kind === 'money' &&
+      scopes.sentence[figure.from] === scopes.sentence[from] &&
+      scopes.outside[figure.to - 1] === undefined,
   )
 }

@@ -80,11 +80,13 @@ function isForOther({ to }: Figure, { tokens, lexicon }: FigureInput): boolean {
   return word?.kind === 'word' && !lexicon.speller.known.has(word.text)
 }
 
-/** "Line bored in 2015". */
+/** "Line bored in 2015", "built 1994". */
 function isYear({ value, unit, decimal, scaled, from }: Figure, tokens: readonly Token[]): boolean {
   const bare = !unit && !decimal && !scaled && value >= 1900 && value <= 2100
-  return bare && ['in', 'since', 'circa'].includes(tokens[from - 1]?.text ?? '')
+  return bare && YEAR_AFTER.has(tokens[from - 1]?.text ?? '')
 }
+
+const YEAR_AFTER = new Set(['in', 'since', 'circa', 'built', 'from', 'year', 'model', 'made'])
 
 /** A figure and its words to a reading of a fact, or to a doubt that says why not. */
 export function readPair({ figure, mention, use }: Pair, input: FigureInput, into: Findings): void {

@@ -15,7 +15,9 @@ const CLAUSE_WORDS = new Set([
 /** Units that people close with a point: "4.030 in. bore". */
 const ABBREVIATIONS = new Set(['in', 'lb', 'lbs', 'ft', 'oz'])
 
+/** "in. ", and the "no. 3" that numbers a cap. */
 function isAbbreviated(tokens: readonly Token[], i: number): boolean {
+  if (tokens[i - 2]?.text === 'no' && tokens[i]?.kind === 'number') return true
   return ABBREVIATIONS.has(tokens[i - 2]?.text ?? '') && tokens[i - 3]?.kind === 'number'
 }
 

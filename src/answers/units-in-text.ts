@@ -148,6 +148,8 @@ function isPreposition(
   if (symbol !== 'in' || tokens[number.to]?.text !== 'in' || to !== number.to + 1) return false
   if (number.money || (number.scaled && number.value >= 100)) return true
   const next = tokens[to]
+  // "7200 in 9.40": so fast in so many seconds.
+  if (next?.kind === 'number') return number.value >= 150
   if (next?.kind !== 'word') return false
   // "Creeps to 210 in traffic": only an engine is so many inches.
   if (number.value >= 150) return !ENGINES.has(next.text)

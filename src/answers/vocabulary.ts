@@ -118,6 +118,8 @@ const markerVocabulary = z.strictObject({
   pastAfter: phrases,
   present: phrases,
   correction: phrases,
+  /** What says the last figure anew, and better: "to be exact". */
+  restated: phrases,
   neutral: phrases,
   dontKnow: phrases,
   changing: phrases,
