@@ -88,7 +88,7 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
       return !more.some((value) => has('capFastening', value))
     }
     // "Circuit racing, six hours at a time".
-    if (key === 'use' && answer === 'track') return !has('use', 'endurance')
+    if (key === 'use' && answer === 'track') return !sameClause('endurance', from)
     if (key === 'capMaterial' && answer === 'steel') return !sameClause('sintered-steel', from)
     // "First torque, and then 90 degrees".
     if (key === 'tightening' && answer === 'torque-wrench')

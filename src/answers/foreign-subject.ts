@@ -16,7 +16,7 @@ const JOINERS = new Set([',', 'and', '(', '/', '&', '+', 'with'])
 export function isOfForeignPart(figure: Figure, parts: Parts): boolean {
   const { tokens, choiceMentions } = parts
   // "420 kW at the crank out of 3.0 L".
-  const size = figure.unit?.kind === 'unit' && ['L', 'cu in'].includes(figure.unit.symbol)
+  const size = figure.unit?.kind === 'unit' && ['L', 'cc', 'cu in'].includes(figure.unit.symbol)
   if (size && ['of', 'from'].includes(tokens[figure.from - 1]?.text ?? '')) return false
   const after = choiceMentions.find(({ from }) => from === figure.to)
   // "10:1 pistons" make the ratio; "600 hp gearbox" makes no power.

@@ -21,7 +21,7 @@ export interface Place {
 export function isStillOfThis(said: string, place: Place): boolean {
   if (isCalled(place) || isTogether(place) || isMadeFor(place) || actsOnThis(said, place))
     return true
-  if (isBoughtFrom(place)) return true
+  if (isBoughtFrom(place) || isAddressed(said, place)) return true
   return place.lexicon.words.says.has(said) && isReadOff(place)
 }
 
@@ -81,6 +81,20 @@ function isBoughtFrom({ i, tokens }: Place): boolean {
   return before.some((word) => ['bought', 'got', 'inherited', 'came'].includes(word))
 }
 
+/** "To recap for anyone joining late": who is told, not whose engine. */
+function isAddressed(said: string, { i, tokens }: Place): boolean {
+  const all = [
+    'anyone',
+    'everyone',
+    'everybody',
+    'anybody',
+    'you guys',
+    'folks',
+    'others',
+  ].includes(said)
+  return all && ['for', 'to', 'thanks'].includes(tokens[i - 1]?.text ?? '')
+}
+
 /** "Me and my son are doing one": ours. */
 function isTogether({ i, to, tokens }: Place): boolean {
   const [before, first] = [tokens[i - 1]?.text, tokens[i - 2]?.text ?? '']
@@ -94,8 +108,11 @@ function actsOnThis(said: string, { i, to, tokens, clause, lexicon }: Place): bo
   // "Line honed two years ago by the previous owner".
   if (tokens[i - 1]?.text === 'by' && BEFORE_ME.test(said)) return true
   let acts = -1
-  for (let at = to; at < to + 3 && acts < 0; at += 1)
-    if (lexicon.words.fits.has(tokens[at]?.text ?? '')) acts = at
+  for (let at = to; at < to + 3 && acts < 0; at += 1) {
+    // "The last owner had 10 psi in it" says how it was.
+    const states = tokens[at]?.text === 'had' && tokens[at + 1]?.kind === 'number'
+    if (lexicon.words.fits.has(tokens[at]?.text ?? '') && !states) acts = at
+  }
   if (acts < 0) return false
   if (BEFORE_ME.test(said)) return true
   for (let at = acts; at < tokens.length && clause[at] === clause[i]; at += 1) {

@@ -37,7 +37,7 @@ export function isOther(
 }
 
 const HE = new Set(['he', 'hes', 'his', 'him'])
-const CUSTOMERS = new Set(['customer', 'customers', 'client', 'clients', 'cust'])
+const CUSTOMERS = new Set(['customer', 'customers', 'client', 'clients', 'cust', 'op', 'ops'])
 
 /** "Was 8 to 1 stock", "had a 12 to 1 before": with its subject left out. */
 export function wasAt(i: number, tokens: readonly Token[]): boolean {
