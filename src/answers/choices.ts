@@ -29,7 +29,10 @@ export function readChoices(
   })
   readings.push(...readClues(input, input.asking))
   const standing = readings.filter(
-    (reading) => stands(reading, input) && !isLeft(reading, readings, input),
+    (reading) =>
+      stands(reading, input) &&
+      !isLeft(reading, readings, input) &&
+      !isDeniedBeside(reading, mentions, input),
   )
   into.readings.push(...settleRelated(standing, input.scopes))
   for (const reading of readings) {
@@ -46,6 +49,23 @@ function isLeft(
 ): boolean {
   if (tokens[from - 1]?.text !== 'from' || tokens[to]?.text !== 'to') return false
   return readings.some((other) => other.key === key && other.from > to && other.from <= to + 3)
+}
+
+/** "Ethanol, 100%. It is not E85": the same choice by another name, denied in so many words. */
+function isDeniedBeside(
+  { key, answer, from }: Reading,
+  mentions: readonly Mention<ChoiceMeaning>[],
+  { negations }: ChoiceInput,
+): boolean {
+  return (
+    key === 'fuel' &&
+    mentions.some(
+      (mention) =>
+        mention.from > from &&
+        negations.denies(mention) &&
+        mention.meanings.some((m) => m.kind === 'choice' && m.fact === key && m.value === answer),
+    )
+  )
 }
 
 /** "Not turbo, not supercharged": with both denied it breathes by itself. */
@@ -100,19 +120,22 @@ function choiceReading(
 function kindWithin(
   { from, to }: Mention<ChoiceMeaning>,
   key: FactKey,
-  { tokens, lexicon }: ChoiceInput,
+  { tokens }: ChoiceInput,
 ): Reading[] {
   if (!['fastenerGrade', 'fastenerLubricant', 'tightening'].includes(key)) return []
-  for (let at = from; at < to; at += 1) {
-    for (const meaning of longestAt(lexicon.choices, tokens.slice(0, to), at)?.meanings ?? []) {
-      if (meaning.kind !== 'noun' || (meaning.noun !== 'bolts' && meaning.noun !== 'studs'))
-        continue
-      const answer = meaning.noun === 'bolts' ? 'bolt' : 'stud'
-      return [{ key: 'fastenerKind', answer, from, to, strength: 2 }]
-    }
+  for (const { text } of tokens.slice(from, to)) {
+    const answer = FASTENERS.get(text)
+    if (answer) return [{ key: 'fastenerKind', answer, from, to, strength: 2 }]
   }
   return []
 }
+
+const FASTENERS: ReadonlyMap<string, string> = new Map([
+  ['bolt', 'bolt'],
+  ['bolts', 'bolt'],
+  ['stud', 'stud'],
+  ['studs', 'stud'],
+])
 
 /** "Cylinder head bolts", "the starter has 3 bolts": another part's. */
 function isOfOtherPart(

@@ -95,7 +95,8 @@ function partOf(
   for (let at = to; at < tokens.length && at < to + REACH && same(at); at += 1) {
     const found = longestAt(near, tokens, at)
     if (found) return found
-    if (ofParts && isOtherPart(at, input)) return undefined
+    // "Gray iron short skirt block, two bolts on every cap".
+    if (ofParts && (isOtherPart(at, input) || endsOnBlock(at, input))) return undefined
   }
   return undefined
 }
@@ -128,6 +129,10 @@ function opensOnThey(from: number, { tokens, scopes }: ChoiceInput): boolean {
 }
 
 const THEY = new Set(['they', 'theyre', 'theyve', 'these', 'those', 'all', 'each', 'every', 'some'])
+
+function endsOnBlock(at: number, { tokens }: ChoiceInput): boolean {
+  return tokens[at]?.text === 'block' && tokens[at + 1]?.kind !== 'word'
+}
 
 function isOtherPart(at: number, { tokens, lexicon }: ChoiceInput): boolean {
   return (longestAt(lexicon.choices, tokens, at)?.meanings ?? []).some(

@@ -3,7 +3,8 @@ import { candidateFor } from './candidates.ts'
 import type { Findings } from './findings.ts'
 import type { Parts } from './message-parts.ts'
 import type { Figure } from './plain-figure.ts'
-import { defaultKey, setAside } from './read-figures.ts'
+import { defaultKey } from './read-figures.ts'
+import { setAside } from './set-aside.ts'
 
 const REACH = 7
 const NOW = new Set(['now', 'currently', 'nowadays', 'today'])

@@ -111,6 +111,8 @@ export function readGrade(
   const classed = ['class', 'grade', 'strength', 'quality'].includes(tokens[at - 1]?.text ?? '')
   const fastened =
     classed ||
+    // "12.9 cap head bolts".
+    choiceMentions.some((mention) => mention.from === figure.to && isFasteners(mention)) ||
     tokens[at - 1]?.kind === 'thread' ||
     choiceMentions.some(
       ({ to, meanings }) =>

@@ -16,7 +16,8 @@ import type { Pair } from './pairing.ts'
 import type { Figure } from './plain-figure.ts'
 import { readPriceOfLast } from './price-of-last.ts'
 import { isTold } from './quotes.ts'
-import { isPeakSpeed, readByUnit, readPair, readPounds, setAside } from './read-figures.ts'
+import { isPeakSpeed, readByUnit, readPair, readPounds } from './read-figures.ts'
+import { setAside } from './set-aside.ts'
 import { readSpecList } from './spec-list.ts'
 import { readWheelPower } from './wheel-power.ts'
 
@@ -49,7 +50,7 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
     const [from, to] = [Math.min(over.from, base.from), Math.max(over.to, base.to)]
     into.readings.push({ key: 'bore', answer, from, to, strength: 3 })
   }
-  readNamed(parts, open, done, into)
+  readNamed(parts, open, done, asking, into)
   readLoose(
     parts,
     open.filter((figure) => !done.has(figure)),
@@ -67,7 +68,13 @@ function alternativesIn(figures: readonly Figure[], { tokens }: Parts): Figure[]
   })
 }
 
-function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, into: Findings): void {
+function readNamed(
+  parts: Parts,
+  open: readonly Figure[],
+  done: Set<Figure>,
+  asking: FactKey | undefined,
+  into: Findings,
+): void {
   const { pairs, tokens, input } = parts
   const noisy = new Set(
     pairs
@@ -77,6 +84,7 @@ function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, int
   for (const figure of readBoreByStroke(open, tokens, input.money, into, noisy)) done.add(figure)
   for (const pair of pairs) {
     if (!open.includes(pair.figure) || done.has(pair.figure)) continue
+    if (asking && isAnswerWith(pair, parts)) continue
     done.add(pair.figure)
     readAngle(pair.figure, parts, into)
     const other = otherFastener(pair, parts)
@@ -85,6 +93,13 @@ function readNamed(parts: Parts, open: readonly Figure[], done: Set<Figure>, int
     if (other === undefined) readPair(pair, input, into)
     else into.doubts.push({ ...other, why: 'read as the torque of other fasteners' })
   }
+}
+
+/** "590 g with pin and rings", to the question of a mass: the parts are what it counts in. */
+function isAnswerWith({ figure, mention, use }: Pair, { tokens, lexicon }: Parts): boolean {
+  if (use.kind !== 'noise' || mention.from < figure.to || !figure.unit) return false
+  const opens = tokens.slice(0, figure.from).every(({ text }) => lexicon.fillers.has(text))
+  return opens && ['with', 'incl', 'including'].includes(tokens[figure.to]?.text ?? '')
 }
 
 /** "60 degree V6, 93 x 86 mm": the degree is another item's. */

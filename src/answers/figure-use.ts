@@ -61,7 +61,8 @@ function useOf(
     const plain = !figure.unit && !figure.ratio
     if (!meaning.fits.includes(sortOf(figure)) || (plain && figure.value > meaning.most))
       return undefined
-    if (meaning.counted && mention.from < figure.to) return undefined
+    // "2.4485, all of them" counts nothing.
+    if (meaning.counted && (mention.from < figure.to || figure.decimal)) return undefined
     const own = meaning.unit && mention.from === figure.to
     return {
       score: own ? 12 : plain ? 8.6 : 8.8,

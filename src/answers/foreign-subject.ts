@@ -15,6 +15,7 @@ const JOINERS = new Set([',', 'and', '(', '/', '&', '+', 'with'])
  */
 export function isOfForeignPart(figure: Figure, parts: Parts): boolean {
   const { tokens, choiceMentions } = parts
+  if (isOfFluid(figure, parts)) return true
   // "420 kW at the crank out of 3.0 L".
   const size = figure.unit?.kind === 'unit' && ['L', 'cc', 'cu in'].includes(figure.unit.symbol)
   if (size && ['of', 'from'].includes(tokens[figure.from - 1]?.text ?? '')) return false
@@ -30,6 +31,17 @@ export function isOfForeignPart(figure: Figure, parts: Parts): boolean {
   if (named) return isOther(named) && linked
   if (parts.lexicon.speller.known.has(tokens[at]?.text ?? '')) return false
   return linked && (ARTICLES.has(tokens[at - 1]?.text ?? '') || opensClause(at, parts))
+}
+
+/** "Oil sits about 45 psi there": a pressure in a clause that opens on a fluid is its own. */
+function isOfFluid({ from, unit }: Figure, { tokens, scopes, lexicon }: Parts): boolean {
+  if (unit?.kind !== 'unit' || !['psi', 'bar', 'kPa', 'lb'].includes(unit.symbol)) return false
+  for (let at = from - 1; at >= 0 && scopes.clause[at] === scopes.clause[from]; at -= 1) {
+    const word = tokens[at]?.text ?? ''
+    if (lexicon.words.boosters.has(word)) return false
+    if (lexicon.words.fluids.has(word)) return true
+  }
+  return false
 }
 
 function isOther({ meanings }: Mention<ChoiceMeaning>): boolean {

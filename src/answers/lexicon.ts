@@ -12,9 +12,10 @@ import {
   routeTree,
   wordSets,
 } from './small-trees.ts'
+import type { SmallWords } from './small-words.ts'
 import { type Speller, speller } from './spelling.ts'
 import { type UnitReader, unitReader } from './units-in-text.ts'
-import type { MarkerVocabulary, SmallWords, Vocabulary } from './vocabulary.ts'
+import type { MarkerVocabulary, Vocabulary } from './vocabulary.ts'
 
 /** What names a figure, or takes it out of the running. */
 export type FigureMeaning =

@@ -1,7 +1,7 @@
 import type { Answers } from '../../shared/answers.ts'
 import { currencyOf } from './candidates.ts'
 import { isEngineSize } from './engine-size.ts'
-import { isFastenerSize } from './fastener-figures.ts'
+import { isFastenerSize, isFasteners } from './fastener-figures.ts'
 import { figuresIn } from './figures.ts'
 import { type Request, requestsIn } from './intents.ts'
 import type { ChoiceMeaning, FigureMeaning, Lexicon } from './lexicon.ts'
@@ -84,6 +84,12 @@ function isUnboosted({ meanings }: Mention<ChoiceMeaning>): boolean {
   )
 }
 
+/** Nor are the head bolts of "cap head bolts" of the heads. */
+function isCapHead(mention: Mention<ChoiceMeaning>, tokens: readonly Token[]): boolean {
+  const { from, to } = mention
+  return isFasteners(mention) && to - from >= 3 && tokens[to - 2]?.text === 'head'
+}
+
 function nameFigures(
   figures: readonly Figure[],
   choiceMentions: readonly Mention<ChoiceMeaning>[],
@@ -92,7 +98,10 @@ function nameFigures(
   const { tokens, lexicon, money } = input
   const inFigure = coverage(tokens.length, figures)
   // The spray of "without boost or spray" names no shot.
-  const denied = coverage(tokens.length, choiceMentions.filter(isUnboosted))
+  const denied = coverage(
+    tokens.length,
+    choiceMentions.filter((mention) => isUnboosted(mention) || isCapHead(mention, tokens)),
+  )
   const figureMentions = mentionsIn(
     lexicon.figures,
     tokens,

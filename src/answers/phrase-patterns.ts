@@ -3,7 +3,7 @@ const MOST = 1000
 
 /**
  * Phrases that a pattern stands for: `two bolts {on,per} {each,every} [main] cap`.
- * Braces hold alternatives of one or more words, brackets what may be left out.
+ * Braces hold alternatives of one or more words, brackets alternatives that may be left out.
  *
  * @throws {RangeError} if a brace is not closed, or the pattern stands for too many
  */
@@ -14,7 +14,7 @@ export function expandPattern(pattern: string): string[] {
     const choices = part.startsWith('{')
       ? inner.split(',')
       : part.startsWith('[')
-        ? ['', inner]
+        ? ['', ...inner.split(',')]
         : [part]
     if (choices.length === 1 && /[{}[\]]/.test(part))
       throw new RangeError(`"${pattern}": a brace or bracket is not closed`)

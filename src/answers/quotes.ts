@@ -18,7 +18,9 @@ function isPassedOn(
   if (!asking || input.negations.denies(figure)) return false
   const outside = scopes.outside[figure.to - 1]
   if (outside === 'other' && fact(asking).topic === 'money') return true
-  return (outside === 'other' || outside === 'past') && isReported(tokens, lexicon)
+  // "12 to 15 psi according to him".
+  const told = outside === 'hypothetical' && tokens.some(({ text }) => text === 'according')
+  return told || ((outside === 'other' || outside === 'past') && isReported(tokens, lexicon))
 }
 
 /** "He said $500 to line bore it": a quote is always somebody else's; what a friend paid is none. */

@@ -5,7 +5,6 @@ import type { Findings } from './findings.ts'
 import type { Lexicon } from './lexicon.ts'
 import type { Negations } from './negation.ts'
 import type { Pair } from './pairing.ts'
-import { longestAt } from './phrases.ts'
 import type { Figure } from './plain-figure.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
@@ -19,74 +18,6 @@ export interface FigureInput {
   readonly money: MoneyContext
   readonly answers: Answers
 }
-
-const OUTSIDE = {
-  other: 'read as about another engine',
-  hypothetical: 'read as a thought, not as the plan',
-  past: 'read as how it used to be',
-} as const
-
-/** Why a figure says nothing of this engine, or undefined when it may. */
-export function setAside(figure: Figure, input: FigureInput): string | undefined {
-  const outside = input.scopes.outside[figure.to - 1]
-  if (outside && !(outside === 'hypothetical' && input.whatIf)) return OUTSIDE[outside]
-  if (input.negations.denies(figure)) return 'denied in the same words'
-  if (isYear(figure, input.tokens)) return 'read as a year'
-  if (figure.unit?.kind === 'wheel' || isAtWheels(figure, input)) {
-    return 'power at the wheels: give it at the crank, or say what loss to count'
-  }
-  if (figure.unit?.kind === 'money' && longestAt(input.lexicon.inPart, input.tokens, figure.to)) {
-    return 'the price of a part of it: give the whole'
-  }
-  if (isOnTheRoad(figure, input)) return 'a speed on the road; how far does it rev?'
-  if (figure.unit?.kind === 'money' && isForOther(figure, input))
-    return 'the price of something else'
-  return undefined
-}
-
-/** "Power on wheels 320 hp": the clause of a power speaks of the wheels. */
-function isAtWheels({ from, unit }: Figure, { tokens, scopes, lexicon }: FigureInput): boolean {
-  if (unit && (unit.kind !== 'unit' || !['hp', 'kW'].includes(unit.symbol))) return false
-  return tokens.some(
-    (_, at) =>
-      scopes.clause[at] === scopes.clause[from] &&
-      longestAt(lexicon.units.tree, tokens, at)?.meanings[0]?.kind === 'wheel',
-  )
-}
-
-/** "She turns 2,600 rpm at 70 mph". */
-function isOnTheRoad({ from, unit }: Figure, { tokens, scopes }: FigureInput): boolean {
-  if (unit?.kind !== 'unit' || unit.symbol !== 'rpm') return false
-  return tokens.some(
-    ({ text }, at) =>
-      scopes.clause[at] === scopes.clause[from] && (text === 'mph' || text === 'kph'),
-  )
-}
-
-/** "Spent $650 on pistons", "1200 on the heads": what was paid for one other part. */
-function isForOther({ to }: Figure, { tokens, lexicon }: FigureInput): boolean {
-  if (!['on', 'for'].includes(tokens[to]?.text ?? '')) return false
-  let at = to + 1
-  while (
-    ['the', 'a', 'an', 'my', 'new', 'some', 'used', 'these', 'those'].includes(
-      tokens[at]?.text ?? '',
-    )
-  )
-    at += 1
-  const found = longestAt(lexicon.choices, tokens, at)
-  if (found) return found.meanings.some((m) => m.kind === 'noun' && m.noun === 'other')
-  // "Set aside $600 for paint": a thing that the vocabulary does not know.
-  const word = tokens[at]
-  return word?.kind === 'word' && !lexicon.speller.known.has(word.text)
-}
-
-/** "Line bored in 2015", "built 1994". */
-function isYear({ value, unit, decimal, scaled, from }: Figure, tokens: readonly Token[]): boolean {
-  const bare = !unit && !decimal && !scaled && value >= 1900 && value <= 2100
-  return bare && YEAR_AFTER.has(tokens[from - 1]?.text ?? '')
-}
-
-const YEAR_AFTER = new Set(['in', 'since', 'circa', 'built', 'from', 'year', 'model', 'made'])
 
 /** A figure and its words to a reading of a fact, or to a doubt that says why not. */
 export function readPair({ figure, mention, use }: Pair, input: FigureInput, into: Findings): void {

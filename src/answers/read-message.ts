@@ -16,7 +16,7 @@ import { report } from './report.ts'
 import { mendSpelling } from './spelling.ts'
 import { joinThreads } from './thread-words.ts'
 import { readThreads } from './threads-in-text.ts'
-import { tokenise } from './tokens.ts'
+import { type Token, tokenise } from './tokens.ts'
 import type { Understanding } from './understanding.ts'
 import { doubtUnreadWords } from './unread-words.ts'
 import type { Vocabulary } from './vocabulary.ts'
@@ -67,6 +67,7 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   readThreads(parts, findings)
   setOthersAside(parts, context.asking, findings)
   if (context.asking !== 'nitrousPower') implyNitrous(context.answers ?? {}, findings)
+  implyBlower(tokens, context.answers ?? {}, findings)
   readLikened(tokens, findings)
   doubtUnreadWords(parts, findings)
   const conclusion = conclude(parts, context.asking, findings)
@@ -84,6 +85,16 @@ function setOthersAside(parts: Parts, asking: FactKey | undefined, findings: Fin
   for (const { from, to } of others) {
     findings.doubts.push({ from, to, why: 'read as about other fasteners' })
   }
+}
+
+/** "Blown motor, 28 lbs of boost": with boost and no turbo it is a blower, no blown-up engine. */
+function implyBlower(tokens: readonly Token[], answers: Answers, { readings }: Findings): void {
+  if (answers.induction !== undefined || readings.some(({ key }) => key === 'induction')) return
+  const boost = readings.find(({ key }) => key === 'boost')
+  const at = tokens.findIndex(({ text }) => text === 'blown')
+  const next = tokens[at + 1]?.text ?? ''
+  if (!boost || at < 0 || !['motor', 'engine'].includes(next)) return
+  readings.push({ key: 'induction', answer: 'supercharged', from: at, to: at + 2, strength: 1 })
 }
 
 /** "A 150 shot": nitrous, unless the engine breathes by something else. */
