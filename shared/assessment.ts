@@ -127,7 +127,8 @@ export const routeReport = z.object({
     crossCapacity: z.number(),
     loadFactor: z.number(),
     shareOfProof: z.number(),
-    torque: figure,
+    /** Left out where an angle or a stretch sets the preload. */
+    torque: figure.optional(),
   }),
   /** What lower-the-target comes down to; only on that route. */
   lowered: z.object({ boost: figure, rpm: z.number(), power: figure }).optional(),

@@ -18,7 +18,7 @@ export function withRoute(build: Build, route: Pick<Route, 'changes'>): Build {
   const facts: Record<string, BuildFact> = { ...build.facts }
   for (const [name, change] of Object.entries(route.changes)) {
     const key = name as FactKey
-    if (studded && key.startsWith('fastener')) continue
+    if (studded && (key.startsWith('fastener') || key === 'tightening')) continue
     if (typeof change === 'object' && 'unless' in change && change.unless) {
       const { fact: decider, in: excepted } = change.unless
       if (excepted.includes(String(build.facts[decider as FactKey].value))) continue

@@ -3,7 +3,7 @@ import type { Finding, RouteReport } from '../../shared/assessment.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { convert } from '../../shared/print.ts'
 import { fromSi, preferredUnit } from '../../shared/units.ts'
-import type { Build } from '../build/build.ts'
+import { type Build, choiceOf } from '../build/build.ts'
 import {
   buildFactText,
   buildTable,
@@ -67,7 +67,10 @@ function changesOf({ route, build: after }: RouteTrial, context: ReportContext) 
   })
 }
 
-function jointReport({ model, result }: RouteTrial, system: UnitSystem): RouteReport['joint'] {
+function jointReport(
+  { model, result, build }: RouteTrial,
+  system: UnitSystem,
+): RouteReport['joint'] {
   const unit = preferredUnit('lb ft', system)
   return {
     clamp: result.clamp / 1000,
@@ -77,7 +80,9 @@ function jointReport({ model, result }: RouteTrial, system: UnitSystem): RouteRe
     crossCapacity: model.crossCapacity / 1000,
     loadFactor: model.loadFactor,
     shareOfProof: model.shareOfProof,
-    torque: { value: fromSi(model.torque, unit), unit },
+    ...(choiceOf(build, 'tightening') === 'torque-wrench'
+      ? { torque: { value: fromSi(model.torque, unit), unit } }
+      : {}),
   }
 }
 

@@ -113,17 +113,32 @@ function inertiaStep(build: Build, print: Printer): WorkingStep {
   )
 }
 
-function clampSteps({ model, result, build }: RouteTrial, print: Printer): WorkingStep[] {
-  const torque = print.text(fromSi(model.torque, 'lb ft'), 'lb ft')
+/** Of its torque, or of its share of proof load where an angle or a stretch sets it. */
+function preloadStep(model: RouteTrial['model'], build: Build, print: Printer): WorkingStep {
+  const share = `${print.plain(model.shareOfProof * 100, 0)}% of proof load`
   const thread = choiceOf(build, 'fastenerThread')
+  if (choiceOf(build, 'tightening') !== 'torque-wrench') {
+    return step(
+      'Preload of one fastener, turned or stretched',
+      'share × proof load',
+      `${share} of ${thread}`,
+      print.force(model.preload),
+      { kind: 'published', cite: `${SHIGLEY}, eq. 8–31` },
+    )
+  }
+  const torque = print.text(fromSi(model.torque, 'lb ft'), 'lb ft')
+  return step(
+    'Preload of one fastener',
+    'torque / (K × d)',
+    `${torque} / (${print.plain(model.nutFactor)} × d of ${thread})`,
+    `${print.force(model.preload)}, ${share}`,
+    { kind: 'published', cite: `${SHIGLEY}, section 8–8, Table 8–15` },
+  )
+}
+
+function clampSteps({ model, result, build }: RouteTrial, print: Printer): WorkingStep[] {
   return [
-    step(
-      'Preload of one fastener',
-      'torque / (K × d)',
-      `${torque} / (${print.plain(model.nutFactor)} × d of ${thread})`,
-      `${print.force(model.preload)}, ${print.plain(model.shareOfProof * 100, 0)}% of proof load`,
-      { kind: 'published', cite: `${SHIGLEY}, section 8–8, Table 8–15` },
-    ),
+    preloadStep(model, build, print),
     step(
       'Clamp of the cap',
       'sum of the preloads along the upright, less what settling takes',

@@ -4,7 +4,12 @@ import { crossBoltCapacity } from '../mechanics/cross-bolts.ts'
 import { type FastenerGrade, fastenerStrength } from '../mechanics/fastener-grades.ts'
 import { LUBRICANTS, type Lubricant } from '../mechanics/lubricant-friction.ts'
 import { type MaterialId, materialOf } from '../mechanics/materials.ts'
-import { preloadForTorque, proofLoad, shareOfProof } from '../mechanics/preload.ts'
+import {
+  preloadForTorque,
+  proofLoad,
+  shareOfProof,
+  torqueForPreload,
+} from '../mechanics/preload.ts'
 import { threadLimits } from '../mechanics/thread-limits.ts'
 import { shearAreas, strippingLoad } from '../mechanics/thread-strip.ts'
 import { type ThreadForm, tensileStressArea } from '../mechanics/threads.ts'
@@ -36,7 +41,7 @@ export interface JointModel {
   readonly strengthExponents: ReadonlyMap<string, number>
   /** Per kind of fastener. */
   readonly groups: readonly JointGroup[]
-  /** Inner fastener: nominal preload, N, and torque, N m. */
+  /** Inner fastener: nominal preload, N, and torque, N m: what sets it, or what would come to it. */
   readonly preload: number
   readonly torque: number
   readonly shareOfProof: number
@@ -96,7 +101,7 @@ export function jointModel(build: Build, rulebook: Rulebook): JointModel {
       loadPerPull: (stiffness.groups[index]?.loadPerPull ?? 0) * loadLeft,
     })),
     preload: inner.spec.preload,
-    torque: siOf(build, 'fastenerTorque'),
+    torque: inner.torque,
     shareOfProof: inner.share,
     nutFactor: nutFactorOf(build),
   }
@@ -122,6 +127,12 @@ function nutFactorOf(build: Build): number {
   return LUBRICANTS[choiceOf(build, 'fastenerLubricant') as Lubricant].nutFactor.likely
 }
 
+/** Share of proof load where an angle or a stretch sets the preload, and torque does not. */
+export function turnedToOf(build: Build, { turnedTo }: Rulebook['joint']): number | undefined {
+  const way = choiceOf(build, 'tightening')
+  return way === 'torque-angle' || way === 'stretch' ? turnedTo[way] : undefined
+}
+
 type BlockMaterial = 'gray-iron' | 'compacted-iron' | 'aluminium'
 
 interface Fastener {
@@ -129,6 +140,7 @@ interface Fastener {
   proof: number
   strip: number
   share: number
+  torque: number
 }
 
 /** One kind of fastener: the inner ones as given, outer ones smaller, to the same share of proof. */
@@ -145,11 +157,11 @@ function fastener(
   const grade = fastenerStrength(choiceOf(build, 'fastenerGrade') as FastenerGrade, diameter)
   const area = tensileStressArea(diameter, pitch, form)
   const innerArea = tensileStressArea(thread.diameter, thread.pitch, form)
-  const innerPreload = preloadForTorque(
-    siOf(build, 'fastenerTorque'),
-    thread.diameter,
-    nutFactorOf(build),
-  )
+  const turnedTo = turnedToOf(build, joint)
+  const innerPreload =
+    turnedTo === undefined
+      ? preloadForTorque(siOf(build, 'fastenerTorque'), thread.diameter, nutFactorOf(build))
+      : turnedTo * proofLoad(innerArea, grade.proof)
   const material = choiceOf(build, 'blockMaterial') as BlockMaterial
   const engagement = joint.engagementOverDiameter[material] * diameter
   return {
@@ -174,6 +186,10 @@ function fastener(
       holeShear: materialOf(joint.blockMaterial[material] as MaterialId).shear,
     }).load,
     share: shareOfProof(innerPreload, innerArea, grade.proof),
+    torque:
+      turnedTo === undefined
+        ? siOf(build, 'fastenerTorque')
+        : torqueForPreload(innerPreload, thread.diameter, nutFactorOf(build)),
   }
 }
 

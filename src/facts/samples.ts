@@ -1,4 +1,4 @@
-import type { Build } from '../build/build.ts'
+import { type Build, choiceOf } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { STRENGTH_FACTS } from './crown.ts'
 import { doubt, drawn, scatterOf } from './draws.ts'
@@ -36,7 +36,9 @@ export function jointDraws(
     if (spread) of.set(item.id, drawn(item.id, spread, rulebook, memory))
   }
   for (const key of DOUBTED_OF_JOINT) {
-    const ends = doubt(build, key)
+    // A torque that does not set the clamp leaves it in no doubt.
+    const idle = key === 'fastenerTorque' && choiceOf(build, 'tightening') !== 'torque-wrench'
+    const ends = idle ? undefined : doubt(build, key)
     if (ends) of.set(key, drawn(key, ends, rulebook, memory))
   }
   return of

@@ -120,7 +120,7 @@ function jointTable(routes: Assessment['routes'], units: Units) {
       ].map((force) => printIn(force, 'kN', units)),
       `${Math.round(joint.shareOfProof * 100)}%`,
       joint.loadFactor.toFixed(2),
-      printIn(joint.torque.value, joint.torque.unit, units),
+      joint.torque ? printIn(joint.torque.value, joint.torque.unit, units) : 'angle or stretch',
     ]),
   }
 }

@@ -241,6 +241,12 @@ export const jointSchema = z.strictObject({
   }),
   /** Of compressive strength: crushing for gray iron, yield for others. */
   registerPressureShare: z.strictObject({ 'gray-iron': z.number(), other: z.number(), ...why }),
+  /** Share of proof load where something else than torque sets the preload. */
+  turnedTo: z.strictObject({
+    'torque-angle': z.number().positive().max(1),
+    stretch: z.number().positive().max(1),
+    ...why,
+  }),
   girdle: z.strictObject({ stiffnessShare: z.number().min(0).max(0.6), ...why }),
   crossBolt: z.strictObject({ sizeOverInner: z.number(), proofShare: z.number(), ...why }),
   crossBoltGrade: z.string(),

@@ -80,8 +80,12 @@ function torqueRow({ readings, assessment }: SheetCase, isStud: boolean): Pair {
   const own = readings.text('supplierTorque')
   if (own !== undefined) return { label, value: own, note: 'The supplier’s figure, as you gave it' }
   const said = assessment.build.fastenerTorque
+  const turned = assessment.build.tightening?.value === 'torque-angle'
   if (!isStud && said?.state === 'said') {
-    return { label, value: said.text, note: 'As you said; the service manual goes before it' }
+    const note = turned
+      ? 'As you said, before the turn; the angle is the service manual’s'
+      : 'As you said; the service manual goes before it'
+    return { label, value: said.text, note }
   }
   const from = isStud ? 'Stud supplier’s sheet' : 'Service manual'
   return { label, value: null, note: `${from}; never the torque of other fasteners` }
@@ -94,10 +98,19 @@ function checkRow({ route, units }: SheetCase): Pair {
     const own = preferredUnit(unit, units)
     return printFigure(fromSi(toSi(value, unit), own), own, decimals)
   }
+  const label = 'Check by the guide, not to be used in its place'
+  const share = `${Math.round(100 * shareOfProof)}% of its proof load`
+  if (!torque) {
+    return {
+      label,
+      value: `about ${force(preload, units)} in each`,
+      note: `Taken for fasteners that an angle or a stretch tightens: ${share}. No torque comes to it.`,
+    }
+  }
   return {
-    label: 'Check by the guide, not to be used in its place',
+    label,
     value: `about ${show(torque.value, torque.unit, 0)}`,
-    note: `It would give about ${force(preload, units)} in each fastener, ${Math.round(100 * shareOfProof)}% of its proof load. A supplier’s figure far from it: ask why before tightening.`,
+    note: `It would give about ${force(preload, units)} in each fastener, ${share}. A supplier’s figure far from it: ask why before tightening.`,
   }
 }
 

@@ -1,7 +1,7 @@
 import { type FastenerStrength, fastenerStrength } from '../mechanics/fastener-grades.ts'
 import { proofLoad } from '../mechanics/preload.ts'
 import { tensileStressArea } from '../mechanics/threads.ts'
-import { buildInputs } from './from-build.ts'
+import { buildInputs, figureInput } from './from-build.ts'
 import { type PreloadInput, preloadFields } from './preload-fields.ts'
 import { nutFactorOf } from './preload-friction.ts'
 import { preloadPicture } from './preload-picture.ts'
@@ -207,13 +207,18 @@ const WAYS: Readonly<Record<string, string>> = {
 
 function fromBuild({ assessment }: BuildSource): Record<string, unknown> {
   const way = WAYS[String(assessment.build.tightening?.value)]
+  const keep = assessment.routes.find(({ id }) => id === 'keep-caps-and-bolts')
+  // By angle or by stretch a torque says nothing of the preload.
+  const set = keep?.joint.torque
+    ? buildInputs(assessment, { torque: 'fastenerTorque' })
+    : { shareOfProof: figureInput(100 * (keep?.joint.shareOfProof ?? 0.75), '%') }
   return {
     ...buildInputs(assessment, {
       thread: 'fastenerThread',
-      torque: 'fastenerTorque',
       grade: 'fastenerGrade',
       lubricant: 'fastenerLubricant',
     }),
+    ...set,
     ...(way === undefined ? {} : { tightening: way }),
   }
 }
