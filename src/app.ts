@@ -1,6 +1,7 @@
 import { type Context, Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { problemOfDomain } from './api/assess-safely.ts'
+import { GoneError, noteClient } from './api/client.ts'
 import { apiCors } from './api/cors.ts'
 import type { AppDeps } from './api/deps.ts'
 import { LARGEST_BODY } from './api/json-body.ts'
@@ -48,6 +49,7 @@ export function createApp(deps: AppDeps): Hono {
 
 function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
   const app = new Hono()
+  if (deps.giveWay) app.use(noteClient)
   app.use(async (_, next) => {
     await admission()
     await next()
@@ -160,9 +162,10 @@ function outsideTheModel(
   return c.html(errorPage({ units, link, path: c.req.path, title, text, problems }), 422)
 }
 
-/** A client that went while it was still sending: nobody's fault, and nobody reads the answer. */
+/** A client that went while it was sending or waiting: nobody's fault, and nobody reads the answer. */
 function hasGone(error: Error, c: Context): boolean {
-  return c.req.raw.signal.aborted || (error as { code?: unknown }).code === 'ECONNRESET'
+  if (error instanceof GoneError || c.req.raw.signal.aborted) return true
+  return (error as { code?: unknown }).code === 'ECONNRESET'
 }
 
 /** A fault of ours: the log gets its kind and place, the person nothing of its cause. */

@@ -6,6 +6,7 @@ import type { AssessOptions } from '../assess.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { assessOnce } from './assess-once.ts'
+import { clientOf } from './client.ts'
 import { problemResponse } from './problem-response.ts'
 
 /**
@@ -19,7 +20,7 @@ export async function assessOrRefuse(
   options: AssessOptions,
 ): Promise<{ ok: Assessment } | { refusal: Response }> {
   try {
-    return { ok: await assessOnce(rulebook, answers, options) }
+    return { ok: await assessOnce(rulebook, answers, options, clientOf(c)) }
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
     const problem = problemOfDomain(error)

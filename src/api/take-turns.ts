@@ -1,3 +1,5 @@
+import { GoneError } from './client.ts'
+
 /** Lets whatever else waits have the thread once. */
 export type GiveWay = () => Promise<void>
 
@@ -9,9 +11,15 @@ export class BusyError extends Error {
   override readonly name = 'BusyError'
 }
 
-let waiting = 0
+interface Waiting {
+  readonly begin: (pass: GiveWay) => Promise<void>
+  readonly refuse: (why: Error) => void
+  readonly wanted: () => boolean
+}
+
+let line: Waiting[] = []
+let isServing = false
 let giveWay: GiveWay | undefined
-let last: Promise<unknown> = Promise.resolve()
 let admitted: Promise<void> = Promise.resolve()
 
 /**
@@ -36,17 +44,54 @@ export function admission(): Promise<void> {
 }
 
 /**
- * Do a long computation in its turn.
+ * Do a long computation in its turn, if anybody still waits for it then.
  *
  * @param work - calls what it is given, if it is given anything, between its steps
+ * @param wanted - whether anybody waits for it; asked before it begins and between its steps, and
+ * never where nobody takes turns
  * @throws {BusyError} (as a rejection) if {@link MOST_WAITING} wait already
+ * @throws {GoneError} (as a rejection) if nobody waits for it any more
  */
-export function inTurn<T>(work: (giveWay: GiveWay | undefined) => Promise<T>): Promise<T> {
+export function inTurn<T>(
+  work: (giveWay: GiveWay | undefined) => Promise<T>,
+  wanted: () => boolean = () => true,
+): Promise<T> {
   if (!giveWay) return work(undefined)
   const pass = giveWay
-  if (waiting >= MOST_WAITING) return Promise.reject(new BusyError())
-  waiting++
-  const done = last.then(() => work(pass)).finally(() => waiting--)
-  last = done.catch(() => {})
-  return done
+  if (isFull()) return Promise.reject(new BusyError())
+  return new Promise((resolve, refuse) => {
+    const begin = () => work(whileWanted(pass, wanted)).then(resolve, refuse)
+    line.push({ begin, refuse, wanted })
+    if (!isServing) void serve(pass)
+  })
+}
+
+/** One after another until nobody waits; between them others pass, and it shows who has gone. */
+async function serve(pass: GiveWay): Promise<void> {
+  isServing = true
+  for (let next = line.shift(); next; next = line.shift()) {
+    if (!next.wanted()) next.refuse(new GoneError())
+    else {
+      await next.begin(pass)
+      if (line.length > 0) await pass()
+    }
+  }
+  isServing = false
+}
+
+/** Those who have gone leave the line before it counts as full. */
+function isFull(): boolean {
+  const isLong = () => line.length + (isServing ? 1 : 0) >= MOST_WAITING
+  if (!isLong()) return false
+  const gone = line.filter(({ wanted }) => !wanted())
+  line = line.filter(({ wanted }) => wanted())
+  for (const { refuse } of gone) refuse(new GoneError())
+  return isLong()
+}
+
+function whileWanted(pass: GiveWay, wanted: () => boolean): GiveWay {
+  return async () => {
+    await pass()
+    if (!wanted()) throw new GoneError()
+  }
 }

@@ -1,6 +1,7 @@
 import { Hono } from 'hono'
 import type { Assessment } from '../../shared/assessment.ts'
 import { assessOnce } from '../api/assess-once.ts'
+import { clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
 import { callPage } from '../pages/call.ts'
@@ -24,7 +25,7 @@ export function callRoutes(deps: AppDeps): Hono {
     const request = viewOf(rulebook, c)
     const { answers, units, link } = request
     if (Object.keys(answers).length === 0) return c.html(nothingSaid(request), 422)
-    const assessment = await assessOnce(rulebook, answers, { system: units })
+    const assessment = await assessOnce(rulebook, answers, { system: units }, clientOf(c))
     noteCall(c, assessment.call)
     return c.html(
       callPage({

@@ -2,6 +2,7 @@ import { Hono } from 'hono'
 import type { Problem } from '../../shared/problem.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import { caseFromLink } from '../api/case-from-link.ts'
+import { clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { comparePage } from '../pages/compare.ts'
 import { compareCases } from '../what-if/compare.ts'
@@ -23,7 +24,7 @@ export function compareRoutes({ rulebook }: AppDeps): Hono {
     const [one, other] = await Promise.all(
       cases.map(async ({ answers }) => {
         const options = { system: units, withoutWhatIf: true }
-        return { answers, assessment: await assessOnce(rulebook, answers, options) }
+        return { answers, assessment: await assessOnce(rulebook, answers, options, clientOf(c)) }
       }),
     )
     const found = one && other ? compareCases(one, other) : undefined

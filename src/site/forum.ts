@@ -4,6 +4,7 @@ import { FACT_KEYS, type FactKey, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
 import { toQuery } from '../../shared/share-link.ts'
 import { assessOnce } from '../api/assess-once.ts'
+import { clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { callPost, postTexts } from '../forum/call-post.ts'
 import { helperPost } from '../forum/helper-post.ts'
@@ -23,7 +24,7 @@ export function forumRoutes(deps: AppDeps): Hono {
     const request = viewOf(rulebook, c)
     const { answers, units, link } = request
     if (Object.keys(answers).length === 0) return c.html(nothingSaid(request), 422)
-    const assessment = await assessOnce(rulebook, answers, { system: units })
+    const assessment = await assessOnce(rulebook, answers, { system: units }, clientOf(c))
     const own = canonicalLink(rulebook, request)
     const href = `${originOf(deps, c)}${pageHref('/call', own, units)}`
     const query = new URL(c.req.url).searchParams

@@ -3,6 +3,7 @@ import { readAnswer, UNKNOWN } from '../../shared/answers.ts'
 import { type FactKey, fact, isFactKey, isQuantity } from '../../shared/fact-keys.ts'
 import { keepsSupposed } from '../answers/read-message.ts'
 import { assessOnce } from '../api/assess-once.ts'
+import { clientOf } from '../api/client.ts'
 import { currencyProblems } from '../api/currency.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { conversationPage } from '../pages/conversation.ts'
@@ -30,7 +31,12 @@ export function guideRoutes(deps: AppDeps, path: '/' | '/embed' = '/'): Hono {
     const text = saidIn(request)
     if (text === undefined) return show(deps, c, request, { asking })
     const turn = turnSaid(deps.rulebook, request.state, text, asking)
-    return show(deps, c, request, await heardFrom(deps, request, turn, text, asking))
+    return show(
+      deps,
+      c,
+      request,
+      await heardFrom(deps, request, { turn, text, asking, client: clientOf(c) }),
+    )
   })
   site.post(path, async (c) => {
     const form = new URLSearchParams(await c.req.text())
@@ -68,11 +74,12 @@ async function show(
   extras: GuideExtras,
   status: 200 | 422 = 200,
 ): Promise<Response> {
-  const assessment = await assessOnce(deps.rulebook, request.answers, {
-    system: request.units,
-    withoutTurningPoints: true,
-    talking: true,
-  })
+  const assessment = await assessOnce(
+    deps.rulebook,
+    request.answers,
+    { system: request.units, withoutTurningPoints: true, talking: true },
+    clientOf(c),
+  )
   const preview = previewOf(deps, c, request, '/')
   const view = guideView(deps, request, assessment, { ...extras, shop: deps.shop, preview })
   noteCase(c, request)
@@ -136,7 +143,7 @@ async function takeMessage(
   if (intent === 'restart' || intent === 'undo') return goOn(deps, c, request, state)
   if (intent === 'result') return goOn(deps, c, request, state, { path: '/call' })
   if (!isAnswered(deps, request, turn, asking)) {
-    const extras = await heardFrom(deps, request, turn, text, asking)
+    const extras = await heardFrom(deps, request, { turn, text, asking, client: clientOf(c) })
     return show(deps, c, request, { ...extras, typed: text, asking }, 422)
   }
   return goOn(deps, c, request, state, { own: saidParameters(text, asking) })

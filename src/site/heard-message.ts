@@ -1,6 +1,7 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
 import { assessOnce } from '../api/assess-once.ts'
+import type { Client } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
 import type { Heard } from '../pages/conversation-view.ts'
 import { glossaryEntry } from '../pages/glossary.ts'
@@ -60,18 +61,24 @@ export function isAnswered(
   return replyHtml(deps, turn, asking, request) !== undefined
 }
 
+/** A message, what it did, the question it answered, and who waits for the answer. */
+interface Message {
+  readonly turn: Turn
+  readonly text: string
+  readonly asking: FactKey | undefined
+  readonly client: Client
+}
+
 /** What the page says back to a message: facts taken, words left, the reply, a what-if. */
 export async function heardFrom(
   deps: AppDeps,
   request: RequestView,
-  turn: Turn,
-  text: string,
-  asking: FactKey | undefined,
+  { turn, text, asking, client }: Message,
 ): Promise<GuideExtras> {
   const { intent, understanding, supposed } = turn
   const unclear = understanding?.unclear ?? []
   const hasFacts = supposed !== undefined && Object.keys(understanding?.facts ?? {}).length > 0
-  const compare = hasFacts ? await beside(deps, request, supposed) : undefined
+  const compare = hasFacts ? await beside(deps, request, supposed, client) : undefined
   const same = hasFacts && !compare ? '<p>That is how it stands already.</p>' : undefined
   const heard: Heard = {
     accepted: accepted(turn, request, text),
@@ -117,9 +124,10 @@ async function beside(
   { rulebook }: AppDeps,
   request: RequestView,
   supposed: NonNullable<Turn['supposed']>,
+  client: Client,
 ) {
   const options = { system: request.units, withoutWhatIf: true }
-  const present = await assessOnce(rulebook, request.answers, options)
-  const other = await assessOnce(rulebook, supposed, options)
+  const present = await assessOnce(rulebook, request.answers, options, client)
+  const other = await assessOnce(rulebook, supposed, options, client)
   return comparison(rulebook, request, present, { answers: supposed, assessment: other })
 }

@@ -4,6 +4,7 @@ import { FACT_KEYS, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
 import { toQuery } from '../../shared/share-link.ts'
 import { assessOnce } from '../api/assess-once.ts'
+import { clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
 import type { Preview } from '../pages/layout.ts'
 import { notFoundPage } from '../pages/not-found.ts'
@@ -39,7 +40,7 @@ export function presetRoutes(deps: AppDeps): Hono {
         preset,
         presetLink: [own, shopPart(link)].filter((part) => part !== '').join('&'),
         answers: printed(answers),
-        assessment: await assessOnce(rulebook, answers, { system: units }),
+        assessment: await assessOnce(rulebook, answers, { system: units }, clientOf(c)),
         preview: previewAt(deps, c, `/preset/${preset.id}`, own),
       }),
     )

@@ -52,7 +52,9 @@ async function svgOf(
   { rulebook }: AppDeps,
   { answers, units: system }: RequestView,
 ): Promise<string> {
-  const assessment = await assessOnce(rulebook, answers, { system, withoutTurningPoints: true })
+  // A card is drawn to its end, whoever goes: it is kept, and others may wait for the same one.
+  const options = { system, withoutTurningPoints: true }
+  const assessment = await assessOnce(rulebook, answers, options, undefined)
   const mayShow = callMayShow(rulebook, answers, assessment)
   return cardSvg({ assessment, answers: Object.keys(answers).length, mayShow, units: system })
 }

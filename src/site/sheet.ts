@@ -2,6 +2,7 @@ import { type Context, Hono } from 'hono'
 import type { Assessment } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { assessOnce } from '../api/assess-once.ts'
+import { type Client, clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { errorPage } from '../pages/error-page.ts'
 import { pageHref } from '../pages/page-href.ts'
@@ -30,7 +31,7 @@ export function sheetRoutes(deps: AppDeps): Hono {
   const site = new Hono()
   site.get('/sheet', async (c) => {
     const request = serviceOnly(measuredViewOf(deps, c))
-    const made = await sheetOf(deps, request)
+    const made = await sheetOf(deps, request, clientOf(c))
     if ('refused' in made) return c.html(noSheet(request, made.refused), 422)
     const { sheet, hedge, wrong } = made
     const link = fullLink(request, request.measured)
@@ -65,7 +66,7 @@ function serviceOnly(request: MeasuredView): MeasuredView {
 
 async function pdf(deps: AppDeps, fonts: PrintFonts, c: Context): Promise<Response> {
   const request = serviceOnly(measuredViewOf(deps, c))
-  const made = await sheetOf(deps, request)
+  const made = await sheetOf(deps, request, clientOf(c))
   if ('refused' in made) return c.html(noSheet(request, made.refused), 422)
   const { units } = request
   const link = fullLink(request, request.measured)
@@ -90,14 +91,16 @@ type Made =
     }
 
 /** The sheet of a case, or why there is none. */
-export async function sheetOf(deps: AppDeps, request: MeasuredView): Promise<Made> {
+export async function sheetOf(deps: AppDeps, request: MeasuredView, client: Client): Promise<Made> {
   const { answers, units, measured } = request
   const { rulebook, shopRules } = deps
   if (Object.keys(answers).length === 0) return { refused: 'nothing-said' }
-  const assessment = await assessOnce(rulebook, answers, {
-    system: units,
-    withoutTurningPoints: true,
-  })
+  const assessment = await assessOnce(
+    rulebook,
+    answers,
+    { system: units, withoutTurningPoints: true },
+    client,
+  )
   const route = assessment.routes.find(({ id }) => id === assessment.call.route)
   if (!route) return { refused: 'withheld' }
   const engine = engineOf(deps, request, route.id)

@@ -1,6 +1,7 @@
 import { type Context, Hono } from 'hono'
 import { printMoney } from '../../shared/print.ts'
 import { assessOnce } from '../api/assess-once.ts'
+import { clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
 import { asPlain } from '../forum/as-plain.ts'
 import { mailWith } from '../forum/mail.ts'
@@ -107,7 +108,7 @@ async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response>
   const request = measuredViewOf(deps, c)
   const { answers, units } = request
   const link = fullLink(request, request.measured)
-  const assessment = await assessOnce(rulebook, answers, { system: units })
+  const assessment = await assessOnce(rulebook, answers, { system: units }, clientOf(c))
   const sheetHref = `${originOf(deps, c)}${pageHref('/sheet', link, units)}`
   const said = saidWords(answers)
   const post = shopPost({
@@ -117,7 +118,7 @@ async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response>
     before: beforeTheShop(workSteps(rulebook, assessment)),
     elsewhere: elsewhere(shop),
   })
-  const made = await sheetOf(deps, request)
+  const made = await sheetOf(deps, request, clientOf(c))
   const text = withSheet(asPlain(post), 'sheet' in made ? sheetText(made.sheet, TOLD) : '')
   const subject = `Main caps: ${assessment.call.title}`
   const { name, contact, does } = shop

@@ -1,4 +1,5 @@
-import { expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
+import { GoneError } from '../../src/api/client.ts'
 import {
   admission,
   BusyError,
@@ -91,4 +92,61 @@ it('sends away who comes when too many wait, and serves again when they are done
   open?.()
   await Promise.all(all)
   expect((await app.request('/call?bore=4.02in')).status).toBe(200)
+})
+
+describe('work that nobody waits for any more', () => {
+  it('is not begun, and those behind it come at once', async () => {
+    takeTurns(soon)
+    const log: string[] = []
+    let isThere = true
+    const first = inTurn(async () => {
+      await soon()
+      isThere = false
+    })
+    const left = inTurn(
+      async () => log.push('left'),
+      () => isThere,
+    )
+    const last = inTurn(async () => log.push('last'))
+    await expect(left).rejects.toBeInstanceOf(GoneError)
+    await Promise.all([first, last])
+    expect(log).toEqual(['last'])
+  })
+
+  it('ends at its next step', async () => {
+    takeTurns(soon)
+    const log: string[] = []
+    let isThere = true
+    const left = inTurn(
+      async (giveWay) => {
+        await giveWay?.()
+        log.push('first step')
+        isThere = false
+        await giveWay?.()
+        log.push('second step')
+      },
+      () => isThere,
+    )
+    await expect(left).rejects.toBeInstanceOf(GoneError)
+    expect(log).toEqual(['first step'])
+  })
+
+  it('leaves its place when the line is full', async () => {
+    takeTurns(soon)
+    let open: (() => void) | undefined
+    const held = new Promise<void>((resolve) => {
+      open = resolve
+    })
+    let isThere = true
+    const first = inTurn(() => held)
+    const left = Array.from({ length: MOST_WAITING - 1 }, () => inTurn(soon, () => isThere))
+    const ended = Promise.allSettled(left)
+    await expect(inTurn(soon)).rejects.toBeInstanceOf(BusyError)
+    isThere = false
+    const next = inTurn(async () => 'taken')
+    expect((await ended).every(({ status }) => status === 'rejected')).toBe(true)
+    open?.()
+    await first
+    expect(await next).toBe('taken')
+  })
 })
