@@ -89,7 +89,7 @@ function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
   })
   app.onError((error, c) => {
     if (error instanceof DomainError) return outsideTheModel(deps, error, c)
-    if (error instanceof BusyError) return busy(deps, c)
+    if (error instanceof BusyError) return busy(deps, error, c)
     return hasGone(error, c) ? c.body(null, 400) : fault(deps, error, c)
   })
   return app
@@ -114,12 +114,15 @@ function tooMany({ rulebook }: AppDeps, c: Context, seconds: number): Response |
 }
 
 /** @see RFC 9110, HTTP Semantics, sections 10.2.3 (Retry-After) and 15.6.4 (503) */
-function busy({ rulebook }: AppDeps, c: Context): Response | Promise<Response> {
+function busy({ rulebook }: AppDeps, { why }: BusyError, c: Context): Response | Promise<Response> {
   c.header('retry-after', '10')
-  if (isApi(c)) return problemResponse(c, 503, 'busy')
+  if (isApi(c)) return problemResponse(c, 503, why)
   const { units, link } = viewOf(rulebook, c)
-  const text =
-    'More people wait for an answer than the guide can serve at once. Try again in ten seconds; your answers are in the link.'
+  const reason =
+    why === 'busy'
+      ? 'More people wait for an answer than the guide can serve at once.'
+      : 'The guide is being stopped, as before a restart.'
+  const text = `${reason} Try again in ten seconds; your answers are in the link.`
   return c.html(errorPage({ units, link, path: '/', title: 'One moment, please', text }), 503)
 }
 

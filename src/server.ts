@@ -12,6 +12,7 @@ import { readFolder } from './rulebook/read-folder.ts'
 import { readSettings } from './settings.ts'
 import { clientAddress } from './site/rate-limit.ts'
 import { readAway } from './site/read-away.ts'
+import { type Stopping, stopWhenTold } from './stopping.ts'
 import { startWorkers } from './workers.ts'
 
 /** A client that sends or reads slower than this is let go: it would hold a connection for ever. */
@@ -22,9 +23,10 @@ const REMEMBERED_ADDRESSES = 10_000
 const settings = stopOnError(() => readSettings(process.env, process.cwd()))
 
 let app = stopOnError(makeApp)
+let stopping: Stopping | undefined
 
 if (settings.workers !== 1 && cluster.isPrimary) {
-  startWorkers(settings.workers || availableParallelism(), settings.drainSeconds)
+  startWorkers(settings.workers || availableParallelism(), settings.stopSeconds)
 } else {
   listen()
 }
@@ -68,17 +70,19 @@ function log(entry: Readonly<Record<string, string | number>>): void {
   console.error(JSON.stringify({ time: new Date().toISOString(), ...entry }))
 }
 
-/** The answer of the guide; a body that was refused unread is read to its end before it. */
+/**
+ * The answer of the guide. A body that was refused unread is read to its end before it, and a
+ * connection is not kept once the server was told to stop.
+ */
 async function answer(request: Request, env: HttpBindings | Http2Bindings): Promise<Response> {
   const response = await app.fetch(request, env)
-  const unread = response.status === 413 || response.status === 429
-  if (unread && !(await readAway(env.incoming))) {
-    response.headers.set('connection', 'close')
-  }
+  const isUnread = response.status === 413 || response.status === 429
+  const isWhole = !isUnread || (await readAway(env.incoming))
+  if (!isWhole || stopping?.has()) response.headers.set('connection', 'close')
   return response
 }
 
-/** Serve until told to stop; then answer what is under way and end. */
+/** Serve until told to stop. */
 function listen(): void {
   const server = serve(
     {
@@ -99,14 +103,7 @@ function listen(): void {
     process.exit(1)
   })
   process.on('SIGHUP', reload)
-  for (const signal of ['SIGTERM', 'SIGINT'] as const) {
-    process.once(signal, () => {
-      // Requests under way are answered; idle connections would hold the process for nothing.
-      server.close(() => process.exit(0))
-      if ('closeIdleConnections' in server) server.closeIdleConnections()
-      setTimeout(() => process.exit(0), settings.drainSeconds * 1000).unref()
-    })
-  }
+  stopping = stopWhenTold(server, settings.stopSeconds)
 }
 
 function stopOnError<T>(make: () => T): T {

@@ -20,8 +20,8 @@ export interface Settings {
   readonly workers: number
   /** Whether every request gets a line in the log. */
   readonly logEach: boolean
-  /** How long requests under way may take after SIGTERM. */
-  readonly drainSeconds: number
+  /** Seconds after SIGTERM until the process ends at the latest. */
+  readonly stopSeconds: number
 }
 
 const USUAL_PORT = 3000
@@ -31,7 +31,7 @@ const USUAL_PORT = 3000
  *
  * @param env - `PORT` 0 to 65535 (0 picks a free one), `HOST`, `RULES_DIR`, `CONTENT_DIR`,
  * `SHOPS_DIR`, `ORIGIN` and `DEMO_ORIGIN` (each such as `https://guide.example`),
- * `RATE_PER_MINUTE`, `TRUSTED_PROXIES`, `WORKERS` (0 is one a core), `LOG=requests`
+ * `RATE_PER_MINUTE`, `TRUSTED_PROXIES`, `WORKERS` (0 is one a core), `STOP_SECONDS`, `LOG=requests`
  * @param root - folder of the project
  * @throws {RangeError} naming the variable and what would fit
  */
@@ -54,7 +54,7 @@ export function readSettings(
     trustedProxies: readWhole('TRUSTED_PROXIES', env.TRUSTED_PROXIES, 0, 10),
     workers: readWhole('WORKERS', env.WORKERS, 1, 256),
     logEach: env.LOG === 'requests',
-    drainSeconds: 10,
+    stopSeconds: readWhole('STOP_SECONDS', env.STOP_SECONDS, 10, 600),
   }
 }
 

@@ -1,13 +1,16 @@
 import cluster from 'node:cluster'
 
+/** They are told a little later than this process is. */
+const GRACE_SECONDS = 1
+
 /**
  * One process for each worker, all on the same port. They share nothing: a case is in
  * its link. A worker that dies is replaced, unless it died before it ever served.
  *
  * @param count - how many
- * @param drainSeconds - how long they may take to end
+ * @param stopSeconds - how long each may take to end
  */
-export function startWorkers(count: number, drainSeconds: number): void {
+export function startWorkers(count: number, stopSeconds: number): void {
   let stopping = false
   const served = new Set<number>()
   for (let made = 0; made < count; made++) cluster.fork()
@@ -27,7 +30,8 @@ export function startWorkers(count: number, drainSeconds: number): void {
     process.once(signal, () => {
       stopping = true
       for (const worker of Object.values(cluster.workers ?? {})) worker?.process.kill('SIGTERM')
-      setTimeout(() => process.exit(0), drainSeconds * 1000).unref()
+      // They end by themselves; when this process goes, the rest of them go with it.
+      setTimeout(() => process.exit(0), (stopSeconds + GRACE_SECONDS) * 1000).unref()
     })
   }
 }

@@ -42,8 +42,17 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
   'settings.ts': [],
   'operator-files.ts': [...STAGES, 'api'],
   'workers.ts': ['node:cluster'],
+  'stopping.ts': ['api', '@hono/node-server'],
   'server.ts': [
-    ...[...STAGES, 'site', 'app.ts', 'settings.ts', 'operator-files.ts', 'workers.ts'],
+    ...[
+      ...STAGES,
+      'site',
+      'app.ts',
+      'settings.ts',
+      'operator-files.ts',
+      'workers.ts',
+      'stopping.ts',
+    ],
     ...['@hono/node-server', 'node:*'],
   ],
   edge: ['app.ts', 'settings.ts', 'operator-files.ts', 'site', 'hono'],

@@ -17,6 +17,7 @@ export const PROBLEM_TYPES = {
   'unsupported-media-type': 'Send JSON',
   'too-many-requests': 'Too many requests',
   busy: 'Too many wait for an answer; ask again soon',
+  stopping: 'The server is being stopped; ask again soon',
   internal: 'Something went wrong here',
 } as const
 export type ProblemType = keyof typeof PROBLEM_TYPES

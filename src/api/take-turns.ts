@@ -6,9 +6,13 @@ export type GiveWay = () => Promise<void>
 /** More computations waiting than are done in half a minute: who asks next had better ask later. */
 export const MOST_WAITING = 1000
 
-/** What {@link inTurn} refuses with when too many wait; the server answers 503. */
+/** What {@link inTurn} refuses with when too many wait or the line is closed; the server answers 503. */
 export class BusyError extends Error {
   override readonly name = 'BusyError'
+
+  constructor(readonly why: 'busy' | 'stopping') {
+    super(why)
+  }
 }
 
 interface Waiting {
@@ -19,6 +23,7 @@ interface Waiting {
 
 let line: Waiting[] = []
 let isServing = false
+let isClosed = false
 let giveWay: GiveWay | undefined
 let admitted: Promise<void> = Promise.resolve()
 
@@ -49,7 +54,7 @@ export function admission(): Promise<void> {
  * @param work - calls what it is given, if it is given anything, between its steps
  * @param wanted - whether anybody waits for it; asked before it begins and between its steps, and
  * never where nobody takes turns
- * @throws {BusyError} (as a rejection) if {@link MOST_WAITING} wait already
+ * @throws {BusyError} (as a rejection) if {@link MOST_WAITING} wait already, or the line is closed
  * @throws {GoneError} (as a rejection) if nobody waits for it any more
  */
 export function inTurn<T>(
@@ -58,12 +63,20 @@ export function inTurn<T>(
 ): Promise<T> {
   if (!giveWay) return work(undefined)
   const pass = giveWay
-  if (isFull()) return Promise.reject(new BusyError())
+  if (isClosed) return Promise.reject(new BusyError('stopping'))
+  if (isFull()) return Promise.reject(new BusyError('busy'))
   return new Promise((resolve, refuse) => {
     const begin = () => work(whileWanted(pass, wanted)).then(resolve, refuse)
     line.push({ begin, refuse, wanted })
     if (!isServing) void serve(pass)
   })
+}
+
+/** Refuse all who wait, who is served at the next step, and who comes: the server ends soon. */
+export function closeLine(): void {
+  isClosed = true
+  for (const { refuse } of line) refuse(new BusyError('stopping'))
+  line = []
 }
 
 /** One after another until nobody waits; between them others pass, and it shows who has gone. */
@@ -92,6 +105,7 @@ function isFull(): boolean {
 function whileWanted(pass: GiveWay, wanted: () => boolean): GiveWay {
   return async () => {
     await pass()
+    if (isClosed) throw new BusyError('stopping')
     if (!wanted()) throw new GoneError()
   }
 }

@@ -94,6 +94,34 @@ describe('a server that is told to stop', () => {
     expect(answer).toContain('"call"')
     expect(await server.ended).toBe(0)
   })
+
+  it.each([['1'], ['2']])(
+    'answers or refuses everyone who waits, with %s process(es): nobody is cut off',
+    async (workers) => {
+      const server = await startServer({ STOP_SECONDS: '3', WORKERS: workers })
+      // Far more than is answered in the second that is left for answers.
+      const answers = Array.from({ length: 120 }, (_, n) =>
+        fetch(`${server.origin}/call?bore=4.${100 + n}in`).then(
+          async (response) => {
+            await response.text()
+            return [response.status, response.headers.get('retry-after')]
+          },
+          () => ['cut', null],
+        ),
+      )
+      // What came later was answered, so all of them were read by then.
+      // Each by a connection of its own, which the processes take in turn.
+      const once = { headers: { connection: 'close' } }
+      for (let n = 0; n < 4; n++) await (await fetch(`${server.origin}/healthz`, once)).text()
+      server.child.kill('SIGTERM')
+      const found = await Promise.all(answers)
+      const kinds = new Set(found.map((one) => one.join()))
+      expect(kinds).toContain('503,10')
+      kinds.delete('200,')
+      expect([...kinds]).toEqual(['503,10'])
+      expect(await server.ended).toBe(0)
+    },
+  )
 })
 
 describe('slow clients and many connections', () => {
