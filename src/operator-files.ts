@@ -1,4 +1,5 @@
 import type { AppDeps } from './api/deps.ts'
+import { checkContent } from './pages/check-content.ts'
 import { learnDrawing } from './pages/learn-drawings.ts'
 import { createContent, type ReadText } from './pages/markdown.ts'
 import { readSources } from './pages/source-list.ts'
@@ -25,9 +26,11 @@ export type FromFiles = Pick<AppDeps, 'rulebook' | 'content' | 'sources' | 'shop
  */
 export function fromOperatorFiles({ rules, shops, content }: OperatorFiles): FromFiles {
   const rulebook = loadRulebook(rules)
+  const pages = createContent(content, learnDrawing)
+  checkContent(pages)
   return {
     rulebook,
-    content: createContent(content, learnDrawing),
+    content: pages,
     sources: readSources(rules),
     shops: loadShops(shops, rulebook.cost),
     shopRules: loadShopRules(rules),

@@ -3,15 +3,14 @@ import { FACT_KEYS } from '../../shared/fact-keys.ts'
 import { conditionFaults } from './check-conditions.ts'
 import { checkReferences } from './references.ts'
 import { type Route, type Rule, routesSchema, ruleSchema } from './schema.ts'
+import { type CostTable, costSchema } from './schema-cost.ts'
 import {
   type AssumptionRule,
   assumptionSchema,
   type Change,
   type ComputedFact,
-  type CostTable,
   changeSchema,
   computedFactSchema,
-  costSchema,
   type Fastening,
   type FollowOn,
   fasteningSchema,

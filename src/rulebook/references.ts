@@ -1,5 +1,6 @@
 import { choicesOf, readAnswers } from '../../shared/answers.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
+import { assumedFaults } from './assumed-figures.ts'
 import { leaves, placesIn } from './conditions.ts'
 import type { Rulebook } from './load.ts'
 import type { Leaf, Rule, Scope } from './schema.ts'
@@ -31,6 +32,7 @@ export function checkReferences(rulebook: Rulebook, factKeys: readonly string[])
     ...rulebook.rules.flatMap((rule) => ruleFaults(rulebook, rule)),
     ...routeFaults(rulebook),
     ...tableFaults(rulebook, factKeys),
+    ...assumedFaults(rulebook),
     ...presetFaults(rulebook),
   ]
 }

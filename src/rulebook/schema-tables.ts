@@ -96,25 +96,6 @@ export const scatterSchema = z.strictObject({
 })
 export type ScatterRule = z.infer<typeof scatterSchema>
 
-const costItemSchema = z.strictObject({
-  id,
-  label: z.string().min(3),
-  kind: z.enum(['part', 'work']),
-  price: spread,
-  /** The fact by which a person gives their own price. */
-  fact: z.string().optional(),
-  source: ruleSource,
-})
-export const costSchema = z.strictObject({
-  currency: z.string().regex(/^[A-Z]{3}$/),
-  date: z.string().regex(/^\d{4}-\d{2}$/),
-  items: z.array(costItemSchema),
-  /** Rough worth of one unit of `currency` in others, to set an assumed price beside a person's own money. */
-  rates: z.record(z.string().regex(/^[A-Z]{3}$/), z.number().positive()),
-  ratesSource: ruleSource,
-})
-export type CostTable = z.infer<typeof costSchema>
-
 /** At which speeds and cases the loads are worked out. */
 export const loadCasesSchema = z.strictObject({
   /** Lowest full-load speed while the torque peak is not known, rpm. */

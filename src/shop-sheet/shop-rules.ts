@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { ruleSource } from '../rulebook/schema.ts'
+import { price } from '../rulebook/schema-cost.ts'
 
 /**
  * What the shop sheet and the check-in decide by: limits of measures, gauges, and the parts, work
@@ -137,10 +138,7 @@ const partRule = z.strictObject({
   kind: z.enum(['part', 'work', 'check']),
   per: z.enum(['engine', 'set', 'pair']),
   when,
-  price: z
-    .strictObject({ low: z.number().min(0), likely: z.number().min(0), high: z.number().min(0) })
-    .refine((p) => p.low <= p.likely && p.likely <= p.high, 'low ≤ likely ≤ high')
-    .optional(),
+  price: price.optional(),
   because: sentence,
   source: ruleSource,
 })

@@ -1,4 +1,4 @@
-import type { CostTable } from '../rulebook/schema-tables.ts'
+import type { CostTable } from '../rulebook/schema-cost.ts'
 import { type Shop, shopSchema } from './schema.ts'
 
 /** Faults in shops' files: which file, where in it, and what would fit. */

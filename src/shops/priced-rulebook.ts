@@ -1,6 +1,6 @@
 import { type Answer, type Answers, withAnswer } from '../../shared/answers.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import type { CostTable } from '../rulebook/schema-tables.ts'
+import type { CostTable } from '../rulebook/schema-cost.ts'
 import type { Shop } from './schema.ts'
 
 /**

@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs'
+import { readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { operatorCopy, spawnServer, startServer } from '../support/server-process.ts'
 
@@ -12,6 +12,30 @@ afterEach(() => files.remove())
 function spoil(name: string, change: (json: Record<string, unknown>) => unknown): void {
   const json = JSON.parse(readFileSync(files.path(name), 'utf8')) as Record<string, unknown>
   writeFileSync(files.path(name), JSON.stringify(change(json)))
+}
+
+interface Priced {
+  readonly id: string
+  readonly price: object
+}
+
+function spoilPrice(id: string, price: object): void {
+  spoil('rules/cost.json', ({ items, ...rest }) => ({
+    ...rest,
+    items: (items as Priced[]).map((item) => (item.id === id ? { ...item, price } : item)),
+  }))
+}
+
+function spoilAssumed(key: string, take: object): void {
+  spoil('rules/assumptions.json', (json) => ({
+    ...json,
+    [key]: { ...(json[key] as object), take },
+  }))
+}
+
+function dear(parts: unknown): unknown {
+  const [first, ...rest] = parts as Priced[]
+  return [{ ...first, price: { ...first?.price, high: 1e30 } }, ...rest]
 }
 
 const BROKEN: readonly [string, () => void, RegExp][] = [
@@ -30,6 +54,56 @@ const BROKEN: readonly [string, () => void, RegExp][] = [
     'an unknown key in the costs',
     () => spoil('rules/cost.json', (json) => ({ ...json, typo: 1 })),
     /cost\.json.*typo/,
+  ],
+  [
+    'a price below nothing',
+    () => spoilPrice('main-studs', { low: -70, likely: 95, high: 160 }),
+    /cost\.json: items\.0\.price\.low: .*>=0/,
+  ],
+  [
+    'a price beyond all reason',
+    () => spoilPrice('main-studs', { low: 70, likely: 95, high: 1e30 }),
+    /cost\.json: items\.0\.price\.high: .*<=10000000/,
+  ],
+  [
+    'a price whose ends are the wrong way round',
+    () => spoilPrice('main-studs', { low: 160, likely: 95, high: 70 }),
+    /cost\.json: items\.0\.price: low ≤ likely ≤ high/,
+  ],
+  [
+    'a currency that is worth something else than itself',
+    () => spoil('rules/cost.json', (json) => ({ ...json, rates: { USD: 2, EUR: 0.92 } })),
+    /cost\.json: rates: .*own currency is 1/,
+  ],
+  [
+    'an assumed price below nothing',
+    () => spoilAssumed('studsPrice', { value: 95, low: -70, high: 160 }),
+    /assumptions\.json: studsPrice: take: -70 is not from 0 to 10000000/,
+  ],
+  [
+    'an assumed figure outside its own ends',
+    () => spoilAssumed('studsPrice', { value: 300, low: 70, high: 160 }),
+    /assumptions\.json: studsPrice: take: 70, 300, 160: low ≤ value ≤ high/,
+  ],
+  [
+    'a price of an often forgotten part beyond all reason',
+    () => spoil('rules/parts.json', ({ parts, ...rest }) => ({ ...rest, parts: dear(parts) })),
+    /parts\.json: parts\.0\.price\.high: .*<=10000000/,
+  ],
+  [
+    'a page of a fact that is missing',
+    () => rmSync(files.path('content/questions/bore.md')),
+    /questions\/bore\.md: the file is missing/,
+  ],
+  [
+    'a page without a text',
+    () => writeFileSync(files.path('content/method.md'), '---\ntitle: Method\n---\n'),
+    /method\.md: the file has no text/,
+  ],
+  [
+    'an index that names an explanation which is missing',
+    () => rmSync(files.path('content/learn/girdles.md')),
+    /learn\.md names learn\/girdles\.md: the file is missing/,
   ],
   [
     'limits that are missing a part',
@@ -80,6 +154,20 @@ describe('broken files of an operator', () => {
     server.child.kill('SIGHUP')
     await server.says(/"reload":"done"/)
     expect(await version()).toBe('987.6.5')
+    server.child.kill('SIGTERM')
+    expect(await server.ended).toBe(0)
+  })
+
+  it('with a page missing change no page when read again, not even one nobody opened', async () => {
+    const server = await startServer(files.env)
+    rmSync(files.path('content/learn/girdles.md'))
+    writeFileSync(files.path('content/learn/register.md'), '# Half a set\n')
+    server.child.kill('SIGHUP')
+    await server.says(/"reload":"the last good files are kept".*girdles\.md: the file is missing/)
+    const girdles = await fetch(`${server.origin}/learn/girdles`)
+    expect(girdles.status).toBe(200)
+    const register = await (await fetch(`${server.origin}/learn/register`)).text()
+    expect(register).not.toContain('Half a set')
     server.child.kill('SIGTERM')
     expect(await server.ended).toBe(0)
   })
