@@ -1,7 +1,8 @@
 import { Hono } from 'hono'
 import type { RouteId } from '../../shared/route-ids.ts'
+import { assessOnce } from '../api/assess-once.ts'
+import { type Client, clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import { checkIn } from '../check-in/check-in.ts'
 import { checkInCsv } from '../check-in/csv.ts'
 import { assemblyNotes } from '../pages/assembly-notes.ts'
@@ -21,7 +22,7 @@ export function checkInRoutes(deps: AppDeps): Hono {
   site.get('/check-in', async (c) => {
     const request = measuredViewOf(deps, c)
     const { units, link, measured, answers } = request
-    const route = await calledRoute(deps, request)
+    const route = await calledRoute(deps, request, clientOf(c))
     const engine = engineOf(deps, request, route)
     const report = checkIn(measured, engine, deps.shopRules, units)
     const full = fullLink(request, measured)
@@ -39,7 +40,7 @@ export function checkInRoutes(deps: AppDeps): Hono {
   })
   site.get('/check-in.csv', async (c) => {
     const request = measuredViewOf(deps, c)
-    const engine = engineOf(deps, request, await calledRoute(deps, request))
+    const engine = engineOf(deps, request, await calledRoute(deps, request, clientOf(c)))
     const report = checkIn(request.measured, engine, deps.shopRules, request.units)
     return c.body(checkInCsv(request.measured, report), 200, {
       'content-type': 'text/csv; charset=utf-8',
@@ -53,8 +54,10 @@ export function checkInRoutes(deps: AppDeps): Hono {
 async function calledRoute(
   { rulebook }: AppDeps,
   { answers, units }: MeasuredView,
+  client: Client,
 ): Promise<RouteId | null> {
   if (Object.keys(answers).length === 0) return null
-  const { call } = await assess(rulebook, answers, { system: units, withoutWhatIf: true })
+  const options = { system: units, withoutWhatIf: true }
+  const { call } = await assessOnce(rulebook, answers, options, client)
   return call.route
 }

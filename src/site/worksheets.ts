@@ -1,6 +1,7 @@
 import { type Context, Hono } from 'hono'
+import { assessOnce } from '../api/assess-once.ts'
+import { type Client, clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
-import { assess } from '../assess.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
 import { trialsOf } from '../facts/trials.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
@@ -53,7 +54,7 @@ async function startOf(
   const given = inputsFromQuery(sheet.fields, new URL(c.req.url).searchParams)
   if (given) return { raw: given, origin: 'given' }
   if (Object.keys(answers).length > 0) {
-    const raw = await fromCase(deps, sheet, answers, units)
+    const raw = await fromCase(deps, sheet, { answers, units }, clientOf(c))
     if (raw) return { raw: inSystem(sheet.fields, raw, units), origin: 'build' }
   }
   return { raw: inSystem(sheet.fields, { ...sheet.example }, units), origin: 'example' }
@@ -63,11 +64,12 @@ async function startOf(
 async function fromCase(
   { rulebook }: AppDeps,
   sheet: Worksheet,
-  answers: RequestView['answers'],
-  system: RequestView['units'],
+  { answers, units: system }: Pick<RequestView, 'answers' | 'units'>,
+  client: Client,
 ): Promise<Record<string, unknown> | undefined> {
   try {
-    const assessment = await assess(rulebook, answers, { system, withoutWhatIf: true })
+    const options = { system, withoutWhatIf: true }
+    const assessment = await assessOnce(rulebook, answers, options, client)
     const { loads } = trialsOf(buildFromAnswers(rulebook, answers), rulebook)
     return sheet.fromBuild({ assessment, loads })
   } catch (error) {

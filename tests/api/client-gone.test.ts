@@ -51,6 +51,8 @@ const SENT: readonly [string, string][] = [
   ['a page', get('/call?bore=4.011in')],
   ['the guide', get('/?bore=4.012in')],
   ['a sheet', get('/sheet?bore=4.013in')],
+  ['a check-in', get('/check-in?bore=4.019in')],
+  ['a worksheet of a case', get('/worksheets/main-loads?bore=4.021in')],
   ['a comparison', get('/compare?a=bore%3D4.014in&b=bore%3D4.015in')],
   ['a body with its length', post('/api/assess', answers('4.016 in'))],
   ['a body in pieces', inChunks('/api/assess', answers('4.017 in'))],

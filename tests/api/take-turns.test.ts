@@ -89,6 +89,11 @@ it('sends away who comes when too many wait, and serves again when they are done
   })
   expect(answer.status).toBe(503)
   expect(await answer.json()).toMatchObject({ type: '/problems/busy', status: 503 })
+  for (const path of ['/check-in', '/check-in.csv', '/worksheets/main-loads']) {
+    expect([path, (await app.request(`${path}?bore=4.02in`)).status]).toEqual([path, 503])
+    // What needs no assessment waits for nobody.
+    expect([path, (await app.request(path)).status]).toEqual([path, 200])
+  }
   open?.()
   await Promise.all(all)
   expect((await app.request('/call?bore=4.02in')).status).toBe(200)
