@@ -1,10 +1,10 @@
 import { type Context, Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
-import { problemOfDomain } from './api/assess-safely.ts'
 import { GoneError, noteClient } from './api/client.ts'
 import { apiCors } from './api/cors.ts'
 import type { AppDeps } from './api/deps.ts'
 import { LARGEST_BODY } from './api/json-body.ts'
+import { outsideTheModel } from './api/outside-the-model.ts'
 import { problemResponse } from './api/problem-response.ts'
 import { bodyTooLarge } from './api/read-request.ts'
 import { type LimitPassed, requestLimits } from './api/request-limits.ts'
@@ -88,7 +88,7 @@ function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
     return c.html(notFoundPage({ units, link, path: c.req.path }), 404)
   })
   app.onError((error, c) => {
-    if (error instanceof DomainError) return outsideTheModel(deps, error, c)
+    if (error instanceof DomainError) return noEngine(deps, error, c)
     if (error instanceof BusyError) return busy(deps, error, c)
     return hasGone(error, c) ? c.body(null, 400) : fault(deps, error, c)
   })
@@ -151,17 +151,17 @@ function tooLong(deps: AppDeps, c: Context, passed: LimitPassed): Response | Pro
  * Answers that fit one by one and are no engine together: theirs to mend. Their link is
  * kept, and the guide's own questions are one step back.
  */
-function outsideTheModel(
+function noEngine(
   { rulebook }: AppDeps,
   error: DomainError,
   c: Context,
 ): Response | Promise<Response> {
-  if (isApi(c)) return problemResponse(c, 422, 'outside-the-model', [problemOfDomain(error)])
-  const { units, link } = viewOf(rulebook, c)
+  const { units, link, answers } = viewOf(rulebook, c)
+  const problems = outsideTheModel(error, answers)
+  if (isApi(c)) return problemResponse(c, 422, 'outside-the-model', problems)
   const title = 'These answers make no engine that the guide can reckon with'
   const text =
     'Each of them may be right, but together they leave what the equations cover. Look first at the figures that are far from usual; everything you said is still in the link.'
-  const problems = [problemOfDomain(error)]
   return c.html(errorPage({ units, link, path: c.req.path, title, text, problems }), 422)
 }
 

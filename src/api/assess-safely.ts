@@ -1,12 +1,12 @@
 import type { Context } from 'hono'
 import type { Answers } from '../../shared/answers.ts'
 import type { Assessment } from '../../shared/assessment.ts'
-import { describeFound, type Problem } from '../../shared/problem.ts'
 import type { AssessOptions } from '../assess.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { assessOnce } from './assess-once.ts'
 import { clientOf } from './client.ts'
+import { outsideTheModel } from './outside-the-model.ts'
 import { problemResponse } from './problem-response.ts'
 
 /**
@@ -23,18 +23,8 @@ export async function assessOrRefuse(
     return { ok: await assessOnce(rulebook, answers, options, clientOf(c)) }
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
-    const problem = problemOfDomain(error)
-    const refusal = problemResponse(c, 422, 'outside-the-model', [problem], { kept: { answers } })
+    const problems = outsideTheModel(error, answers)
+    const refusal = problemResponse(c, 422, 'outside-the-model', problems, { kept: { answers } })
     return { refusal }
-  }
-}
-
-/** The refusal of an equation as a problem; figures are in the equation's own SI units. */
-export function problemOfDomain({ argument, found, fits }: DomainError): Problem {
-  return {
-    field: argument,
-    code: 'out-of-range',
-    found: describeFound(typeof found === 'number' ? Number(found.toPrecision(6)) : found),
-    fits: `together with the other answers it must be ${fits}`,
   }
 }

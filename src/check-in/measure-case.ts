@@ -34,7 +34,9 @@ export function attempt<T>(what: string, compute: () => T, notes: string[]): T |
     return compute()
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
-    notes.push(`${what} cannot be worked out: ${error.message}.`)
+    // The equation's own name and SI figure would tell nobody which cell it was.
+    const slip = 'its readings together are beyond what can be; look among them for a slip'
+    notes.push(`${what} cannot be worked out: ${slip}.`)
     return undefined
   }
 }

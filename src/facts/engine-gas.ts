@@ -42,7 +42,7 @@ export interface Calibration {
 }
 
 /** Facts that the gas cycles rest on besides the number of cylinders. */
-const GAS_FACTS = [
+export const GAS_FACTS = [
   'bore',
   'stroke',
   'rodLength',

@@ -1,12 +1,14 @@
 import type { Assessment } from '../../shared/assessment.ts'
 import { readMessage } from '../answers/read-message.ts'
 import { currencyProblems } from '../api/currency.ts'
+import { outsideTheModel } from '../api/outside-the-model.ts'
 import { assess } from '../assess.ts'
 import { asPlain } from '../forum/as-plain.ts'
 import { callNumbers, shownCautions } from '../forum/call-post.ts'
 import type { Post } from '../forum/post.ts'
 import { saidWords } from '../forum/said-words.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
+import { problemWords } from '../pages/problem-words.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { AskArguments } from './ask-arguments.ts'
 
@@ -36,9 +38,9 @@ export async function askAnswer(
     return { out: asPlain(terminalPost(assessment, saidWords(facts))).trimEnd(), notes, code }
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
-    const { argument, found, fits } = error
-    const why = `no engine that the equations cover: ${argument} is ${found}; it must be ${fits}`
-    return { out: '', notes: [...notes, why], code: 3 }
+    const why = 'these answers make no engine that the equations cover'
+    const where = outsideTheModel(error, facts).map(problemWords)
+    return { out: '', notes: [...notes, why, ...where], code: 3 }
   }
 }
 
