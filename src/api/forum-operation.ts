@@ -5,6 +5,7 @@ import { acceptAnswers } from './accept-answers.ts'
 import { assessOrRefuse } from './assess-safely.ts'
 import { unitsPart } from './body-parts.ts'
 import { postOperation } from './operation.ts'
+import { originOf } from './origin-of.ts'
 import { problemResponse } from './problem-response.ts'
 import { rawAnswers } from './read-request.ts'
 
@@ -28,7 +29,8 @@ export const forumOperation = postOperation({
       body: { answers: { layout: 'v8-cross-plane', bore: '4.03 in', use: 'street' } },
     },
   ],
-  async answer({ rulebook, origin }, c, { answers: raw, units }) {
+  async answer(deps, c, { answers: raw, units }) {
+    const { rulebook } = deps
     const { answers, problems } = acceptAnswers(rulebook, raw)
     if (problems.length > 0) {
       return problemResponse(c, 400, 'invalid-answers', problems, { kept: { answers } })
@@ -37,7 +39,7 @@ export const forumOperation = postOperation({
     if ('refusal' in assessed) return assessed.refusal
     const assessment = assessed.ok
     const system = units === 'metric' ? '&units=metric' : ''
-    const link = `${origin ?? new URL(c.req.url).origin}/call?${assessment.link}${system}`
+    const link = `${originOf(deps, c)}/call?${assessment.link}${system}`
     const post = callPost({ assessment, said: saidWords(answers), href: link })
     return c.json({ link, ...postTexts(post) })
   },

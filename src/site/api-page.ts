@@ -3,21 +3,19 @@ import { z } from 'zod'
 import type { AppDeps } from '../api/deps.ts'
 import type { Operation } from '../api/operation.ts'
 import { OPERATIONS } from '../api/operations.ts'
+import { originOf } from '../api/origin-of.ts'
 import { PROBLEM_TYPES } from '../api/problem-response.ts'
 import { apiPage, type ShownOperation } from '../pages/api-page.ts'
 import { viewOf } from './request-view.ts'
 
 /** `/api`, the readable description; and the addresses that problem documents name as their type. */
-export function apiPageRoutes(
-  { rulebook }: AppDeps,
-  operations: readonly Operation[] = OPERATIONS,
-): Hono {
+export function apiPageRoutes(deps: AppDeps, operations: readonly Operation[] = OPERATIONS): Hono {
   const site = new Hono()
   const shown = operations.map(shownOperation)
   const problems = Object.entries(PROBLEM_TYPES).map(([kind, title]) => ({ kind, title }))
   site.get('/api', (c) => {
-    const { units, link } = viewOf(rulebook, c)
-    const { origin } = new URL(c.req.url)
+    const { units, link } = viewOf(deps.rulebook, c)
+    const origin = originOf(deps, c)
     return c.html(apiPage({ units, link, origin, operations: shown, problems }))
   })
   site.get('/problems/:kind', (c) => {

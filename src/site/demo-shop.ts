@@ -1,6 +1,6 @@
 import type { Context } from 'hono'
 import type { AppDeps } from '../api/deps.ts'
-import { originOf } from './share.ts'
+import { originOf } from '../api/origin-of.ts'
 
 /** The guide's address and another one of the same server, on which the invented shop stands. */
 export interface DemoPlaces {

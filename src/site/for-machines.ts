@@ -1,7 +1,7 @@
 import { Hono } from 'hono'
 import type { AppDeps } from '../api/deps.ts'
+import { originOf } from '../api/origin-of.ts'
 import { topicGroups } from '../pages/learn.ts'
-import { originOf } from './share.ts'
 
 const DAY = 86_400
 /** Pages to read that stand still; a case's own pages are not for search engines. */
@@ -19,7 +19,10 @@ const STANDING = [
 /** `/robots.txt` and `/sitemap.xml`: what search engines may keep. */
 export function machineRoutes(deps: AppDeps): Hono {
   const site = new Hono()
-  const kept = { 'cache-control': `public, max-age=${DAY}` }
+  // Made of what the request says, they would be kept for others with any host in them.
+  const kept: Record<string, string> = deps.origin
+    ? { 'cache-control': `public, max-age=${DAY}` }
+    : {}
   // Answer pages may be fetched, because only then is their noindex read.
   site.get('/robots.txt', (c) =>
     c.text(

@@ -6,6 +6,7 @@ import { toQuery } from '../../shared/share-link.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import { clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
+import { originOf } from '../api/origin-of.ts'
 import { callPost, postTexts } from '../forum/call-post.ts'
 import { helperPost } from '../forum/helper-post.ts'
 import { saidWords } from '../forum/said-words.ts'
@@ -14,7 +15,7 @@ import { type ForumView, forumPage } from '../pages/forum.ts'
 import { pageHref } from '../pages/page-href.ts'
 import { extrasQuery, LONGEST_NOTE } from './link-extras.ts'
 import { type RequestView, viewOf } from './request-view.ts'
-import { canonicalLink, originOf } from './share.ts'
+import { canonicalLink } from './share.ts'
 
 /** `/forum?…`: the call as a text to paste, and a helper's link that leaves questions open. */
 export function forumRoutes(deps: AppDeps): Hono {

@@ -42,8 +42,3 @@ export function engineOf(
 ): EngineCase {
   return engineCase(buildFromAnswers(rulebook, answers), route, rulebook)
 }
-
-/** The guide's address as the world knows it. */
-export function originOf({ origin }: AppDeps, c: Context): string {
-  return origin ?? new URL(c.req.url).origin
-}

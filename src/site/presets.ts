@@ -6,13 +6,13 @@ import { toQuery } from '../../shared/share-link.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import { clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
+import { originOf } from '../api/origin-of.ts'
 import type { Preview } from '../pages/layout.ts'
 import { notFoundPage } from '../pages/not-found.ts'
 import { pageHref, shopPart } from '../pages/page-href.ts'
 import { presetPage, presetsPage } from '../pages/presets.ts'
 import type { Preset } from '../rulebook/schema-tables.ts'
 import { viewOf } from './request-view.ts'
-import { originOf } from './share.ts'
 
 const LONGEST_QUERY = 80
 

@@ -1,15 +1,11 @@
 import type { Context } from 'hono'
 import { toQuery } from '../../shared/share-link.ts'
 import type { AppDeps } from '../api/deps.ts'
+import { originOf } from '../api/origin-of.ts'
 import type { Preview } from '../pages/layout.ts'
 import { pageHref } from '../pages/page-href.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { RequestView } from './request-view.ts'
-
-/** The guide's own address, as the operator set it or as this request says. */
-export function originOf({ origin }: Pick<AppDeps, 'origin'>, c: Context): string {
-  return origin ?? new URL(c.req.url).origin
-}
 
 /**
  * The link to give away: the answers and the version, nothing of how the person came to

@@ -4,6 +4,7 @@ import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import { type Client, clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
+import { originOf } from '../api/origin-of.ts'
 import { errorPage } from '../pages/error-page.ts'
 import { pageHref } from '../pages/page-href.ts'
 import type { PrintFonts } from '../pages/pdf-pen.ts'
@@ -21,7 +22,6 @@ import {
   type MeasuredView,
   measuredViewOf,
   measuredViewOfForm,
-  originOf,
 } from './measured-view.ts'
 
 const SERVICE = new Set(SERVICE_FIELDS.map(({ id }) => id))

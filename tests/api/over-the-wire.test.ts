@@ -104,3 +104,29 @@ describe('over a real connection', () => {
     expect(status(await send(head('POST /api/none HTTP/1.1', JSON_TYPE, length), body))).toBe(404)
   })
 })
+
+describe('a first line that names another host', () => {
+  const CASE = 'bore=4.02in'
+  const named = (path: string) =>
+    send(head(`GET http://other.example${path} HTTP/1.1`)).then((answer) => {
+      expect(status(answer)).toBe(200)
+      return answer
+    })
+
+  it.each(['/robots.txt', '/sitemap.xml', '/api', '/', '/preset/twin-turbo', `/sheet?${CASE}`])(
+    '%s goes by the header as everything does, and is kept for nobody',
+    async (path) => {
+      const answer = await named(path)
+      expect(answer).toContain('http://guide.example/')
+      expect(answer).not.toContain('other.example')
+      expect(answer).toMatch(/^cache-control: no-store\r$/im)
+    },
+  )
+
+  it('a header that is no plain host is written nowhere', async () => {
+    const odd = `GET http://guide.example/robots.txt HTTP/1.1\r\nHost: a/b?"<b>\r\nConnection: close\r\n\r\n`
+    const answer = await send(odd)
+    expect(answer).toContain('Sitemap: http://guide.example/sitemap.xml')
+    expect(answer).not.toContain('a/b')
+  })
+})

@@ -180,7 +180,12 @@ describe('what search engines may keep', () => {
 
   it('is at the operator’s own address when that is set', async () => {
     const own = createApp({ ...realDeps(), origin: 'https://guide.example' })
-    expect(await page('/robots.txt', own)).toContain('https://guide.example/sitemap.xml')
+    for (const path of ['/robots.txt', '/sitemap.xml']) {
+      const response = await own.request(path, { headers: { host: 'other.example' } })
+      expect(await response.text()).toContain('https://guide.example/')
+      expect(response.headers.get('cache-control')).toContain('public')
+    }
+    expect(await page('/api', own)).toContain('https://guide.example/api/assess')
     expect(await page(`/call?${CASE}`, own)).toContain(
       `<meta property="og:image" content="https://guide.example/card.png?v=${rulebook.version}&amp;bore`,
     )
