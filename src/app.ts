@@ -140,10 +140,15 @@ function wrongMethod(
 
 /** The link is not read: drawing it again would make the answer as long as the question. */
 function tooLong(deps: AppDeps, c: Context, passed: LimitPassed): Response | Promise<Response> {
-  const status = passed === 'address-too-long' ? 414 : 431
-  if (isApi(c)) return problemResponse(c, status, passed)
+  const { status, type, part, length, most } = passed
+  const found = `${length} characters`
+  const fits = `use at most ${most} characters, which is more than any case makes`
+  if (isApi(c))
+    return problemResponse(c, status, type, [{ field: part, code: 'too-long', found, fits }])
   const { units, link } = viewOfQuery(deps.rulebook, '')
-  const text = 'The address or the headers of this request are longer than any case can make them.'
+  const what =
+    part === 'address' ? 'The address of this request has' : 'The headers of this request have'
+  const text = `${what} ${length} characters; more than ${most} are not read, and no case makes so many.`
   return c.html(errorPage({ units, link, path: '/', title: 'That is too long', text }), status)
 }
 

@@ -15,6 +15,8 @@ import { readAway } from './site/read-away.ts'
 import { type Stopping, stopWhenTold } from './stopping.ts'
 import { startWorkers } from './workers.ts'
 
+/** Bytes of a request's head: twice what is answered, so that what is too long is told how long it may be. */
+const LARGEST_HEAD = 32 * 1024
 /** A client that sends or reads slower than this is let go: it would hold a connection for ever. */
 const PATIENCE = { headersTimeout: 10_000, requestTimeout: 30_000, keepAliveTimeout: 5_000 }
 /** Addresses whose rate is remembered at once. */
@@ -89,7 +91,7 @@ function listen(): void {
       fetch: answer,
       port: settings.port,
       hostname: settings.host,
-      serverOptions: PATIENCE,
+      serverOptions: { ...PATIENCE, maxHeaderSize: LARGEST_HEAD },
     },
     (info) => {
       const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host

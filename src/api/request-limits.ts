@@ -6,8 +6,14 @@ export const LONGEST_ADDRESS = 12_000
 /** All header names and values together, characters. */
 export const LARGEST_HEADERS = 16_000
 
-/** Which of the limits a request passed. */
-export type LimitPassed = 'address-too-long' | 'headers-too-large'
+/** A limit that a request passed: what passed it, how long it is, and how long it may be, in characters. */
+export interface LimitPassed {
+  readonly status: 414 | 431
+  readonly type: 'address-too-long' | 'headers-too-large'
+  readonly part: 'address' | 'headers'
+  readonly length: number
+  readonly most: number
+}
 
 /**
  * Refuse an address (414) or headers (431) longer than anything needs. The server's own
@@ -20,10 +26,21 @@ export function requestLimits(
   refuse: (c: Context, passed: LimitPassed) => Response | Promise<Response>,
 ) {
   return createMiddleware(async (c, next) => {
-    if (addressLength(c.req.url) > LONGEST_ADDRESS) return refuse(c, 'address-too-long')
-    if (headersLength(c.req.raw.headers) > LARGEST_HEADERS) return refuse(c, 'headers-too-large')
-    return next()
+    const passed = addressPassed(c) ?? headersPassed(c)
+    return passed ? refuse(c, passed) : next()
   })
+}
+
+function addressPassed(c: Context): LimitPassed | undefined {
+  const [length, most] = [addressLength(c.req.url), LONGEST_ADDRESS]
+  if (length <= most) return undefined
+  return { status: 414, type: 'address-too-long', part: 'address', length, most }
+}
+
+function headersPassed(c: Context): LimitPassed | undefined {
+  const [length, most] = [headersLength(c.req.raw.headers), LARGEST_HEADERS]
+  if (length <= most) return undefined
+  return { status: 431, type: 'headers-too-large', part: 'headers', length, most }
 }
 
 function addressLength(url: string): number {

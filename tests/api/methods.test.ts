@@ -91,7 +91,12 @@ describe('limits on the head of a request', () => {
     expect(fits.status).toBe(200)
     const long = await app.request(head + 'x'.repeat(LONGEST_ADDRESS - head.length + 1))
     expect(long.status).toBe(414)
-    expect(problemDocument.parse(await long.json()).type).toBe('/problems/address-too-long')
+    const document = problemDocument.parse(await long.json())
+    expect(document.type).toBe('/problems/address-too-long')
+    expect(document.errors).toMatchObject([
+      { field: 'address', found: `${LONGEST_ADDRESS + 1} characters` },
+    ])
+    expect(document.detail).toContain(`at most ${LONGEST_ADDRESS} characters`)
   })
 
   it('refuses headers beyond any need: 431', async () => {
@@ -99,13 +104,17 @@ describe('limits on the head of a request', () => {
       headers: { 'x-long': 'x'.repeat(LARGEST_HEADERS) },
     })
     expect(response.status).toBe(431)
-    expect(problemDocument.parse(await response.json()).type).toBe('/problems/headers-too-large')
+    const document = problemDocument.parse(await response.json())
+    expect(document.type).toBe('/problems/headers-too-large')
+    expect(document.detail).toContain(`at most ${LARGEST_HEADERS} characters`)
   })
 
   it('answers a long address of a page with a page that does not repeat it', async () => {
     const response = await app.request(`/call?bore=${'4'.repeat(LONGEST_ADDRESS)}`)
     expect(response.status).toBe(414)
     expect(response.headers.get('content-type')).toMatch(/^text\/html/)
-    expect(await response.text()).not.toContain('4444444444')
+    const text = await response.text()
+    expect(text).not.toContain('4444444444')
+    expect(text).toContain(`more than ${LONGEST_ADDRESS} are not read`)
   })
 })

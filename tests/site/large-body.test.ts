@@ -72,6 +72,37 @@ describe('a body far too large, over a real connection', () => {
   })
 })
 
+describe('a head far too large, over a real connection', () => {
+  it.each([
+    ['address', `/call?bore=${'4'.repeat(28_000)}`, '', 414],
+    ['headers', '/call?bore=4in', `X: ${'x'.repeat(28_000)}\r\n`, 431],
+  ])('%s: told how long it may be', async (_, path, header, status) => {
+    const answer = await sent(
+      `GET ${path} HTTP/1.1\r\nHost: x\r\nConnection: close\r\n${header}\r\n`,
+    )
+    expect(answer).toMatch(new RegExp(`^HTTP/1\\.1 ${status} `))
+    expect(answer).toMatch(/more than 1\d000 are not read/)
+  })
+
+  it('beyond what is taken in at all: a bare 431', async () => {
+    const answer = await sent(`GET /?x=${'4'.repeat(100_000)} HTTP/1.1\r\nHost: x\r\n\r\n`)
+    expect(answer).toMatch(/^HTTP\/1\.1 431 /)
+  })
+
+  function sent(bytes: string): Promise<string> {
+    return new Promise((resolve) => {
+      const socket = connect(server.port, '127.0.0.1', () => socket.write(bytes))
+      let answer = ''
+      socket.on('data', (chunk: Buffer) => {
+        answer += chunk.toString()
+      })
+      // What is still being written when the server closes is lost; its answer came before.
+      socket.on('error', () => undefined)
+      socket.on('close', () => resolve(answer))
+    })
+  }
+})
+
 describe('readAway', () => {
   const incoming = () =>
     Object.assign(new EventEmitter(), { readableEnded: false, destroyed: false, resumed: 0 })
