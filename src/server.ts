@@ -7,6 +7,7 @@ import { type Http2Bindings, type HttpBindings, serve } from '@hono/node-server'
 import { createApp } from './app.ts'
 import { fromOperatorFiles } from './operator-files.ts'
 import { printFonts } from './pages/print-fonts.ts'
+import { PATIENCE } from './patience.ts'
 import { pngDrawer } from './preview/png.ts'
 import { readFolder } from './rulebook/read-folder.ts'
 import { readSettings } from './settings.ts'
@@ -17,8 +18,6 @@ import { startWorkers } from './workers.ts'
 
 /** Bytes of a request's head: twice what is answered, so that what is too long is told how long it may be. */
 const LARGEST_HEAD = 32 * 1024
-/** A client that sends or reads slower than this is let go: it would hold a connection for ever. */
-const PATIENCE = { headersTimeout: 10_000, requestTimeout: 30_000, keepAliveTimeout: 5_000 }
 /** Addresses whose rate is remembered at once. */
 const REMEMBERED_ADDRESSES = 10_000
 
