@@ -9,6 +9,7 @@ import { fromOperatorFiles } from './operator-files.ts'
 import { printFonts } from './pages/print-fonts.ts'
 import { PATIENCE } from './patience.ts'
 import { pngDrawer } from './preview/png.ts'
+import { ratePeers } from './rate-peers.ts'
 import { readFolder } from './rulebook/read-folder.ts'
 import { readSettings } from './settings.ts'
 import { clientAddress } from './site/rate-limit.ts'
@@ -23,6 +24,7 @@ const REMEMBERED_ADDRESSES = 10_000
 
 const settings = stopOnError(() => readSettings(process.env, process.cwd()))
 
+const peers = ratePeers()
 let app = stopOnError(makeApp)
 let stopping: Stopping | undefined
 
@@ -51,7 +53,7 @@ function makeApp(): ReturnType<typeof createApp> {
         (c.env as HttpBindings).incoming?.socket.remoteAddress ?? '',
         settings.trustedProxies,
       ),
-    rate: { perMinute: settings.ratePerMinute, addresses: REMEMBERED_ADDRESSES },
+    rate: { perMinute: settings.ratePerMinute, addresses: REMEMBERED_ADDRESSES, peers },
     logEach: settings.logEach,
     log,
   })

@@ -1,11 +1,12 @@
 import cluster from 'node:cluster'
+import { passOn } from './rate-peers.ts'
 
 /** They are told a little later than this process is. */
 const GRACE_SECONDS = 1
 
 /**
- * One process for each worker, all on the same port. They share nothing: a case is in
- * its link. A worker that dies is replaced, unless it died before it ever served.
+ * One process for each worker, all on the same port. They share nothing but the
+ * count of what each address asked for: a case is in its link. A worker that dies is replaced, unless it died before it ever served.
  *
  * @param count - how many
  * @param stopSeconds - how long each may take to end
@@ -15,6 +16,7 @@ export function startWorkers(count: number, stopSeconds: number): void {
   const served = new Set<number>()
   for (let made = 0; made < count; made++) cluster.fork()
   cluster.on('message', (worker, address: unknown) => {
+    if (passOn(worker, address)) return
     if (served.size === 0) console.log(`The guide is at ${String(address)} (${count} processes)`)
     served.add(worker.id)
   })

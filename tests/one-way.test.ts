@@ -42,7 +42,8 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
   'settings.ts': [],
   'patience.ts': [],
   'operator-files.ts': [...STAGES, 'api'],
-  'workers.ts': ['node:cluster'],
+  'rate-peers.ts': ['api', 'node:cluster'],
+  'workers.ts': ['rate-peers.ts', 'node:cluster'],
   'stopping.ts': ['api', '@hono/node-server'],
   'server.ts': [
     ...[
@@ -52,6 +53,7 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
       'settings.ts',
       'operator-files.ts',
       'workers.ts',
+      'rate-peers.ts',
       'stopping.ts',
       'patience.ts',
     ],

@@ -7,12 +7,22 @@ import type { ShopRules } from '../shop-sheet/shop-rules.ts'
 import type { Shop } from '../shops/schema.ts'
 import type { GiveWay } from './take-turns.ts'
 
+/** Other processes that serve the same addresses. */
+export interface RatePeers {
+  /** Tell them that this one has served an address. */
+  tell(address: string): void
+  /** Call this whenever one of them has; instead of what was to be called before. */
+  onHearing(listener: (address: string) => void): void
+}
+
 /** How many requests one address may make, as a bucket that fills steadily. */
 export interface RateLimit {
   /** Requests a minute; 0 is no limit. */
   readonly perMinute: number
   /** Addresses remembered at once; the one seen longest ago is forgotten first. */
   readonly addresses: number
+  /** Those that the limit is shared with; undefined where one process serves all. */
+  readonly peers?: RatePeers | undefined
 }
 
 /** What the app needs from outside: the same on Node and where there is no file system. */

@@ -11,22 +11,22 @@ const MINUTE = 60_000
 
 /**
  * Refuse an address that asks too often. A bucket holds a minute's worth and fills
- * steadily, so a page with its assets is never refused and a loop soon is.
+ * steadily, so a page with its assets is never refused and a loop soon is. Processes that share
+ * a limit each count what the others served as well, as soon as they hear of it.
  *
  * @param addressOf - the client's address, proxies already taken into account
  * @param clock - milliseconds
  * @param refuse - the answer, told after how many seconds to try again
  */
 export function rateLimit(
-  { perMinute, addresses }: RateLimit,
+  { perMinute, addresses, peers }: RateLimit,
   addressOf: (c: Context) => string,
   clock: () => number,
   refuse: (c: Context, seconds: number) => Response | Promise<Response>,
 ) {
   const buckets = new Map<string, Bucket>()
-  return createMiddleware(async (c, next) => {
-    if (perMinute === 0 || c.req.path === '/healthz') return next()
-    const address = addressOf(c)
+  /** Take one of an address's requests; gives what was left before. */
+  const take = (address: string): number => {
     const now = clock()
     const before = buckets.get(address) ?? { left: perMinute, at: now }
     const left = Math.min(perMinute, before.left + ((now - before.at) * perMinute) / MINUTE)
@@ -34,7 +34,17 @@ export function rateLimit(
     buckets.delete(address)
     buckets.set(address, { left: Math.max(0, left - 1), at: now })
     if (buckets.size > addresses) buckets.delete(buckets.keys().next().value as string)
-    if (left >= 1) return next()
+    return left
+  }
+  peers?.onHearing(take)
+  return createMiddleware(async (c, next) => {
+    if (perMinute === 0 || c.req.path === '/healthz') return next()
+    const address = addressOf(c)
+    const left = take(address)
+    if (left >= 1) {
+      peers?.tell(address)
+      return next()
+    }
     const seconds = Math.ceil(((1 - left) * 60) / perMinute)
     const refused = await refuse(c, seconds)
     refused.headers.set('retry-after', String(seconds))

@@ -1,7 +1,9 @@
+import type { Hono } from 'hono'
 import { describe, expect, it } from 'vitest'
 import { createApp } from '../../src/app.ts'
 import { clientAddress } from '../../src/site/rate-limit.ts'
 import { realDeps } from '../support/app.ts'
+import { startServer } from '../support/server-process.ts'
 
 describe('rateLimit', () => {
   const limited = (now: { ms: number }, address: { of: string }) =>
@@ -35,6 +37,56 @@ describe('rateLimit', () => {
     expect((await app.request('/healthz')).status).toBe(200)
     address.of = 'b'
     expect((await app.request('/api/routes')).status).toBe(200)
+  })
+})
+
+describe('rateLimit over several processes', () => {
+  /** Apps that hear of each other at once. */
+  function together(count: number) {
+    const listeners: ((address: string) => void)[] = []
+    return Array.from({ length: count }, (_, own) =>
+      createApp({
+        ...realDeps(),
+        rate: {
+          perMinute: 3,
+          addresses: 2,
+          peers: {
+            tell: (address) => {
+              for (const [at, hear] of listeners.entries()) if (at !== own) hear(address)
+            },
+            onHearing: (listener) => {
+              listeners[own] = listener
+            },
+          },
+        },
+      }),
+    )
+  }
+
+  it('counts what an address was served by any of them, and refusals by none', async () => {
+    const [one, other] = together(2) as [Hono, Hono]
+    const ask = async (from: Hono) => (await from.request('/api/routes')).status
+    expect([await ask(one), await ask(one), await ask(other)]).toEqual([200, 200, 200])
+    expect([await ask(one), await ask(other), await ask(one)]).toEqual([429, 429, 429])
+  })
+
+  it('is shared by the real processes', async () => {
+    const server = await startServer({ WORKERS: '2', RATE_PER_MINUTE: '20' })
+    const seen: number[] = []
+    // Each by a connection of its own, which the processes take in turn.
+    for (let n = 0; n < 60; n++) {
+      const answer = await fetch(`${server.origin}/robots.txt`, {
+        headers: { connection: 'close' },
+      })
+      await answer.text()
+      seen.push(answer.status)
+    }
+    const served = seen.filter((status) => status === 200).length
+    // Alone each would serve twenty; a few more than twenty come while it fills again.
+    expect(served).toBeGreaterThanOrEqual(20)
+    expect(served).toBeLessThan(35)
+    server.child.kill('SIGTERM')
+    expect(await server.ended).toBe(0)
   })
 })
 
