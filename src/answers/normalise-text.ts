@@ -35,14 +35,19 @@ const PLAIN: Readonly<Record<string, string>> = {
   '\u2248': '~',
   '\u00b0': ' deg ',
   '\u00ba': ' deg ',
+  // Percent sign, decimal and thousands separators of the Arabic script.
+  '\u066a': '%',
+  '\u066b': '.',
+  '\u066c': ',',
 }
 
 /** Vulgar fractions stand apart from the digit before them: "4½" is four and a half, not 41/2. */
 const VULGAR = /^[\u00bc-\u00be\u2150-\u215e]$/u
 const MARK = /^\p{M}$/u
+const DIGIT = /^\p{Nd}$/u
 
 /**
- * Lower-case NFKC text with typographic quotes, dashes and signs made plain.
+ * Lower-case NFKC text with typographic quotes, dashes and signs, and digits of any script, made plain.
  * Works character by character, so that a place in the result always leads back
  * to the place in the original that it came from.
  */
@@ -83,8 +88,25 @@ function plainOf(cluster: string): string {
   if (direct !== undefined) return direct
   if (cluster.length === 1 && cluster < '\u0080') return cluster.toLowerCase()
   const folded = cluster.normalize('NFKC').toLowerCase()
-  const plain = [...folded].map((character) => PLAIN[character] ?? character).join('')
+  const plain = [...folded]
+    .map((character) => PLAIN[character] ?? withPlainDigit(character))
+    .join('')
   return VULGAR.test(cluster) ? ` ${plain} ` : plain
+}
+
+/**
+ * A decimal digit of any script as the one we count with; anything else as it is. Unicode keeps
+ * the ten digits of a script together, in their order, so that the run they stand in tells which
+ * one it is.
+ *
+ * @see The Unicode Standard, section 4.6, Numeric Value (decimal digits)
+ */
+function withPlainDigit(character: string): string {
+  if (!DIGIT.test(character)) return character
+  const code = character.codePointAt(0) as number
+  let zero = code
+  while (DIGIT.test(String.fromCodePoint(zero - 1))) zero -= 1
+  return String((code - zero) % 10)
 }
 
 /** A stretch of the plain text as a stretch of the original. */
