@@ -6,6 +6,7 @@ import { cycleInput, GAS_NAMES, gasFields } from './gas-fields.ts'
 import { gasFromBuild } from './gas-from-build.ts'
 import { pressurePicture, pressureSeries } from './gas-picture.ts'
 import { cycleSteps } from './gas-steps.ts'
+import { InputError } from './input.ts'
 import type { Print } from './print.ts'
 import { type Result, type Worked, worksheet } from './worksheet.ts'
 
@@ -65,19 +66,29 @@ export const gasCycleSheet = worksheet({
   fromBuild: gasFromBuild,
 })
 
+const MOST_CYLINDERS = 24
+
 function work(input: GasCycleInputs, print: Print): Worked {
+  const cylinders = cylindersOf(input)
   const asked = cycleInput(input, input)
   const burnStart = input.burnStart ?? bestTorqueStart(asked).burnStart
   const full = { ...asked, burnStart }
   const cycle = gasCycle(full)
   const motored = gasCycle({ ...full, addedHeat: 0 })
   return {
-    results: results(full, cycle, input.cylinders ?? 1, print),
+    results: results(full, cycle, cylinders, print),
     steps: cycleSteps(full, cycle, print),
     notes: notes(input),
     series: pressureSeries(cycle, print),
     picture: pressurePicture(cycle, motored, print),
   }
+}
+
+/** @throws {InputError} in words of a count: the equation would speak of a volume */
+function cylindersOf({ cylinders = 1 }: GasCycleInputs): number {
+  if (Number.isInteger(cylinders) && cylinders >= 1 && cylinders <= MOST_CYLINDERS) return cylinders
+  const fits = `give a whole number from 1 to ${MOST_CYLINDERS}`
+  throw new InputError('cylinders', fits, String(cylinders))
 }
 
 function results(input: GasCycleInput, cycle: GasCycle, cylinders: number, print: Print): Result[] {

@@ -141,3 +141,20 @@ describe.each(WORKSHEETS.map((sheet) => [sheet.name, sheet] as const))('%s', (_,
     expect(refusals).toBeGreaterThan(0)
   })
 })
+
+describe('a count of cylinders that is none', () => {
+  const sheet = WORKSHEETS.find(({ name }) => name === 'gas-cycle') as (typeof WORKSHEETS)[number]
+
+  it.each([0, -8, 2.5, 400])('%d is refused as a count, not as a volume', (cylinders) => {
+    const outcome = runWorksheet(sheet, { ...sheet.example, cylinders }, 'us')
+    expect(outcome).toMatchObject({
+      problems: [
+        {
+          field: 'cylinders',
+          found: String(cylinders),
+          fits: 'give a whole number from 1 to 24',
+        },
+      ],
+    })
+  })
+})
