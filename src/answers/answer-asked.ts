@@ -9,7 +9,7 @@ import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
 
 /** Longest answer, in words, that a bare choice word is looked for in. */
-const SHORT = 12
+const SHORT = 15
 
 /** An answer that is, word for word, a choice of the question: a quick reply, an id, a label. */
 export function wholeAnswer(
@@ -21,6 +21,8 @@ export function wholeAnswer(
   const last = tokens.at(-1)
   const length =
     last?.kind === 'mark' && ['.', '!'].includes(last.text) ? tokens.length - 1 : tokens.length
+  // "12.9 bolts" says what they are, too.
+  if (asking === 'fastenerGrade' && length > 1) return undefined
   const match = tree && longestAt(tree, tokens, 0)
   const [value, other] = new Set(match?.meanings)
   if (!match || match.to < length || value === undefined || other !== undefined) return undefined

@@ -20,6 +20,8 @@ const DENYING = new Set(['never', 'not', 'no', 'nothing', 'dont', 'doesnt', 'are
 /** Furthest that a description stands from what it describes, in words. */
 const REACH = 14
 
+const BLOCKS = new Set(['block', 'blocks'])
+
 /** So near before a description, another part is what it describes. */
 const NEAR = 4
 
@@ -87,7 +89,9 @@ function partOf(
   for (let at = from - 1; at >= 0 && at >= from - REACH && same(at); at -= 1) {
     const found = longestAt(near, tokens, at)
     if (found && found.to <= from) return found
-    if (ofParts && isOtherPart(at, input)) {
+    // "Block is plain cast iron, two bolts per cap".
+    const block = fact(clue.fact).topic === 'caps' && BLOCKS.has(tokens[at]?.text ?? '')
+    if (ofParts && (isOtherPart(at, input) || block)) {
       if (from - at <= NEAR) return undefined
       break
     }

@@ -58,9 +58,15 @@ export function conclude(
   }
   const only = asking === undefined && intent === 'tell' && isOnlyAsked(settled, parts)
   if (only) return { readings: settled, intent: 'what-if' }
-  const asked = intent === 'undo' || intent === 'restart' ? [] : unknowns
-  return { readings: [...settled, ...asked], intent }
+  if (intent !== 'undo' && intent !== 'restart') {
+    return { readings: [...settled, ...unknowns], intent }
+  }
+  // The no of "no no, one step back" answers nothing.
+  const told = settled.filter(({ from }) => !NOES.has(tokens[from]?.text ?? ''))
+  return { readings: told, intent }
 }
+
+const NOES = new Set(['no', 'nope', 'nah', 'yes', 'yeah'])
 
 function settleMessage(
   { scopes, requests }: Parts,

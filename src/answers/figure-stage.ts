@@ -45,7 +45,8 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
   for (const { over, base, answer } of overFrom) {
     done.add(over).add(base)
     // "The standard bore was 4.000, they took it thirty over": as it was, and as it is.
-    const grown = base.from < over.from && parts.scopes.outside[over.from] === 'past'
+    const past = ({ from }: Figure): boolean => parts.scopes.outside[from] === 'past'
+    const grown = base.from < over.from && (past(over) || (past(base) && open.includes(over)))
     if (!grown && !(open.includes(over) && open.includes(base))) continue
     const [from, to] = [Math.min(over.from, base.from), Math.max(over.to, base.to)]
     into.readings.push({ key: 'bore', answer, from, to, strength: 3 })
@@ -86,6 +87,7 @@ function readNamed(
     if (!open.includes(pair.figure) || done.has(pair.figure)) continue
     if (asking && isAnswerWith(pair, parts)) continue
     done.add(pair.figure)
+    if (isNoiseAfter(pair) && readCorrected(pair.figure, parts, into)) continue
     readAngle(pair.figure, parts, into)
     const other = otherFastener(pair, parts)
     const wrench = pair.use.kind === 'noise' && pair.use.what === 'engine torque'
@@ -100,6 +102,11 @@ function isAnswerWith({ figure, mention, use }: Pair, { tokens, lexicon }: Parts
   if (use.kind !== 'noise' || mention.from < figure.to || !figure.unit) return false
   const opens = tokens.slice(0, figure.from).every(({ text }) => lexicon.fillers.has(text))
   return opens && ['with', 'incl', 'including'].includes(tokens[figure.to]?.text ?? '')
+}
+
+/** "No sorry, 9.8 with the thicker gasket": a correction before the figure counts first. */
+function isNoiseAfter({ figure, mention, use }: Pair): boolean {
+  return use.kind === 'noise' && mention.from >= figure.to
 }
 
 /** "60 degree V6, 93 x 86 mm": the degree is another item's. */

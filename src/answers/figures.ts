@@ -1,5 +1,5 @@
 import { spreadAt } from './figure-ranges.ts'
-import { type PlainNumber, plainNumberAt, roundAway } from './numbers.ts'
+import { eighthsAfter, type PlainNumber, plainNumberAt, roundAway } from './numbers.ts'
 import {
   type Bare,
   type Figure,
@@ -81,7 +81,7 @@ function readRest(
   return withUnit({ ...single, to: end }, unit)
 }
 
-/** "Four inches and thirty thousandths". */
+/** "Four inches and thirty thousandths", "four inches and an eighth". */
 function withThousandths(
   tokens: readonly Token[],
   first: PlainNumber,
@@ -91,6 +91,10 @@ function withThousandths(
   taken: (at: number) => boolean,
 ): { value: number; to: number; decimal: boolean } | undefined {
   if (unit?.kind !== 'unit' || unit.symbol !== 'in') return undefined
+  const eighths = eighthsAfter(tokens, end, words)
+  if (eighths && Number.isInteger(first.value)) {
+    return { value: first.value + eighths.value, to: eighths.to, decimal: true }
+  }
   const at = tokens[end]?.text === 'and' || tokens[end]?.text === 'plus' ? end + 1 : end
   const part = plainNumberAt(tokens, at, words, taken)
   if (!part || part.value >= 1000 || !words.thou.includes(tokens[part.to]?.text ?? '')) {

@@ -106,6 +106,10 @@ function denyFrom(
 /** "intercooler: no", "girdle? nope", "turbo - none". */
 function saidNo(at: number, tokens: readonly Token[]): boolean {
   const [link, word, after] = [tokens[at], tokens[at + 1], tokens[at + 2]]
+  // "Studs I don't have".
+  if (link?.text === 'i' && ['dont', 'havent'].includes(word?.text ?? '')) {
+    return ['have', 'got', 'use', 'run'].includes(after?.text ?? '') && isEnd(tokens[at + 3])
+  }
   if (link?.gap === 'dash' && (link.text === 'no' || link.text === 'none')) return isEnd(word)
   if (link?.kind !== 'mark' || ![':', '?', '='].includes(link.text)) return false
   return ['no', 'none', 'nope', 'nah'].includes(word?.text ?? '') && isEnd(after)

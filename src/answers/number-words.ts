@@ -20,7 +20,7 @@ export function wordNumberAt(
   words: NumberVocabulary,
 ): WordNumber | undefined {
   const leading = belowHundred(tokens, from, words) ?? pointed(tokens, from, words)
-  if (!leading) return buckAndTens(tokens, from, words)
+  if (!leading) return hundredAnd(tokens, from, words) ?? buckAndTens(tokens, from, words)
   const thousandths = withOh(tokens, leading, words)
   if (thousandths) return thousandths
   const number = withPoint(tokens, withScales(tokens, leading, words), words)
@@ -39,6 +39,19 @@ function pointed(
   const said = point !== undefined && words.point.includes(point) && digit !== undefined
   return said ? { value: 0, next: from } : undefined
 }
+
+/** "Hundred fifty", with its "a" or "one" left out; not of "a few hundred". */
+function hundredAnd(
+  tokens: readonly Token[],
+  from: number,
+  words: NumberVocabulary,
+): WordNumber | undefined {
+  if (wordAt(tokens, from) !== 'hundred' || MANY.has(tokens[from - 1]?.text ?? '')) return undefined
+  const tail = tailBelowHundred(tokens, from + 1, words)
+  return tail && tail.value >= 10 ? { value: 100 + tail.value, next: tail.next } : undefined
+}
+
+const MANY = new Set(['few', 'couple', 'several', 'many', 'of'])
 
 /** "A buck fifty", as the trade says 150. */
 function buckAndTens(

@@ -132,6 +132,8 @@ function partOfInch(
   const counted = Object.hasOwn(words.ones, text(from)) ? words.ones[text(from)] : undefined
   const article = text(from) === 'a' || text(from) === 'an'
   if (article && text(from + 1) === 'inch') {
+    const more = eighthsAfter(tokens, from + 2, words)
+    if (more) return { ...rest, value: 1 + more.value, to: more.to, inWords: true, decimal: true }
     return { ...rest, value: 1, to: from + 1, inWords: true }
   }
   const at = counted !== undefined || article ? from + 1 : from
@@ -145,6 +147,20 @@ function partOfInch(
   const plain = (counted !== undefined || article) && part < 0.25 && unit === at + 1
   if (!(HALVED.has(text(unit)) || plain) || value >= 1) return undefined
   return { ...rest, value, to: unit, inWords: true, decimal: true }
+}
+
+/** The end of "an inch and an eighth", "two inches and three eighths". */
+export function eighthsAfter(
+  tokens: readonly Token[],
+  at: number,
+  words: NumberVocabulary,
+): { value: number; to: number } | undefined {
+  if (!AND.has(tokens[at]?.text ?? '')) return undefined
+  const [count, part] = [tokens[at + 1]?.text ?? '', tokens[at + 2]?.text ?? '']
+  const many = count === 'a' || count === 'an' ? 1 : words.ones[count]
+  const of = Object.hasOwn(words.parts, part) ? words.parts[part] : undefined
+  if (many === undefined || of === undefined || many * of >= 1) return undefined
+  return { value: many * of, to: at + 3 }
 }
 
 /** "a hundred", "a thousand", "a grand". */

@@ -61,7 +61,9 @@ function isStandard(base: Figure, over: Figure, tokens: readonly Token[]): boole
     ...tokens.slice(base.to, base.to + 3),
   ]
   const words = near.map(({ text }) => text)
-  return words.includes('bore') && words.some((word) => STANDARD.has(word))
+  // "Stock was 3.74 and it's forty over now".
+  const bore = words.includes('bore') || (over.unit?.kind === 'over' && !words.includes('stroke'))
+  return bore && words.some((word) => STANDARD.has(word))
 }
 
 const STANDARD = new Set(['standard', 'stock', 'std', 'factory', 'original', 'started', 'began'])

@@ -100,12 +100,26 @@ function pairOf(
   const price = found?.use.kind === 'fact' && found.use.key.endsWith('Price')
   if (price && left.kind === 'figure' && hasComma(left.to, right.from, input)) return undefined
   if (found && isCount(left, right, found.use)) return undefined
+  // "With the new spring it is 1.5 bar".
+  if (
+    found?.use.kind === 'noise' &&
+    left.kind === 'mention' &&
+    isSaidOfIt(left.to, right.from, input)
+  )
+    return undefined
   if (!found) return undefined
   // A comma parts a figure from what it has nothing to do with.
   const parted =
     found.use.kind === 'noise' && left.kind === 'mention' && hasComma(left.to, right.from, input)
   const score = found.score - cost - (parted ? 2.5 : 0) + order(left, right, input.tokens)
   return score < LEAST ? undefined : { score, pair: { figure, mention, use: found.use } }
+}
+
+function isSaidOfIt(from: number, to: number, { tokens }: PairingInput): boolean {
+  const [last, verb] = [tokens[to - 1]?.text ?? '', tokens[to - 2]?.text ?? '']
+  return (
+    to - from <= 3 && (last === 'its' || (verb === 'it' && ['is', 'makes', 'runs'].includes(last)))
+  )
 }
 
 function hasComma(from: number, to: number, { tokens }: PairingInput): boolean {

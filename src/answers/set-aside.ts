@@ -73,6 +73,10 @@ function isForOther({ to }: Figure, { tokens, lexicon }: FigureInput): boolean {
 
 /** "Line bored in 2015", "built 1994". */
 function isYear({ value, unit, decimal, scaled, from }: Figure, tokens: readonly Token[]): boolean {
+  // "Back in '98".
+  if (!unit && !decimal && value < 100 && tokens[from - 1]?.text === "'") {
+    return tokens[from]?.gap === 'none'
+  }
   const bare = !unit && !decimal && !scaled && value >= 1900 && value <= 2100
   return bare && YEAR_AFTER.has(tokens[from - 1]?.text ?? '')
 }

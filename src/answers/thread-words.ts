@@ -58,9 +58,11 @@ function threadAt(
   if (!size) return undefined
   let at = size.next
   if (['inch', 'in', '"'].includes(tokens[at]?.text ?? '')) at += 1
-  if (['by', 'x', 'coarse', 'fine'].includes(tokens[at]?.text ?? '')) at += 1
+  if (['by', 'x', 'coarse', 'fine', ',', 'and', 'with'].includes(tokens[at]?.text ?? '')) at += 1
   const pitch = pitchAt(tokens, at)
   if (!pitch || !MADE[size.sixteenths]?.includes(pitch.perInch)) return undefined
+  const parted = [',', 'and', 'with'].includes(tokens[at - 1]?.text ?? '')
+  if (parted && !/^(?:threads?|tpi)$/.test(tokens[pitch.next]?.text ?? '')) return undefined
   // "Half inch, 13 of them" and "1/2 20 years old" count something else.
   if (
     tokens[at]?.gap === 'dash' ||

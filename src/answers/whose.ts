@@ -4,7 +4,7 @@ import type { Token } from './tokens.ts'
 
 /** Words that "is" is drawn to: "she's a two bolt". */
 const CONTRACTED = new Set(
-  'its shes hes thats this theres heres whos whats wheres hows whens lets everythings whys alls'.split(
+  'ones its shes hes thats this theres heres whos whats wheres hows whens lets everythings whys alls'.split(
     ' ',
   ),
 )
