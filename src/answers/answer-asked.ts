@@ -22,7 +22,7 @@ export function wholeAnswer(
   const length =
     last?.kind === 'mark' && ['.', '!'].includes(last.text) ? tokens.length - 1 : tokens.length
   // "12.9 bolts" says what they are, too.
-  if (asking === 'fastenerGrade' && length > 1) return undefined
+  if (asking === 'fastenerGrade' && length > 1 && tokens[0]?.kind === 'number') return undefined
   const match = tree && longestAt(tree, tokens, 0)
   const [value, other] = new Set(match?.meanings)
   if (!match || match.to < length || value === undefined || other !== undefined) return undefined
