@@ -59,7 +59,7 @@ function hasEffect(rules: readonly Rule[], effect: string): boolean {
   return rules.some(({ outcome }) => outcome.effect === effect)
 }
 
-const OF_INSURANCE = ['holdsInSpare', 'stepUpTitle', 'stepUpCost', 'breakEvenChance']
+const OF_INSURANCE = ['holdsInSpare', 'stepUpTitle', 'stepUpCost', 'stepUpGain', 'breakEvenChance']
 
 /** The insurance sentence speaks of the cheaper route's figures; they stand beside the others. */
 function mergeTables(of: FactTable, insured: FactTable): FactTable {
@@ -96,6 +96,7 @@ function choiceFacts(
     const stake = figureOf(build, 'invested')
     facts.set('stepUpTitle', next.route.title)
     facts.set('stepUpCost', extra)
+    facts.set('stepUpGain', next.result.holdsIn - trial.result.holdsIn)
     facts.set('breakEvenChance', stake > 0 ? 100 * Math.min(1, breakEvenChance(extra, stake)) : 100)
     facts.set('stepUpAffordable', budget === undefined || next.likelyCost <= budget)
   }
