@@ -14,6 +14,7 @@ import names from '../../rules/vocabulary/names.json' with { type: 'json' }
 import noise from '../../rules/vocabulary/noise.json' with { type: 'json' }
 import numbers from '../../rules/vocabulary/numbers.json' with { type: 'json' }
 import parts from '../../rules/vocabulary/parts.json' with { type: 'json' }
+import questions from '../../rules/vocabulary/questions.json' with { type: 'json' }
 import shadows from '../../rules/vocabulary/shadows.json' with { type: 'json' }
 import spelling from '../../rules/vocabulary/spelling.json' with { type: 'json' }
 import units from '../../rules/vocabulary/units.json' with { type: 'json' }
@@ -38,6 +39,7 @@ export const SHIPPED_VOCABULARY = {
   noise,
   numbers,
   parts: { ...parts, shadows },
+  questions,
   spelling,
   units,
   words,

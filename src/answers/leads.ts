@@ -5,5 +5,7 @@ export const LEADS: ReadonlySet<string> = new Set(
     'then yeah yes eh ah i want to dumb question ive heard maybe wait , . - ! ? alright right',
     'first also quick sorry guys dude man mate hello hi like let me would mind erm help',
     'thanks cool good great hold on actually',
+    'u pls plz kindly may wanna crap damn shit argh oops whoops ya bro lets any chance you',
+    'someone somebody anybody anyone able possible',
   ].flatMap((line) => line.split(' ')),
 )

@@ -3,6 +3,7 @@ import { FACT_KEYS, type Fact, type FactKey, fact } from '../../shared/fact-keys
 import type { RouteId } from '../../shared/route-ids.ts'
 import { type Clue, clueTree } from './clues.ts'
 import { addPhrase, addPhrases, type PhraseTree, phraseTree } from './phrases.ts'
+import { type QuestionWords, questionWords } from './question-words.ts'
 import {
   fixedTree,
   inPartTree,
@@ -75,6 +76,7 @@ export interface Lexicon {
   readonly routesAsked: PhraseTree<RouteId>
   /** What makes a question one about the job. */
   readonly jobQuestions: PhraseTree<'holds' | 'wants'>
+  readonly questions: QuestionWords
   readonly fillers: ReadonlySet<string>
   readonly between: ReadonlySet<string>
   readonly speller: Speller
@@ -108,6 +110,7 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     jobQuestions: jobQuestionTree(vocabulary),
     keeping: keepingTree(vocabulary),
     routesAsked: routeTree(vocabulary),
+    questions: questionWords(vocabulary.questions),
     fillers: new Set(vocabulary.markers.fillers),
     between: new Set(vocabulary.parts.between),
     speller: speller(vocabulary),

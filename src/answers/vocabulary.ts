@@ -3,6 +3,7 @@ import { choicesOf } from '../../shared/answers.ts'
 import { type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
 import { routeId } from '../../shared/route-ids.ts'
 import { phrases } from './phrase-list.ts'
+import { jobQuestionVocabulary, questionVocabulary } from './question-vocabulary.ts'
 import { smallWords } from './small-words.ts'
 
 const table = z.record(z.string(), z.number())
@@ -172,13 +173,8 @@ const vocabularySchema = z.strictObject({
     z.enum(['undo', 'restart', 'result', 'what-if', 'why', 'explain', 'change', 'none']),
     phrases,
   ),
-  /** Verbs that open a question about the job, and the words that make it one. */
-  jobQuestions: z.strictObject({
-    supposing: phrases,
-    asking: phrases,
-    holds: phrases,
-    wants: phrases,
-  }),
+  jobQuestions: jobQuestionVocabulary,
+  questions: questionVocabulary,
   /** How people say that what was supposed is to stay. */
   keeping: phrases,
   /** What people call the routes when they ask about one: "do I need a girdle?" */

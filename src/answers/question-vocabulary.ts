@@ -1,0 +1,37 @@
+import { z } from 'zod'
+import { phrases } from './phrase-list.ts'
+
+/** How people ask, suppose and take back, where the words alone do not settle it. */
+export const questionVocabulary = z.strictObject({
+  /** They ask, whatever figures they name: "why 4 bolts at 9 psi". */
+  openly: phrases,
+  /** What opens a clause that tells something after a question: "why ask, its 9 psi". */
+  asserts: phrases,
+  /** What looks like that and tells nothing: "I thought two would do". */
+  believes: phrases,
+  /** What makes a sentence beside a "why" an argument: "480 for that seems daft". */
+  opinions: phrases,
+  /** They make a "why" one about what is asked or called. */
+  reasons: phrases,
+  /** They make a "why" one about how things work. */
+  mechanisms: phrases,
+  /** What opens a supposition when a question goes with it: "were it on E85, would it live?" */
+  supposes: phrases,
+  /** Words before their subject in a question. */
+  auxiliaries: phrases,
+  /** What may follow those. */
+  subjects: phrases,
+  /** How people speak of what they said before. */
+  earlier: phrases,
+  /** What sets something against what was said before. */
+  contrasts: phrases,
+})
+export type QuestionVocabulary = z.infer<typeof questionVocabulary>
+
+/** Verbs that open a question about the job, and the words that make it one. */
+export const jobQuestionVocabulary = z.strictObject({
+  supposing: phrases,
+  asking: phrases,
+  holds: phrases,
+  wants: phrases,
+})
