@@ -5,6 +5,7 @@ import { type Intent, intentOf, type Request } from './intents.ts'
 import { LEADS } from './leads.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import { argues } from './reasons-asked.ts'
 import { asksAt } from './sentences.ts'
 import { settle } from './settle.ts'
 import { topicOf } from './topics.ts'
@@ -147,8 +148,10 @@ function saidAbout(
   before: boolean,
   parts: Parts,
 ): Reading[] {
+  const { tokens, scopes, lexicon } = parts
   const earlier = before ? settled.filter(({ to }) => to <= request.from) : []
-  return [...earlier, ...saidAfter(request, settled, parts)]
+  const argued = settled.filter(({ from }) => argues(from, tokens, scopes, lexicon))
+  return [...earlier, ...saidAfter(request, settled, parts), ...argued]
 }
 
 /** Readings in the sentence of a request, from the request on. */
@@ -169,7 +172,8 @@ function countTold(parts: Parts, settled: readonly Reading[]): number {
   const asks = requests.find(
     ({ intent, opens }) => opens && (intent === 'explain' || intent === 'why'),
   )
-  if (!asks || figuresAfter(asks, settled, parts).length > 0) return settled.length
+  if (!asks || (!asks.openly && figuresAfter(asks, settled, parts).length > 0))
+    return settled.length
   const elsewhere = ({ from }: Reading): boolean =>
     scopes.sentence[from] !== scopes.sentence[asks.from]
   return settled.filter(elsewhere).length

@@ -2,7 +2,9 @@ import { jobQuestionsIn } from './job-questions.ts'
 import { LEADS } from './leads.ts'
 import type { IntentName, Lexicon } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
+import { asksHowItWorks, asksOpenly } from './reasons-asked.ts'
 import type { Scopes } from './scopes.ts'
+import { suppositionsIn } from './suppositions.ts'
 import type { Token } from './tokens.ts'
 
 export type Intent =
@@ -27,32 +29,45 @@ export interface Request {
   readonly aside: boolean
   /** Whether it is a question that only the call can answer. */
   readonly job?: boolean
+  /** Whether it is a request only if its sentence names facts. */
+  readonly needsFacts?: boolean
+  /** Whether it asks whatever figures it names: "why 4 bolts at 9 psi". */
+  readonly openly?: boolean
 }
 
 /** Every request of a message, left to right. */
 export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
   const said = mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
     mention.meanings.flatMap((intent) =>
-      intent === 'none' || (intent === 'what-if' && isMusing(mention, tokens, scopes))
+      intent === 'none' ||
+      (intent === 'what-if' && isMusing(mention, tokens, scopes)) ||
+      (intent === 'explain' && isUnknownFact(mention, tokens, scopes))
         ? []
         : [
             {
-              intent,
+              intent:
+                intent === 'why' && asksHowItWorks(mention, tokens, scopes, lexicon)
+                  ? 'explain'
+                  : intent,
               from: mention.from,
               to: mention.to,
               opens: opens(mention, tokens, scopes),
               aside: scopes.outside[mention.from] !== undefined,
+              openly: asksOpenly(mention.from, tokens, lexicon),
             },
           ],
     ),
   )
   if (said.some(({ intent, opens, aside }) => intent !== 'result' && opens && !aside)) return said
-  const job = jobQuestionsIn(tokens, lexicon, scopes).map(({ asks, from, to }) => ({
+  const whole = { opens: true, aside: false }
+  const supposed = suppositionsIn(tokens, lexicon, scopes)
+    .filter(({ from }) => !hasThought(from, scopes))
+    .map((place) => ({ ...place, ...whole, intent: 'what-if' as const }))
+  if (supposed.length > 0) return [...said, ...supposed]
+  const job = jobQuestionsIn(tokens, lexicon, scopes).map(({ asks, ...question }) => ({
+    ...question,
+    ...whole,
     intent: asks,
-    from,
-    to,
-    opens: true,
-    aside: false,
     job: true,
   }))
   return [...said, ...job]
@@ -63,6 +78,21 @@ function isMusing(mention: Mention<IntentName>, tokens: readonly Token[], scopes
   if (tokens[mention.from]?.text !== 'if') return false
   const sentence = tokens.filter((_, at) => scopes.sentence[at] === scopes.sentence[mention.from])
   return !sentence.some(({ text }) => text === '?') && hasThought(mention.from, scopes)
+}
+
+/** "No idea what a line hone costs" says what is not known; "no clue what a girdle is" asks. */
+function isUnknownFact(
+  { from, to }: Mention<IntentName>,
+  tokens: readonly Token[],
+  scopes: Scopes,
+) {
+  const [first, last] = [tokens[from]?.text ?? '', tokens[to - 1]?.text ?? '']
+  if (!['no', 'not', 'dont', 'clueless'].includes(first) || !['a', 'an'].includes(last))
+    return false
+  const end = tokens.findLastIndex(
+    ({ kind }, at) => scopes.sentence[at] === scopes.sentence[from] && kind === 'word',
+  )
+  return !['is', 'are', 'means', 'does'].includes(tokens[end]?.text ?? '')
 }
 
 /** Whether its sentence ends on "some day" or the like. */
@@ -106,6 +136,8 @@ const LOOSE_WHAT_IF = new Set([
   'say',
   'take',
   'with',
+  'at',
+  'on',
   'imagine',
 ])
 
@@ -149,6 +181,7 @@ function askedFor(
   const long = ({ from, to }: Request): boolean => to - from >= 3
   const brief = ({ from, to }: Request): boolean => to - from >= 2 && words <= 12
   const any = told.facts > 0
+  const asks = ({ openly }: Request): boolean => openly === true
   return (
     find(
       'undo',
@@ -163,8 +196,8 @@ function askedFor(
       (r) => r.opens && whatIfFits(r, tokens, told) && !(r.job && told.elsewhere(r)),
     ) ??
     find('result', (r) => resultFits(r, tokens, told, covers(r))) ??
-    find('why', (r) => r.opens && (!any || long(r)) && told.near(r) === 0) ??
-    find('explain', (r) => r.opens && told.near(r) === 0)
+    find('why', (r) => r.opens && (asks(r) || ((!any || long(r)) && told.near(r) === 0))) ??
+    find('explain', (r) => r.opens && (asks(r) || told.near(r) === 0))
   )
 }
 
@@ -184,6 +217,7 @@ function opensOnDenial(tokens: readonly Token[]): boolean {
 
 function whatIfFits(request: Request, tokens: readonly Token[], told: Told): boolean {
   const last = tokens[request.to - 1]?.text ?? ''
+  if (request.needsFacts && told.facts === 0) return false
   return told.facts > 0 || !LOOSE_WHAT_IF.has(last)
 }
 

@@ -8,6 +8,8 @@ import type { Token } from './tokens.ts'
 export interface JobQuestion {
   /** Whether it supposes something, or asks what to do. */
   readonly asks: 'what-if' | 'result'
+  /** Whether it supposes only if it names facts: "does it hold with studs". */
+  readonly needsFacts?: boolean
   readonly from: number
   readonly to: number
 }
@@ -26,19 +28,25 @@ export function jobQuestionsIn(
   for (const from of openings(tokens, sentence)) {
     const word = tokens[from]?.text ?? ''
     if (!supposing.includes(word) && !asking.includes(word)) continue
-    if (outside[from] === 'other') continue
+    // "I could always go to a girdle" asks nothing.
+    if (outside[from] === 'other' || tokens[from - 1]?.text === 'i') continue
     let end = from
     while (end < tokens.length && sentence[end] === sentence[from]) end += 1
     const kinds = mentionsIn(jobQuestions, tokens.slice(from, end)).flatMap((m) => m.meanings)
     const wants = kinds.includes('wants')
     if (!wants && !(kinds.includes('holds') && isOfThis(word, from, end, tokens))) continue
-    found.push({
-      asks: wants || !supposing.includes(word) ? 'result' : 'what-if',
-      from,
-      to: from + 1,
-    })
+    const place = { from, to: from + 1 }
+    const supposes = !wants && supposing.includes(word)
+    found.push({ asks: supposes ? 'what-if' : 'result', ...place })
+    if (!wants && !supposes && hasCondition(from, end, tokens))
+      found.push({ asks: 'what-if', needsFacts: true, ...place })
   }
   return found
+}
+
+/** "Does it hold if I go to 14 psi", "is it any better with studs". */
+function hasCondition(from: number, end: number, tokens: readonly Token[]): boolean {
+  return tokens.slice(from, end).some(({ text }) => text === 'if' || text === 'with')
 }
 
 /** "Do two bolt caps walk at 7000?" is of engines at large; "does it hold?" is not. */
@@ -50,7 +58,7 @@ function isOfThis(word: string, from: number, end: number, tokens: readonly Toke
 const OWN = new Set(['my', 'mine', 'it', 'this', 'these', 'they', 'i', 'we', 'our'])
 
 /** The first word of each sentence that is no small word before a question. */
-function openings(tokens: readonly Token[], sentence: readonly number[]): number[] {
+export function openings(tokens: readonly Token[], sentence: readonly number[]): number[] {
   const found: number[] = []
   for (let at = 0; at < tokens.length; at += 1) {
     const opens = at === 0 || sentence[at] !== sentence[at - 1]

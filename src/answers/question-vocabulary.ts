@@ -25,6 +25,10 @@ export const questionVocabulary = z.strictObject({
   earlier: phrases,
   /** What sets something against what was said before. */
   contrasts: phrases,
+  /** What takes back what was said before. */
+  revises: phrases,
+  /** After a denial they deny what was said before: "it isn't iron after all". */
+  retracts: phrases,
 })
 export type QuestionVocabulary = z.infer<typeof questionVocabulary>
 

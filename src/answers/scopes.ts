@@ -1,6 +1,7 @@
 import type { Lexicon, Marker } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
 import { isNotOfMine, isStillOfThis, type Place } from './of-this-engine.ts'
+import { answersItself } from './reasons-asked.ts'
 import { asksAt, breaksOf } from './sentences.ts'
 import type { Token } from './tokens.ts'
 import { isOther, isSomeones, wasAt } from './whose.ts'
@@ -27,7 +28,9 @@ export function scopesOf(
   lexicon: Lexicon,
   covered: (at: number) => boolean,
 ): Scopes {
-  const { sentence, clause } = breaksOf(tokens)
+  const { sentence, clause } = breaksOf(tokens, (i, start) =>
+    answersItself(tokens, i, start, lexicon),
+  )
   const markers = mentionsIn(lexicon.markers, tokens, covered)
   const at = new Map(markers.map((mention) => [mention.from, mention]))
   const outside = new Array<Outside | undefined>(tokens.length).fill(undefined)

@@ -21,18 +21,30 @@ function isAbbreviated(tokens: readonly Token[], i: number): boolean {
   return ABBREVIATIONS.has(tokens[i - 2]?.text ?? '') && tokens[i - 3]?.kind === 'number'
 }
 
-/** Number the sentences and clauses of a message. */
-export function breaksOf(tokens: readonly Token[]): { sentence: number[]; clause: number[] } {
+/**
+ * Number the sentences and clauses of a message.
+ *
+ * @param startsAnew - whether a word after a comma starts a sentence of its own; told
+ * where the sentence before it starts
+ */
+export function breaksOf(
+  tokens: readonly Token[],
+  startsAnew: (at: number, start: number) => boolean = () => false,
+): { sentence: number[]; clause: number[] } {
   const sentence: number[] = []
   const clause: number[] = []
-  let [sentences, clauses] = [0, 0]
+  let [sentences, clauses, start] = [0, 0, 0]
   tokens.forEach((token, i) => {
     const before = tokens[i - 1]
     const ended =
       before?.kind === 'mark' &&
       (SENTENCE_END.has(before.text) ||
-        (before.text === '.' && token.gap !== 'none' && !isAbbreviated(tokens, i)))
-    if (ended) sentences += 1
+        (before.text === '.' && token.gap !== 'none' && !isAbbreviated(tokens, i)) ||
+        (before.text === ',' && startsAnew(i, start)))
+    if (ended) {
+      sentences += 1
+      start = i
+    }
     const parted = before?.kind === 'mark' && [',', '(', ')', ':'].includes(before.text)
     // "I4 / 86x86 / bedplate / alloy" is a list.
     const listed = before?.text === '/' && before.gap === 'space' && token.gap === 'space'

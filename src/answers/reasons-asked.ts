@@ -1,0 +1,56 @@
+import { LEADS } from './leads.ts'
+import type { Lexicon } from './lexicon.ts'
+import { longestAt } from './phrases.ts'
+import { placeOf, sentenceEnd, sentenceStart } from './question-words.ts'
+import type { Scopes } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+/** "Why ask, its only 9 psi": after the question something is told, as in a new sentence. */
+export function answersItself(
+  tokens: readonly Token[],
+  at: number,
+  start: number,
+  { intents, questions }: Lexicon,
+): boolean {
+  const own = longestAt(questions.asserts, tokens, at)
+  if (!own || (longestAt(questions.believes, tokens, at)?.to ?? 0) >= own.to) return false
+  let from = start
+  while (from < at && LEADS.has(tokens[from]?.text ?? '')) from += 1
+  return longestAt(intents, tokens, from)?.meanings.includes('why') ?? false
+}
+
+/** Whether a "why" or "explain" asks whatever figures it names: "why 4 bolts at 9 psi". */
+export function asksOpenly(
+  from: number,
+  tokens: readonly Token[],
+  { questions }: Pick<Lexicon, 'questions'>,
+): boolean {
+  return longestAt(questions.openly, tokens, from) !== undefined
+}
+
+/** "Why do studs clamp better": how things work, not why it is asked or called. */
+export function asksHowItWorks(
+  { from, to }: { readonly from: number; readonly to: number },
+  tokens: readonly Token[],
+  { sentence }: Pick<Scopes, 'sentence'>,
+  { questions }: Lexicon,
+): boolean {
+  const end = sentenceEnd(sentence, from)
+  if (!WHY.has(tokens[from]?.text ?? '') || placeOf(questions.reasons, tokens, from, to) >= 0)
+    return false
+  const works = placeOf(questions.mechanisms, tokens, to, end) >= 0
+  return works && placeOf(questions.reasons, tokens, to, end) < 0
+}
+
+const WHY = new Set(['why', 'y', 'how', 'whys'])
+
+/** "480 for a bore seems daft": what is held against a call, not told of the engine. */
+export function argues(
+  at: number,
+  tokens: readonly Token[],
+  { sentence }: Pick<Scopes, 'sentence'>,
+  { questions }: Lexicon,
+): boolean {
+  const [start, end] = [sentenceStart(sentence, at), sentenceEnd(sentence, at)]
+  return placeOf(questions.opinions, tokens, start, end) >= 0
+}
