@@ -1,13 +1,17 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { unknownsIn } from './dont-know.ts'
 import type { Findings, Reading } from './findings.ts'
-import { type Intent, intentOf, type Request } from './intents.ts'
+import { type Intent, intentOf } from './intents.ts'
 import { LEADS } from './leads.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import { longestAt } from './phrases.ts'
 import { argues } from './reasons-asked.ts'
+import type { Request } from './requests.ts'
 import { asksAt } from './sentences.ts'
 import { settle } from './settle.ts'
+import { questionAfter } from './suppositions.ts'
+import type { Token } from './tokens.ts'
 import { topicOf } from './topics.ts'
 
 /** What a message comes to: one reading a fact at most, what it asks, and about what. */
@@ -26,7 +30,8 @@ export function conclude(
   const { tokens, scopes, lexicon, requests } = parts
   const { settled, corrected } = settleMessage(parts, findings)
   const unknowns = unknownsIn(parts, settled, asking)
-  const { intent, request } = intentOf(requests, tokens, {
+  const open = requests.filter((request) => !isGuess(request, settled, asking, tokens))
+  const { intent, request } = intentOf(open, tokens, {
     facts: countTold(parts, settled),
     near: (each) => figuresAfter(each, settled, parts).length,
     elsewhere: (each) =>
@@ -57,6 +62,9 @@ export function conclude(
     const told = settled.filter((reading) => !about.has(reading))
     return { readings: [...told, ...unknowns], intent, ...(topic ? { topic } : {}) }
   }
+  if (intent === 'what-if' && request) {
+    return { readings: [...supposedBy(request, settled, parts), ...unknowns], intent }
+  }
   const only = asking === undefined && intent === 'tell' && isOnlyAsked(settled, parts)
   if (only) return { readings: settled, intent: 'what-if' }
   if (intent !== 'undo' && intent !== 'restart') {
@@ -69,6 +77,20 @@ export function conclude(
 
 const NOES = new Set(['no', 'nope', 'nah', 'yes', 'yeah'])
 
+/** "Lets say 9", "assume 10": to a question of a figure that is an answer. */
+function isGuess(
+  { intent, to }: Request,
+  settled: readonly Reading[],
+  asking: FactKey | undefined,
+  tokens: readonly Token[],
+): boolean {
+  const guesses = intent === 'what-if' && GUESSES.has(tokens[to - 1]?.text ?? '')
+  if (!guesses || tokens.some(({ text }) => text === '?')) return false
+  return settled.length > 0 && settled.every(({ key, from }) => key === asking && from - to <= 1)
+}
+
+const GUESSES = new Set(['say', 'assume', 'assuming', 'imagine'])
+
 function settleMessage(
   { scopes, requests }: Parts,
   findings: Findings,
@@ -76,6 +98,7 @@ function settleMessage(
   const at = scopes.markers
     .filter(({ meanings }) => meanings.includes('correction'))
     .map(({ from }) => from)
+  at.push(...requests.flatMap(({ anewFrom }) => anewFrom ?? []))
   const whatIf = requests.find(({ intent, opens }) => intent === 'what-if' && opens)
   return settle(findings, { at, ...(whatIf ? { anewFrom: whatIf.from } : {}) })
 }
@@ -104,7 +127,7 @@ const OPENERS = new Set('so ok okay well and but hmm now also hey hi oh um , !'.
 /** "15 psi?", "should I go to 12:1?": what is only asked about is supposed, not told. */
 function isOnlyAsked(
   settled: readonly Reading[],
-  { tokens, scopes: { sentence } }: Parts,
+  { tokens, scopes: { sentence }, lexicon }: Parts,
 ): boolean {
   if (settled.length === 0 || settled.length > 3) return false
   return settled.every(({ from }) => {
@@ -113,6 +136,7 @@ function isOnlyAsked(
     let end = from
     while (end + 1 < tokens.length && sentence[end + 1] === sentence[from]) end += 1
     while (start < end && OPENERS.has(tokens[start]?.text ?? '')) start += 1
+    if (longestAt(lexicon.intents, tokens, start)?.meanings.includes('none')) return false
     const should = tokens.some(
       ({ text }, at) =>
         sentence[at] === sentence[from] && text === 'should' && tokens[at + 1]?.text === 'i',
@@ -152,6 +176,16 @@ function saidAbout(
   const earlier = before ? settled.filter(({ to }) => to <= request.from) : []
   const argued = settled.filter(({ from }) => argues(from, tokens, scopes, lexicon))
   return [...earlier, ...saidAfter(request, settled, parts), ...argued]
+}
+
+/** What is supposed, without what is only asked beside it. */
+function supposedBy(request: Request, settled: readonly Reading[], parts: Parts): Reading[] {
+  const { tokens, lexicon, scopes } = parts
+  const end = questionAfter(request.from, tokens, lexicon, scopes)
+  const asked = ({ from }: Reading): boolean =>
+    from >= end && scopes.sentence[from] === scopes.sentence[request.from]
+  const supposed = settled.some(({ from }) => from >= request.from && from < end)
+  return supposed ? settled.filter((reading) => !asked(reading)) : [...settled]
 }
 
 /** Readings in the sentence of a request, from the request on. */

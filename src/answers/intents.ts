@@ -1,10 +1,6 @@
-import { jobQuestionsIn } from './job-questions.ts'
 import { LEADS } from './leads.ts'
-import type { IntentName, Lexicon } from './lexicon.ts'
-import { type Mention, mentionsIn } from './mentions.ts'
-import { asksHowItWorks, asksOpenly } from './reasons-asked.ts'
-import type { Scopes } from './scopes.ts'
-import { suppositionsIn } from './suppositions.ts'
+import type { IntentName } from './lexicon.ts'
+import type { Request } from './requests.ts'
 import type { Token } from './tokens.ts'
 
 export type Intent =
@@ -17,100 +13,6 @@ export type Intent =
   | 'undo'
   | 'restart'
   | 'result'
-
-/** A request found in a message, before it is known which facts the message tells. */
-export interface Request {
-  readonly intent: Exclude<IntentName, 'none'>
-  readonly from: number
-  readonly to: number
-  /** Whether it opens the message or a sentence of it. */
-  readonly opens: boolean
-  /** Whether it is said of a thought or of others: "I could bump it to 12". */
-  readonly aside: boolean
-  /** Whether it is a question that only the call can answer. */
-  readonly job?: boolean
-  /** Whether it is a request only if its sentence names facts. */
-  readonly needsFacts?: boolean
-  /** Whether it asks whatever figures it names: "why 4 bolts at 9 psi". */
-  readonly openly?: boolean
-}
-
-/** Every request of a message, left to right. */
-export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
-  const said = mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
-    mention.meanings.flatMap((intent) =>
-      intent === 'none' ||
-      (intent === 'what-if' && isMusing(mention, tokens, scopes)) ||
-      (intent === 'explain' && isUnknownFact(mention, tokens, scopes))
-        ? []
-        : [
-            {
-              intent:
-                intent === 'why' && asksHowItWorks(mention, tokens, scopes, lexicon)
-                  ? 'explain'
-                  : intent,
-              from: mention.from,
-              to: mention.to,
-              opens: opens(mention, tokens, scopes),
-              aside: scopes.outside[mention.from] !== undefined,
-              openly: asksOpenly(mention.from, tokens, lexicon),
-            },
-          ],
-    ),
-  )
-  if (said.some(({ intent, opens, aside }) => intent !== 'result' && opens && !aside)) return said
-  const whole = { opens: true, aside: false }
-  const supposed = suppositionsIn(tokens, lexicon, scopes)
-    .filter(({ from }) => !hasThought(from, scopes))
-    .map((place) => ({ ...place, ...whole, intent: 'what-if' as const }))
-  if (supposed.length > 0) return [...said, ...supposed]
-  const job = jobQuestionsIn(tokens, lexicon, scopes).map(({ asks, ...question }) => ({
-    ...question,
-    ...whole,
-    intent: asks,
-    job: true,
-  }))
-  return [...said, ...job]
-}
-
-/** "If I go to 15 psi later I'd add studs": a thought about some day, no question. */
-function isMusing(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
-  if (tokens[mention.from]?.text !== 'if') return false
-  const sentence = tokens.filter((_, at) => scopes.sentence[at] === scopes.sentence[mention.from])
-  return !sentence.some(({ text }) => text === '?') && hasThought(mention.from, scopes)
-}
-
-/** "No idea what a line hone costs" says what is not known; "no clue what a girdle is" asks. */
-function isUnknownFact(
-  { from, to }: Mention<IntentName>,
-  tokens: readonly Token[],
-  scopes: Scopes,
-) {
-  const [first, last] = [tokens[from]?.text ?? '', tokens[to - 1]?.text ?? '']
-  if (!['no', 'not', 'dont', 'clueless'].includes(first) || !['a', 'an'].includes(last))
-    return false
-  const end = tokens.findLastIndex(
-    ({ kind }, at) => scopes.sentence[at] === scopes.sentence[from] && kind === 'word',
-  )
-  return !['is', 'are', 'means', 'does'].includes(tokens[end]?.text ?? '')
-}
-
-/** Whether its sentence ends on "some day" or the like. */
-function hasThought(from: number, { sentence, markers }: Scopes): boolean {
-  return markers.some(
-    (marker) =>
-      sentence[marker.from] === sentence[from] && marker.meanings.includes('thoughtAfter'),
-  )
-}
-
-function opens(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
-  for (let at = mention.from - 1; at >= 0; at -= 1) {
-    if (scopes.clause[at] !== scopes.clause[mention.from] && tokens[mention.from]?.gap !== 'none')
-      return true
-    if (!LEADS.has(tokens[at]?.text ?? '')) return tokens[at]?.text === ','
-  }
-  return true
-}
 
 /** Asks for the end even beside facts. */
 const INSISTS = new Set([
@@ -126,6 +28,11 @@ const INSISTS = new Set([
   'result',
   'results',
 ])
+const NEW = new Set(['new', 'different', 'another', 'fresh', 'next'])
+/** Words of the end that are a request only with no figure told after them. */
+const OF_THE_END = new Set(['the', 'bottom', 'verdict', 'result', 'results'])
+/** "Thats all I have": the end of what is told, and with figures no more than that. */
+const ENDS = new Set(['thats', 'that', 'this', 'nothing', 'ive'])
 /** What-if words that are one only with something to suppose. */
 const LOOSE_WHAT_IF = new Set([
   'would',
@@ -181,6 +88,8 @@ function askedFor(
   const long = ({ from, to }: Request): boolean => to - from >= 3
   const brief = ({ from, to }: Request): boolean => to - from >= 2 && words <= 12
   const any = told.facts > 0
+  // "New build but factory caps".
+  const names = ({ from }: Request): boolean => any && NEW.has(tokens[from]?.text ?? '')
   const asks = ({ openly }: Request): boolean => openly === true
   return (
     find(
@@ -189,7 +98,7 @@ function askedFor(
     ) ??
     find(
       'restart',
-      (r) => r.opens && (covers(r) || (!any && (long(r) || brief(r) || r.from === 0))),
+      (r) => r.opens && !names(r) && (covers(r) || (!any && (long(r) || brief(r) || r.from === 0))),
     ) ??
     find(
       'what-if',
@@ -202,6 +111,8 @@ function askedFor(
 }
 
 function changes(request: Request, tokens: readonly Token[], told: Told): boolean {
+  if (request.anewFrom !== undefined)
+    return told.corrected || (request.plainly === true && told.facts > 0)
   const first = firstIn(request, tokens) || !told.corrected || admits(request, tokens)
   const own = request.opens && !request.aside && !isWish(request, tokens)
   return own && first && changeFits(request, tokens, told.facts > 0)
@@ -229,7 +140,12 @@ function resultFits(
 ): boolean {
   const said = tokens.slice(request.from, request.to).map(({ text }) => text)
   if (request.job) return !told.elsewhere(request) && told.near(request) === 0
-  if (told.facts > 0) return said.some((word) => INSISTS.has(word)) && said.length >= 2
+  const first = said[0] ?? ''
+  if (told.facts > 0) {
+    const names = OF_THE_END.has(first) && told.near(request) > 0
+    return said.some((word) => INSISTS.has(word)) && said.length >= 2 && !names
+  }
+  if (ENDS.has(first) && tokens.some(({ kind }) => kind === 'number')) return false
   return covers || (said.length >= 3 && request.opens)
 }
 

@@ -32,8 +32,13 @@ export function jobQuestionsIn(
     if (outside[from] === 'other' || tokens[from - 1]?.text === 'i') continue
     let end = from
     while (end < tokens.length && sentence[end] === sentence[from]) end += 1
-    const kinds = mentionsIn(jobQuestions, tokens.slice(from, end)).flatMap((m) => m.meanings)
-    const wants = kinds.includes('wants')
+    const mentions = mentionsIn(jobQuestions, tokens.slice(from, end))
+    const kinds = mentions.flatMap((m) => m.meanings)
+    // The "I go" of "does it hold if I go to 14 psi" wants nothing.
+    const condition = tokens.findIndex(({ text }, at) => at > from && at < end && text === 'if')
+    const wants = mentions.some(
+      (m) => m.meanings.includes('wants') && (condition < 0 || from + m.from < condition),
+    )
     if (!wants && !(kinds.includes('holds') && isOfThis(word, from, end, tokens))) continue
     const place = { from, to: from + 1 }
     const supposes = !wants && supposing.includes(word)

@@ -29,6 +29,12 @@ export const questionVocabulary = z.strictObject({
   revises: phrases,
   /** After a denial they deny what was said before: "it isn't iron after all". */
   retracts: phrases,
+  /** What sets a new figure against the one before. */
+  replaces: phrases,
+  /** Verbs that ask for a change when they open a clause. */
+  changes: phrases,
+  /** Verbs that do so when somebody is asked: "could you set". */
+  sets: phrases,
 })
 export type QuestionVocabulary = z.infer<typeof questionVocabulary>
 

@@ -26,6 +26,18 @@ export function placeOf(
   return -1
 }
 
+/** Where nothing more follows. */
+export const NOWHERE = Number.MAX_SAFE_INTEGER
+
+/** For each token, where the next phrase of a kind stands, itself counted. */
+export function nextPlaces(tree: PhraseTree<true>, tokens: readonly Token[]): number[] {
+  const next = new Array<number>(tokens.length + 1).fill(NOWHERE)
+  for (let at = tokens.length - 1; at >= 0; at -= 1) {
+    next[at] = longestAt(tree, tokens, at) ? at : (next[at + 1] as number)
+  }
+  return next
+}
+
 /** The token after the sentence of a token. */
 export function sentenceEnd(sentence: readonly number[], at: number): number {
   let end = at

@@ -16,7 +16,8 @@ export function answersItself(
   if (!own || (longestAt(questions.believes, tokens, at)?.to ?? 0) >= own.to) return false
   let from = start
   while (from < at && LEADS.has(tokens[from]?.text ?? '')) from += 1
-  return longestAt(intents, tokens, from)?.meanings.includes('why') ?? false
+  const asks = longestAt(intents, tokens, from)?.meanings ?? []
+  return asks.includes('why') || asks.includes('none')
 }
 
 /** Whether a "why" or "explain" asks whatever figures it names: "why 4 bolts at 9 psi". */

@@ -67,3 +67,21 @@ export function askedIn(
 const SUBJECTS_BEFORE = new Set(
   'i it that they this which we you who he she what id ill youd theyd hed wed'.split(' '),
 )
+
+/**
+ * Where the question after a supposition starts, or the end of the sentence: "what if
+ * it costs 700, are steel caps still worth it" supposes no steel caps.
+ */
+export function questionAfter(
+  from: number,
+  tokens: readonly Token[],
+  lexicon: Lexicon,
+  { sentence }: Pick<Scopes, 'sentence'>,
+): number {
+  const end = sentenceEnd(sentence, from)
+  for (let at = from + 1; at < end; at += 1) {
+    if (tokens[at - 1]?.text === ',' && longestAt(lexicon.questions.auxiliaries, tokens, at))
+      return at
+  }
+  return end
+}

@@ -1,7 +1,7 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
-import type { Request } from './intents.ts'
 import type { Lexicon } from './lexicon.ts'
 import { longestAt } from './phrases.ts'
+import type { Request } from './requests.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
 

@@ -1,0 +1,112 @@
+import { jobQuestionsIn } from './job-questions.ts'
+import { LEADS } from './leads.ts'
+import type { IntentName, Lexicon } from './lexicon.ts'
+import { type Mention, mentionsIn } from './mentions.ts'
+import { asksHowItWorks, asksOpenly } from './reasons-asked.ts'
+import { revisionsIn } from './revisions.ts'
+import type { Scopes } from './scopes.ts'
+import { suppositionsIn } from './suppositions.ts'
+import type { Token } from './tokens.ts'
+
+/** A request found in a message, before it is known which facts the message tells. */
+export interface Request {
+  readonly intent: Exclude<IntentName, 'none'>
+  readonly from: number
+  readonly to: number
+  /** Whether it opens the message or a sentence of it. */
+  readonly opens: boolean
+  /** Whether it is said of a thought or of others: "I could bump it to 12". */
+  readonly aside: boolean
+  /** Whether it is a question that only the call can answer. */
+  readonly job?: boolean
+  /** Whether it is a request only if its sentence names facts. */
+  readonly needsFacts?: boolean
+  /** Where what is said anew begins: "I said two bolt, turns out it is four". */
+  readonly anewFrom?: number
+  /** Whether it takes something back by its words alone, whatever is told. */
+  readonly plainly?: boolean
+  /** Whether it asks whatever figures it names: "why 4 bolts at 9 psi". */
+  readonly openly?: boolean
+}
+
+/** Every request of a message, left to right. */
+export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
+  const said = [...saidIn(tokens, lexicon, scopes), ...revisionsIn(tokens, lexicon, scopes)]
+  if (said.some(({ intent, opens, aside }) => intent !== 'result' && opens && !aside)) return said
+  const whole = { opens: true, aside: false }
+  const supposed = suppositionsIn(tokens, lexicon, scopes)
+    .filter(({ from }) => !hasThought(from, scopes))
+    .map((place) => ({ ...place, ...whole, intent: 'what-if' as const }))
+  if (supposed.length > 0) return [...said, ...supposed]
+  const job = jobQuestionsIn(tokens, lexicon, scopes).map(({ asks, ...question }) => ({
+    ...question,
+    ...whole,
+    intent: asks,
+    job: true,
+  }))
+  return [...said, ...job]
+}
+
+/** The requests that phrases of the vocabulary make. */
+function saidIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
+  return mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
+    mention.meanings.flatMap((intent) =>
+      intent === 'none' ||
+      (intent === 'what-if' && isMusing(mention, tokens, scopes)) ||
+      (intent === 'explain' && isUnknownFact(mention, tokens, scopes))
+        ? []
+        : [
+            {
+              intent:
+                intent === 'why' && asksHowItWorks(mention, tokens, scopes, lexicon)
+                  ? 'explain'
+                  : intent,
+              from: mention.from,
+              to: mention.to,
+              opens: opens(mention, tokens, scopes),
+              aside: scopes.outside[mention.from] !== undefined,
+              openly: asksOpenly(mention.from, tokens, lexicon),
+            },
+          ],
+    ),
+  )
+}
+
+/** "If I go to 15 psi later I'd add studs": a thought about some day, no question. */
+function isMusing(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
+  if (tokens[mention.from]?.text !== 'if') return false
+  const sentence = tokens.filter((_, at) => scopes.sentence[at] === scopes.sentence[mention.from])
+  return !sentence.some(({ text }) => text === '?') && hasThought(mention.from, scopes)
+}
+
+/** "No idea what a line hone costs" says what is not known; "no clue what a girdle is" asks. */
+function isUnknownFact(
+  { from, to }: Mention<IntentName>,
+  tokens: readonly Token[],
+  scopes: Scopes,
+) {
+  const [first, last] = [tokens[from]?.text ?? '', tokens[to - 1]?.text ?? '']
+  if (!['no', 'not', 'dont', 'clueless'].includes(first) || !['a', 'an'].includes(last))
+    return false
+  const end = tokens.findLastIndex(
+    ({ kind }, at) => scopes.sentence[at] === scopes.sentence[from] && kind === 'word',
+  )
+  return !['is', 'are', 'means', 'does'].includes(tokens[end]?.text ?? '')
+}
+
+/** Whether its sentence ends on "some day" or the like. */
+function hasThought(from: number, { sentence, markers }: Scopes): boolean {
+  return markers.some(
+    (marker) =>
+      sentence[marker.from] === sentence[from] && marker.meanings.includes('thoughtAfter'),
+  )
+}
+
+function opens(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
+  for (let at = mention.from - 1; at >= 0; at -= 1) {
+    if (scopes.clause[at] !== scopes.clause[mention.from] && tokens[mention.from]?.gap !== 'none')
+      return true
+    if (!LEADS.has(tokens[at]?.text ?? '')) return tokens[at]?.text === ','
+  }
+  return true
+}

@@ -1,0 +1,97 @@
+import { LEADS } from './leads.ts'
+import type { Lexicon } from './lexicon.ts'
+import { longestAt } from './phrases.ts'
+import { NOWHERE, nextPlaces, sentenceStart } from './question-words.ts'
+import type { Request } from './requests.ts'
+import type { Scopes } from './scopes.ts'
+import type { Token } from './tokens.ts'
+
+/**
+ * Changes that are told rather than asked for: "I told you two bolts, turns out it is
+ * four", "it isn't iron after all, it's aluminium", "$425 now instead of $390".
+ */
+export function revisionsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
+  const found: Request[] = []
+  const next = {
+    revises: nextPlaces(lexicon.questions.revises, tokens),
+    contrasts: nextPlaces(lexicon.questions.contrasts, tokens),
+  }
+  for (let at = 0; at < tokens.length; at += 1) {
+    const one =
+      revisionAt(at, tokens, lexicon, scopes, next) ??
+      retractionAt(at, tokens, lexicon, scopes) ??
+      imperativeAt(at, tokens, lexicon, scopes)
+    if (one) found.push({ intent: 'change', opens: true, aside: false, ...one })
+  }
+  return found
+}
+
+type Place = Pick<Request, 'from' | 'to' | 'anewFrom' | 'plainly'>
+
+/** "I said 12 psi but it's really 10", "the fuel I gave you was wrong". */
+function revisionAt(
+  from: number,
+  tokens: readonly Token[],
+  { questions }: Lexicon,
+  { clause }: Scopes,
+  next: { readonly revises: readonly number[]; readonly contrasts: readonly number[] },
+): Place | undefined {
+  const earlier = longestAt(questions.earlier, tokens, from)
+  if (!earlier || !startsClause(from, tokens, clause)) return undefined
+  const revises = next.revises[earlier.to] ?? NOWHERE
+  const anewFrom = Math.min(revises, next.contrasts[earlier.to] ?? NOWHERE)
+  if (anewFrom === NOWHERE) return undefined
+  return { from, to: earlier.to, anewFrom, plainly: revises < NOWHERE }
+}
+
+/** "It aint iron like I said": with a denial before it. */
+function retractionAt(
+  from: number,
+  tokens: readonly Token[],
+  { questions }: Lexicon,
+  { sentence, markers }: Scopes,
+): Place | undefined {
+  const replaces = longestAt(questions.replaces, tokens, from)
+  if (replaces) return { from, to: replaces.to, anewFrom: 0, plainly: true }
+  const retracts = longestAt(questions.retracts, tokens, from)
+  const start = retracts ? sentenceStart(sentence, from) : from
+  const denied = markers.some(
+    (one) => one.meanings.includes('negation') && one.from >= start && one.from < from,
+  )
+  return retracts && denied ? { from, to: retracts.to, anewFrom: 0, plainly: true } : undefined
+}
+
+/** "Swap e85 for race gas", "could you set boost at 12": a verb of changing and what it is about. */
+function imperativeAt(
+  from: number,
+  tokens: readonly Token[],
+  lexicon: Lexicon,
+  { clause }: Scopes,
+): Place | undefined {
+  const { questions } = lexicon
+  const asked = ASKED.has(tokens[from - 1]?.text ?? '')
+  const verb =
+    longestAt(questions.changes, tokens, from) ??
+    (asked ? longestAt(questions.sets, tokens, from) : undefined)
+  if (!verb || !startsClause(from, tokens, clause)) return undefined
+  let at = verb.to
+  while (ARTICLES.has(tokens[at]?.text ?? '') || tokens[at]?.kind === 'number') at += 1
+  const named = [lexicon.names, lexicon.figures, lexicon.choices].some(
+    (tree) => longestAt<unknown>(tree, tokens, at) !== undefined,
+  )
+  return named ? { from, to: at, anewFrom: 0, plainly: true } : undefined
+}
+
+/** Before a verb they make it something asked for. */
+const ASKED = new Set('you u ya please pls plz can could kindly lets'.split(' '))
+const ARTICLES = new Set('the my that our this all'.split(' '))
+
+/** Whether a token opens its clause, but for small words. */
+function startsClause(from: number, tokens: readonly Token[], clause: readonly number[]): boolean {
+  let at = from
+  while (at > 0 && clause[at - 1] === clause[from]) {
+    if (!LEADS.has(tokens[at - 1]?.text ?? '')) return false
+    at -= 1
+  }
+  return true
+}
