@@ -8,6 +8,7 @@ import type { ChoiceMeaning } from './lexicon.ts'
 import { aloneReadings } from './lone-attributes.ts'
 import type { Mention } from './mentions.ts'
 import { longestAt } from './phrases.ts'
+import { placeOf } from './question-words.ts'
 
 /** Read every choice of a message: phrases that settle one, and parts with what is said of them. */
 export function readChoices(
@@ -41,15 +42,25 @@ export function readChoices(
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
 }
 
-/** "Switch from street to drag": what is left for another choice of the same fact. */
+/** "Switch from street to drag", "swap e85 for race gas": left for another choice of the same fact. */
 function isLeft(
   { key, from, to }: Reading,
   readings: readonly Reading[],
-  { tokens }: ChoiceInput,
+  { tokens, lexicon }: ChoiceInput,
 ): boolean {
-  if (tokens[from - 1]?.text !== 'from' || tokens[to]?.text !== 'to') return false
-  return readings.some((other) => other.key === key && other.from > to && other.from <= to + 3)
+  const same = (fits: (other: Reading) => boolean): boolean =>
+    readings.some((other) => other.key === key && fits(other))
+  const before = tokens[from - 1]?.text
+  if (!EXCHANGED_FOR.has(tokens[to]?.text ?? ''))
+    return before === 'from' && same((other) => other.to === from - 1)
+  const exchanged =
+    before === 'from'
+      ? tokens[to]?.text === 'to'
+      : placeOf(lexicon.questions.exchanges, tokens, Math.max(0, from - 3), from) >= 0
+  return exchanged && same((other) => other.from > to && other.from <= to + 3)
 }
+
+const EXCHANGED_FOR = new Set(['to', 'for', 'with'])
 
 /** "Ethanol, 100%. It is not E85": the same choice by another name, denied in so many words. */
 function isDeniedBeside(

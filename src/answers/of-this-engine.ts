@@ -30,6 +30,11 @@ export function isNotOfMine(said: string, place: Place): boolean {
   return isRelative(said, place) || isLikened(place) || isWhereabouts(said, place)
 }
 
+/** "Could you set the boost to 12": asked for, not supposed. */
+export function isAskedFor(said: string, { tokens, to }: Place): boolean {
+  return ['could', 'would'].includes(said) && ['you', 'u', 'ya'].includes(tokens[to]?.text ?? '')
+}
+
 /** "The guy I bought it from said": still the guy. */
 function isRelative(said: string, { i, markers, tokens, lexicon }: Place): boolean {
   const before = markers.find(({ to }) => to === i)

@@ -12,6 +12,7 @@ import type { Parts } from './message-parts.ts'
 export function isOfOtherFasteners({ key, from, to }: Reading, parts: Parts): boolean {
   if (fact(key).topic !== 'fasteners') return false
   const { scopes, choiceMentions, tokens } = parts
+  if (key === 'fastenerTorque' && isForOther(from, to, parts)) return true
   const before = choiceMentions.filter(
     (mention) => mention.from < from && scopes.sentence[mention.from] === scopes.sentence[from],
   )
@@ -24,6 +25,17 @@ export function isOfOtherFasteners({ key, from, to }: Reading, parts: Parts): bo
     if (['main', 'mains', 'caps', 'cap', 'block'].includes(tokens[at]?.text ?? '')) return false
   }
   return true
+}
+
+/** "60 ft lb for the heads": said right after the figure. */
+function isForOther(from: number, to: number, { tokens, lexicon }: Parts): boolean {
+  for (let at = from; at <= to; at += 1) {
+    if (!['for', 'on'].includes(tokens[at]?.text ?? '')) continue
+    const article = ['the', 'my'].includes(tokens[at + 1]?.text ?? '')
+    const named = tokens[article ? at + 2 : at + 1]?.text ?? ''
+    if (lexicon.words.fastenedParts.has(named)) return true
+  }
+  return false
 }
 
 /** "Head bolts", and the rods of "rods with 3/8 bolts". */

@@ -23,6 +23,10 @@ export const questionVocabulary = z.strictObject({
   subjects: phrases,
   /** How people speak of what they said before. */
   earlier: phrases,
+  /** After "I said" they make it what no longer holds. */
+  previously: phrases,
+  /** Verbs of putting one thing in another's place. */
+  exchanges: phrases,
   /** What sets something against what was said before. */
   contrasts: phrases,
   /** What takes back what was said before. */
@@ -33,6 +37,8 @@ export const questionVocabulary = z.strictObject({
   replaces: phrases,
   /** Verbs that ask for a change when they open a clause. */
   changes: phrases,
+  /** What a bare choice may follow: "change it to mixed". */
+  changesTo: phrases,
   /** Verbs that do so when somebody is asked: "could you set". */
   sets: phrases,
 })

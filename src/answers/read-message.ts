@@ -1,9 +1,11 @@
 import type { Answers } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
 import { wholeAnswer } from './answer-asked.ts'
+import { readChangedChoice } from './changed-choice.ts'
 import { readAllChoices } from './choice-stage.ts'
 import { conclude } from './conclude.ts'
 import { defaultVocabulary } from './default-vocabulary.ts'
+import { opensOnShrug } from './dont-know.ts'
 import { readAllFigures } from './figure-stage.ts'
 import { type Findings, noFindings } from './findings.ts'
 import { saysKeep } from './keeping.ts'
@@ -65,6 +67,7 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   readAllFigures(parts, context.asking, findings)
   readAllChoices(parts, context.asking, findings)
   readThreads(parts, findings)
+  readChangedChoice(parts, findings)
   setOthersAside(parts, context.asking, findings)
   if (context.asking !== 'nitrousPower') implyNitrous(context.answers ?? {}, findings)
   implyBlower(tokens, context.answers ?? {}, findings)
@@ -76,8 +79,10 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
 
 /** What is said of the fasteners of rods and heads is none of the mains'. */
 function setOthersAside(parts: Parts, asking: FactKey | undefined, findings: Findings): void {
+  // "No idea, the book has 65 for the heads" answers nothing.
+  const asked = opensOnShrug(parts) ? undefined : asking
   const others = findings.readings.filter(
-    (reading) => reading.key !== asking && isOfOtherFasteners(reading, parts),
+    (reading) => reading.key !== asked && isOfOtherFasteners(reading, parts),
   )
   if (others.length === 0) return
   const kept = findings.readings.filter((reading) => !others.includes(reading))

@@ -1,7 +1,7 @@
 import { LEADS } from './leads.ts'
 import type { Lexicon } from './lexicon.ts'
 import { longestAt } from './phrases.ts'
-import { NOWHERE, nextPlaces, sentenceStart } from './question-words.ts'
+import { NOWHERE, nextPlaces, placeOf, sentenceStart } from './question-words.ts'
 import type { Request } from './requests.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
@@ -40,6 +40,9 @@ function revisionAt(
   if (!earlier || !startsClause(from, tokens, clause)) return undefined
   const revises = next.revises[earlier.to] ?? NOWHERE
   const anewFrom = Math.min(revises, next.contrasts[earlier.to] ?? NOWHERE)
+  // "It should be 10.5 now, I said 10 before".
+  const after = from > 0 && placeOf(questions.previously, tokens, earlier.to, earlier.to + 5) >= 0
+  if (after) return { from, to: earlier.to, anewFrom: 0, plainly: true }
   if (anewFrom === NOWHERE) return undefined
   return { from, to: earlier.to, anewFrom, plainly: revises < NOWHERE }
 }

@@ -1,6 +1,6 @@
 import type { Lexicon, Marker } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
-import { isNotOfMine, isStillOfThis, type Place } from './of-this-engine.ts'
+import { isAskedFor, isNotOfMine, isStillOfThis, type Place } from './of-this-engine.ts'
 import { answersItself } from './reasons-asked.ts'
 import { asksAt, breaksOf } from './sentences.ts'
 import type { Token } from './tokens.ts'
@@ -165,15 +165,10 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     backwards(place, (found) => found ?? 'hypothetical')
     state.clauseLong = true
   } else if (marker === 'thoughtLong') state.sentenceLong = true
-  else if (marker === 'hypothetical' && !isRequest(said, place)) {
+  else if (marker === 'hypothetical' && !isAskedFor(said, place)) {
     if (said.startsWith('if ')) state.sentenceLong = true
     else state.clauseLong = true
   }
-}
-
-/** "Could you set the boost to 12": asked for, not supposed. */
-function isRequest(said: string, { tokens, to }: Place): boolean {
-  return ['could', 'would'].includes(said) && ['you', 'u', 'ya'].includes(tokens[to]?.text ?? '')
 }
 
 /** Words of oneself that end no account of how it was. */
