@@ -6,6 +6,7 @@ import { LEADS } from './leads.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import { longestAt } from './phrases.ts'
+import { placeOf, sentenceStart } from './question-words.ts'
 import { argues } from './reasons-asked.ts'
 import type { Request } from './requests.ts'
 import { asksAt } from './sentences.ts'
@@ -182,8 +183,11 @@ function saidAbout(
 function supposedBy(request: Request, settled: readonly Reading[], parts: Parts): Reading[] {
   const { tokens, lexicon, scopes } = parts
   const end = questionAfter(request.from, tokens, lexicon, scopes)
+  const { verdicts } = lexicon.questions
   const asked = ({ from }: Reading): boolean =>
-    from >= end && scopes.sentence[from] === scopes.sentence[request.from]
+    from >= end &&
+    (scopes.sentence[from] === scopes.sentence[request.from] ||
+      placeOf(verdicts, tokens, sentenceStart(scopes.sentence, from), from) >= 0)
   const supposed = settled.some(({ from }) => from >= request.from && from < end)
   return supposed ? settled.filter((reading) => !asked(reading)) : [...settled]
 }

@@ -42,6 +42,7 @@ const LOOSE_WHAT_IF = new Set([
   'assuming',
   'say',
   'take',
+  'try',
   'with',
   'at',
   'on',
@@ -111,8 +112,7 @@ function askedFor(
 }
 
 function changes(request: Request, tokens: readonly Token[], told: Told): boolean {
-  if (request.anewFrom !== undefined)
-    return told.corrected || (request.plainly === true && told.facts > 0)
+  if (request.anewFrom !== undefined) return told.corrected || request.plainly === true
   const first = firstIn(request, tokens) || !told.corrected || admits(request, tokens)
   const own = request.opens && !request.aside && !isWish(request, tokens)
   return own && first && changeFits(request, tokens, told.facts > 0)
@@ -123,7 +123,16 @@ function opensOnDenial(tokens: readonly Token[]): boolean {
   const now = tokens.findIndex(({ text }) => text === 'now')
   // "It's studs now, not bolts".
   if (now > 0 && tokens[now + 1]?.text === ',' && tokens[now + 2]?.text === 'not') return true
-  return tokens[0]?.text === 'not' && tokens[1]?.kind === 'number'
+  const [first, second] = tokens
+  if (first?.text === 'not' && second?.kind === 'number') return true
+  // "Nope, bore's 4.060, not 4.030", "no no no, a turbo".
+  if (!['no', 'nope', 'nah'].includes(first?.text ?? '')) return false
+  if (first?.text === 'no' && second?.text === 'no') return true
+  return second?.kind === 'mark' && tokens.some(isDenied)
+}
+
+function isDenied({ kind }: Token, at: number, tokens: readonly Token[]): boolean {
+  return kind === 'number' && tokens[at - 1]?.text === 'not'
 }
 
 function whatIfFits(request: Request, tokens: readonly Token[], told: Told): boolean {
@@ -154,9 +163,16 @@ function isWish({ from }: Request, tokens: readonly Token[]): boolean {
   return tokens[from]?.text === 'switch' && tokens[from - 1]?.text === 'to'
 }
 
-/** "I told you two bolt. I was wrong": no slip of the tongue. */
+/** "I told you two bolt. I was wrong", "383 not 350, sorry": no slip of the tongue. */
 function admits({ from, to }: Request, tokens: readonly Token[]): boolean {
-  return tokens[from]?.text === 'i' && to - from >= 2
+  const denied = tokens[from - 2]
+  if (denied && tokens[from - 1]?.text === ',' && isDenied(denied, from - 2, tokens)) return true
+  // "The bore is 4.030, typed it wrong": not "no that's wrong, 4.040", which goes on.
+  const wrong = tokens.slice(from, to).some(({ text }) => text === 'wrong')
+  return (
+    (wrong && !tokens.slice(to).some(({ kind }) => kind !== 'mark')) ||
+    (tokens[from]?.text === 'i' && to - from >= 2)
+  )
 }
 
 function firstIn(request: Request, tokens: readonly Token[]): boolean {

@@ -1,15 +1,18 @@
 import { LEADS } from './leads.ts'
 import type { Lexicon } from './lexicon.ts'
 import { mentionsIn } from './mentions.ts'
+import { placeOf } from './question-words.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
 
 /** A question about the job itself: "do I need a girdle?", "would studs be enough at 14 psi?" */
 export interface JobQuestion {
-  /** Whether it supposes something, or asks what to do. */
-  readonly asks: 'what-if' | 'result'
+  /** Whether it supposes something, asks what to do, or is about the guide's own words. */
+  readonly asks: 'what-if' | 'result' | 'why' | 'explain'
   /** Whether it supposes only if it names facts: "does it hold with studs". */
   readonly needsFacts?: boolean
+  /** Whether it asks whatever figures it names. */
+  readonly openly?: boolean
   readonly from: number
   readonly to: number
 }
@@ -20,7 +23,7 @@ export interface JobQuestion {
  */
 export function jobQuestionsIn(
   tokens: readonly Token[],
-  { vocabulary, jobQuestions }: Lexicon,
+  { vocabulary, jobQuestions, questions }: Lexicon,
   { sentence, outside }: Scopes,
 ): JobQuestion[] {
   const { supposing, asking } = vocabulary.jobQuestions
@@ -32,6 +35,13 @@ export function jobQuestionsIn(
     if (outside[from] === 'other' || tokens[from - 1]?.text === 'i') continue
     let end = from
     while (end < tokens.length && sentence[end] === sentence[from]) end += 1
+    const about = placeOf(questions.relevance, tokens, from, end) >= 0 ? 'why' : undefined
+    const term = placeOf(questions.terms, tokens, from, end) >= 0 ? 'explain' : undefined
+    const asks = about ?? term
+    if (asks) {
+      found.push({ asks, from, to: from + 1, openly: true })
+      continue
+    }
     const mentions = mentionsIn(jobQuestions, tokens.slice(from, end))
     const kinds = mentions.flatMap((m) => m.meanings)
     // The "I go" of "does it hold if I go to 14 psi" wants nothing.

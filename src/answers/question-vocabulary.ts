@@ -15,6 +15,12 @@ export const questionVocabulary = z.strictObject({
   reasons: phrases,
   /** They make a "why" one about how things work. */
   mechanisms: phrases,
+  /** They ask what a question has to do with the matter. */
+  relevance: phrases,
+  /** They ask what a word takes in: "does moly mean the grease?" */
+  terms: phrases,
+  /** They ask beside a supposition what is said then, and suppose nothing more. */
+  verdicts: phrases,
   /** What opens a supposition when a question goes with it: "were it on E85, would it live?" */
   supposes: phrases,
   /** Words before their subject in a question. */

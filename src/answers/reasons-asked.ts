@@ -43,6 +43,16 @@ export function asksHowItWorks(
   return works && placeOf(questions.reasons, tokens, to, end) < 0
 }
 
+/** "What's the budget got to do with it": why, by the words of what it is. */
+export function asksRelevance(
+  from: number,
+  tokens: readonly Token[],
+  { sentence }: Pick<Scopes, 'sentence'>,
+  { questions }: Lexicon,
+): boolean {
+  return placeOf(questions.relevance, tokens, from, sentenceEnd(sentence, from)) >= 0
+}
+
 const WHY = new Set(['why', 'y', 'how', 'whys'])
 
 /** "480 for a bore seems daft": what is held against a call, not told of the engine. */

@@ -2,7 +2,7 @@ import { jobQuestionsIn } from './job-questions.ts'
 import { LEADS } from './leads.ts'
 import type { IntentName, Lexicon } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
-import { asksHowItWorks, asksOpenly } from './reasons-asked.ts'
+import { asksHowItWorks, asksOpenly, asksRelevance } from './reasons-asked.ts'
 import { revisionsIn } from './revisions.ts'
 import type { Scopes } from './scopes.ts'
 import { suppositionsIn } from './suppositions.ts'
@@ -52,24 +52,44 @@ function saidIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Req
   return mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
     mention.meanings.flatMap((intent) =>
       intent === 'none' ||
+      mention.meanings.includes('none') ||
       (intent === 'what-if' && isMusing(mention, tokens, scopes)) ||
+      (intent === 'why' && isAnswered(mention, tokens)) ||
       (intent === 'explain' && isUnknownFact(mention, tokens, scopes))
         ? []
         : [
             {
-              intent:
-                intent === 'why' && asksHowItWorks(mention, tokens, scopes, lexicon)
-                  ? 'explain'
-                  : intent,
+              intent: asked(intent, mention, tokens, lexicon, scopes),
               from: mention.from,
               to: mention.to,
-              opens: opens(mention, tokens, scopes),
+              opens: opens(mention, tokens, scopes) || isLookUp(mention, tokens),
               aside: scopes.outside[mention.from] !== undefined,
-              openly: asksOpenly(mention.from, tokens, lexicon),
+              openly:
+                asksOpenly(mention.from, tokens, lexicon) ||
+                asksHowItWorks(mention, tokens, scopes, lexicon),
             },
           ],
     ),
   )
+}
+
+/** A "why" that asks how things work explains; a "what is" may ask what it has to do with it. */
+function asked(
+  intent: Request['intent'],
+  mention: Mention<IntentName>,
+  tokens: readonly Token[],
+  lexicon: Lexicon,
+  scopes: Scopes,
+): Request['intent'] {
+  if (intent === 'why' && asksHowItWorks(mention, tokens, scopes, lexicon)) return 'explain'
+  if (intent === 'explain' && asksRelevance(mention.from, tokens, scopes, lexicon)) return 'why'
+  return intent
+}
+
+/** "Why? Because I can": answered by whoever asks it. */
+function isAnswered({ to }: Mention<IntentName>, tokens: readonly Token[]): boolean {
+  const after = tokens[to]?.text === '?' ? tokens[to + 1] : tokens[to]
+  return ['because', 'cuz', 'cause', 'cos'].includes(after?.text ?? '')
 }
 
 /** "If I go to 15 psi later I'd add studs": a thought about some day, no question. */
@@ -100,6 +120,18 @@ function hasThought(from: number, { sentence, markers }: Scopes): boolean {
     (marker) =>
       sentence[marker.from] === sentence[from] && marker.meanings.includes('thoughtAfter'),
   )
+}
+
+/** "Splayed meaning", "girdle definition": as people type it to look a word up. */
+function isLookUp({ to, from }: Mention<IntentName>, tokens: readonly Token[]): boolean {
+  const short = tokens.length <= 6 && from > 0 && to - from === 1
+  return short && LOOKED_UP.has(tokens[from]?.text ?? '') && isEndAt(to, tokens)
+}
+
+const LOOKED_UP = new Set(['meaning', 'definition'])
+
+function isEndAt(at: number, tokens: readonly Token[]): boolean {
+  return at === tokens.length || (at === tokens.length - 1 && tokens[at]?.kind === 'mark')
 }
 
 function opens(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
