@@ -41,7 +41,7 @@ export function conclude(
     dontKnow: scopes.markers.some(
       (marker) =>
         marker.meanings.includes('dontKnow') &&
-        (asking !== undefined || tokens[marker.to - 1]?.text !== 'decided'),
+        (asking !== undefined || !DEFERS.has(tokens[marker.to - 1]?.text ?? '')),
     ),
   })
   // "I don't know what that is, I haven't measured it".
@@ -80,17 +80,21 @@ const NOES = new Set(['no', 'nope', 'nah', 'yes', 'yeah'])
 
 /** "Lets say 9", "assume 10": to a question of a figure that is an answer. */
 function isGuess(
-  { intent, to }: Request,
+  { intent, from: start, to }: Request,
   settled: readonly Reading[],
   asking: FactKey | undefined,
   tokens: readonly Token[],
 ): boolean {
-  const guesses = intent === 'what-if' && GUESSES.has(tokens[to - 1]?.text ?? '')
+  const said = tokens.slice(start, to)
+  const guesses = intent === 'what-if' && said.some(({ text }) => GUESSES.has(text))
   if (!guesses || tokens.some(({ text }) => text === '?')) return false
-  return settled.length > 0 && settled.every(({ key, from }) => key === asking && from - to <= 1)
+  return settled.length > 0 && settled.every(({ key, from }) => key === asking && from - to <= 2)
 }
 
 const GUESSES = new Set(['say', 'assume', 'assuming', 'imagine'])
+
+/** To no question, these leave open rather than answer: "two bolt or four, I'd have to look". */
+const DEFERS = new Set(['decided', 'look', 'check', 'measure', 'ask', 'dig'])
 
 function settleMessage(
   { scopes, requests }: Parts,

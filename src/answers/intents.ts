@@ -42,6 +42,7 @@ const LOOSE_WHAT_IF = new Set([
   'assuming',
   'say',
   'take',
+  'then',
   'try',
   'with',
   'at',
@@ -95,7 +96,9 @@ function askedFor(
   return (
     find(
       'undo',
-      (r) => (!any && r.opens && (covers(r) || long(r) || brief(r))) || (r.from === 0 && long(r)),
+      (r) =>
+        (!any && r.opens && (covers(r) || long(r) || brief(r) || isUndo(r, tokens))) ||
+        (r.from === 0 && long(r)),
     ) ??
     find(
       'restart',
@@ -109,6 +112,11 @@ function askedFor(
     find('why', (r) => r.opens && (asks(r) || ((!any || long(r)) && told.near(r) === 0))) ??
     find('explain', (r) => r.opens && (asks(r) || told.near(r) === 0))
   )
+}
+
+/** "Undo, that was wrong". */
+function isUndo({ from }: Request, tokens: readonly Token[]): boolean {
+  return from === 0 && tokens[0]?.text === 'undo'
 }
 
 function changes(request: Request, tokens: readonly Token[], told: Told): boolean {

@@ -45,9 +45,9 @@ export function jobQuestionsIn(
     const mentions = mentionsIn(jobQuestions, tokens.slice(from, end))
     const kinds = mentions.flatMap((m) => m.meanings)
     // The "I go" of "does it hold if I go to 14 psi" wants nothing.
-    const condition = tokens.findIndex(({ text }, at) => at > from && at < end && text === 'if')
+    const condition = tokens.slice(from, end).findIndex(({ text }) => text === 'if')
     const wants = mentions.some(
-      (m) => m.meanings.includes('wants') && (condition < 0 || from + m.from < condition),
+      (m) => m.meanings.includes('wants') && (condition < 0 || m.from < condition),
     )
     if (!wants && !(kinds.includes('holds') && isOfThis(word, from, end, tokens))) continue
     const place = { from, to: from + 1 }

@@ -2,6 +2,7 @@ import { jobQuestionsIn } from './job-questions.ts'
 import { LEADS } from './leads.ts'
 import type { IntentName, Lexicon } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
+import { sentenceEnd } from './question-words.ts'
 import { asksHowItWorks, asksOpenly, asksRelevance } from './reasons-asked.ts'
 import { revisionsIn } from './revisions.ts'
 import type { Scopes } from './scopes.ts'
@@ -33,9 +34,10 @@ export interface Request {
 export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
   const said = [...saidIn(tokens, lexicon, scopes), ...revisionsIn(tokens, lexicon, scopes)]
   if (said.some(({ intent, opens, aside }) => intent !== 'result' && opens && !aside)) return said
+  const thoughts = thoughtSentences(scopes)
   const whole = { opens: true, aside: false }
   const supposed = suppositionsIn(tokens, lexicon, scopes)
-    .filter(({ from }) => !hasThought(from, scopes))
+    .filter(({ from }) => !thoughts.has(scopes.sentence[from] as number))
     .map((place) => ({ ...place, ...whole, intent: 'what-if' as const }))
   if (supposed.length > 0) return [...said, ...supposed]
   const job = jobQuestionsIn(tokens, lexicon, scopes).map(({ asks, ...question }) => ({
@@ -49,11 +51,12 @@ export function requestsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: S
 
 /** The requests that phrases of the vocabulary make. */
 function saidIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Request[] {
+  const thoughts = thoughtSentences(scopes)
   return mentionsIn(lexicon.intents, tokens).flatMap((mention) =>
     mention.meanings.flatMap((intent) =>
       intent === 'none' ||
       mention.meanings.includes('none') ||
-      (intent === 'what-if' && isMusing(mention, tokens, scopes)) ||
+      (intent === 'what-if' && isMusing(mention, tokens, scopes, thoughts)) ||
       (intent === 'why' && isAnswered(mention, tokens)) ||
       (intent === 'explain' && isUnknownFact(mention, tokens, scopes))
         ? []
@@ -93,10 +96,14 @@ function isAnswered({ to }: Mention<IntentName>, tokens: readonly Token[]): bool
 }
 
 /** "If I go to 15 psi later I'd add studs": a thought about some day, no question. */
-function isMusing(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
-  if (tokens[mention.from]?.text !== 'if') return false
-  const sentence = tokens.filter((_, at) => scopes.sentence[at] === scopes.sentence[mention.from])
-  return !sentence.some(({ text }) => text === '?') && hasThought(mention.from, scopes)
+function isMusing(
+  { from }: Mention<IntentName>,
+  tokens: readonly Token[],
+  { sentence }: Scopes,
+  thoughts: ReadonlySet<number>,
+): boolean {
+  if (tokens[from]?.text !== 'if' || !thoughts.has(sentence[from] as number)) return false
+  return tokens[sentenceEnd(sentence, from) - 1]?.text !== '?'
 }
 
 /** "No idea what a line hone costs" says what is not known; "no clue what a girdle is" asks. */
@@ -108,18 +115,15 @@ function isUnknownFact(
   const [first, last] = [tokens[from]?.text ?? '', tokens[to - 1]?.text ?? '']
   if (!['no', 'not', 'dont', 'clueless'].includes(first) || !['a', 'an'].includes(last))
     return false
-  const end = tokens.findLastIndex(
-    ({ kind }, at) => scopes.sentence[at] === scopes.sentence[from] && kind === 'word',
-  )
+  let end = sentenceEnd(scopes.sentence, from) - 1
+  while (end > to && tokens[end]?.kind === 'mark') end -= 1
   return !['is', 'are', 'means', 'does'].includes(tokens[end]?.text ?? '')
 }
 
-/** Whether its sentence ends on "some day" or the like. */
-function hasThought(from: number, { sentence, markers }: Scopes): boolean {
-  return markers.some(
-    (marker) =>
-      sentence[marker.from] === sentence[from] && marker.meanings.includes('thoughtAfter'),
-  )
+/** The sentences that end on "some day" or the like. */
+function thoughtSentences({ sentence, markers }: Scopes): Set<number> {
+  const after = markers.filter(({ meanings }) => meanings.includes('thoughtAfter'))
+  return new Set(after.map(({ from }) => sentence[from] as number))
 }
 
 /** "Splayed meaning", "girdle definition": as people type it to look a word up. */

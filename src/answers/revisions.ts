@@ -47,7 +47,7 @@ function revisionAt(
   return { from, to: earlier.to, anewFrom, plainly: revises < NOWHERE }
 }
 
-/** "It aint iron like I said": with a denial before it. */
+/** "It aint iron like I said", "12 psi after all, not 15": with a denial in the sentence. */
 function retractionAt(
   from: number,
   tokens: readonly Token[],
@@ -57,9 +57,9 @@ function retractionAt(
   const replaces = longestAt(questions.replaces, tokens, from)
   if (replaces) return { from, to: replaces.to, anewFrom: 0, plainly: true }
   const retracts = longestAt(questions.retracts, tokens, from)
-  const start = retracts ? sentenceStart(sentence, from) : from
+  const [start, here] = [retracts ? sentenceStart(sentence, from) : from, sentence[from]]
   const denied = markers.some(
-    (one) => one.meanings.includes('negation') && one.from >= start && one.from < from,
+    (one) => one.meanings.includes('negation') && one.from >= start && sentence[one.from] === here,
   )
   return retracts && denied ? { from, to: retracts.to, anewFrom: 0, plainly: true } : undefined
 }

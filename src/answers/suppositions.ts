@@ -20,10 +20,13 @@ export function suppositionsIn(
   lexicon: Lexicon,
   { sentence, outside, markers }: Scopes,
 ): Supposition[] {
+  const neutral = new Set(
+    markers.filter(({ meanings }) => meanings.includes('neutral')).map(({ from }) => from),
+  )
   return openings(tokens, sentence).flatMap((from) => {
     if (outside[from] === 'other') return []
-    const neutral = markers.some((one) => one.from === from && one.meanings.includes('neutral'))
-    if (neutral || longestAt(lexicon.intents, tokens, from)?.meanings.includes('none')) return []
+    if (neutral.has(from) || longestAt(lexicon.intents, tokens, from)?.meanings.includes('none'))
+      return []
     const end = sentenceEnd(sentence, from)
     const asked = tokens[end - 1]?.text === '?'
     const supposes = longestAt(lexicon.questions.supposes, tokens, from)
@@ -40,8 +43,8 @@ export function suppositionsIn(
 
 /** "If I ran 20 psi, then I need steel caps?": a conclusion to be agreed with. */
 function concludes(from: number, to: number, tokens: readonly Token[]): boolean {
-  const then = tokens.findIndex(({ text }, at) => at > from && at < to && text === 'then')
-  return then > 0 && tokens[then - 1]?.text === ','
+  const words = tokens.slice(from, to)
+  return words.some(({ text }, at) => text === 'then' && words[at - 1]?.text === ',')
 }
 
 /** "And at 7800 rpm?": a question of little more than a figure or a part. */
