@@ -1,7 +1,7 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { unknownsIn } from './dont-know.ts'
 import type { Findings, Reading } from './findings.ts'
-import { type Intent, intentOf } from './intents.ts'
+import { type Intent, intentOf, type Told } from './intents.ts'
 import { LEADS } from './leads.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
@@ -32,26 +32,16 @@ export function conclude(
   const { settled, corrected } = settleMessage(parts, findings)
   const unknowns = unknownsIn(parts, settled, asking)
   const open = requests.filter((request) => !isGuess(request, settled, asking, tokens))
-  const { intent, request } = intentOf(open, tokens, {
-    facts: countTold(parts, settled),
-    near: (each) => figuresAfter(each, settled, parts).length,
-    elsewhere: (each) =>
-      settled.some(({ from }) => scopes.sentence[from] !== scopes.sentence[each.from]),
-    corrected: corrected || isTakenBack(parts),
-    dontKnow: scopes.markers.some(
-      (marker) =>
-        marker.meanings.includes('dontKnow') &&
-        (asking !== undefined || !DEFERS.has(tokens[marker.to - 1]?.text ?? '')),
-    ),
-  })
+  const told = whatIsTold(parts, settled, corrected, asking)
+  const { intent, request } = intentOf(open, tokens, told)
   // "I don't know what that is, I haven't measured it".
   if (intent === 'explain' && asking && request && shrugsAfter(request, parts)) {
     return { readings: [...settled, ...unknowns], intent: 'dont-know' }
   }
-  if (intent === 'why' || intent === 'explain') {
-    const after = request && topicOf(request, tokens, scopes, lexicon)
-    const before = request && !after ? topicBefore(request, parts) : undefined
-    const about = new Set(request ? saidAbout(request, settled, before !== undefined, parts) : [])
+  if ((intent === 'why' || intent === 'explain') && request) {
+    const after = topicOf(request, tokens, scopes, lexicon)
+    const before = after ? undefined : topicBefore(request, parts)
+    const about = new Set(saidAbout(request, settled, before !== undefined, parts))
     const topic = after ?? before ?? asking
     const readings = settled.filter((reading) => !about.has(reading))
     return { readings, intent, ...(topic ? { topic } : {}) }
@@ -60,8 +50,8 @@ export function conclude(
     const topic = request && routeAsked(request, parts)
     // A question commits nothing.
     const about = new Set(request?.job ? saidAfter(request, settled, parts) : [])
-    const told = settled.filter((reading) => !about.has(reading))
-    return { readings: [...told, ...unknowns], intent, ...(topic ? { topic } : {}) }
+    const own = settled.filter((reading) => !about.has(reading))
+    return { readings: [...own, ...unknowns], intent, ...(topic ? { topic } : {}) }
   }
   if (intent === 'what-if' && request) {
     return { readings: [...supposedBy(request, settled, parts), ...unknowns], intent }
@@ -72,8 +62,30 @@ export function conclude(
     return { readings: [...settled, ...unknowns], intent }
   }
   // The no of "no no, one step back" answers nothing.
-  const told = settled.filter(({ from }) => !NOES.has(tokens[from]?.text ?? ''))
-  return { readings: told, intent }
+  const rest = settled.filter(({ from }) => !NOES.has(tokens[from]?.text ?? ''))
+  return { readings: rest, intent }
+}
+
+/** What the intent hangs on besides the requests. */
+function whatIsTold(
+  parts: Parts,
+  settled: readonly Reading[],
+  corrected: boolean,
+  asking: FactKey | undefined,
+): Told {
+  const { tokens, scopes } = parts
+  return {
+    facts: countTold(parts, settled),
+    near: (each) => figuresAfter(each, settled, parts).length,
+    elsewhere: (each) =>
+      settled.some(({ from }) => scopes.sentence[from] !== scopes.sentence[each.from]),
+    corrected: corrected || isTakenBack(parts),
+    dontKnow: scopes.markers.some(
+      (marker) =>
+        marker.meanings.includes('dontKnow') &&
+        (asking !== undefined || !DEFERS.has(tokens[marker.to - 1]?.text ?? '')),
+    ),
+  }
 }
 
 const NOES = new Set(['no', 'nope', 'nah', 'yes', 'yeah'])

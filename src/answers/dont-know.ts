@@ -53,7 +53,7 @@ export function unknownsIn(
 export function opensOnShrug({ tokens, scopes }: Parts): boolean {
   let from = 0
   while (LEADS.has(tokens[from]?.text ?? '')) from += 1
-  return scopes.markers.some((one) => one.from === from && one.meanings.includes('dontKnow'))
+  return scopes.markers.some((one) => one.from <= from && one.meanings.includes('dontKnow'))
 }
 
 /** Furthest that a name stands before "no idea", in words. */

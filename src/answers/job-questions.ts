@@ -35,9 +35,7 @@ export function jobQuestionsIn(
     if (outside[from] === 'other' || tokens[from - 1]?.text === 'i') continue
     let end = from
     while (end < tokens.length && sentence[end] === sentence[from]) end += 1
-    const about = placeOf(questions.relevance, tokens, from, end) >= 0 ? 'why' : undefined
-    const term = placeOf(questions.terms, tokens, from, end) >= 0 ? 'explain' : undefined
-    const asks = about ?? term
+    const asks = wordsAsked(from, end, tokens, questions)
     if (asks) {
       found.push({ asks, from, to: from + 1, openly: true })
       continue
@@ -57,6 +55,17 @@ export function jobQuestionsIn(
       found.push({ asks: 'what-if', needsFacts: true, ...place })
   }
   return found
+}
+
+/** "Is the bolt span something you need", "does moly mean the grease": of the guide's own words. */
+function wordsAsked(
+  from: number,
+  end: number,
+  tokens: readonly Token[],
+  { relevance, terms }: Lexicon['questions'],
+): 'why' | 'explain' | undefined {
+  if (placeOf(relevance, tokens, from, end) >= 0) return 'why'
+  return placeOf(terms, tokens, from, end) >= 0 ? 'explain' : undefined
 }
 
 /** "Does it hold if I go to 14 psi", "is it any better with studs". */
