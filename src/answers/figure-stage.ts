@@ -17,6 +17,7 @@ import type { Figure } from './plain-figure.ts'
 import { readPriceOfLast } from './price-of-last.ts'
 import { isTold } from './quotes.ts'
 import { isPeakSpeed, readByUnit, readPair, readPounds } from './read-figures.ts'
+import { isSetAgainst } from './revisions.ts'
 import { setAside } from './set-aside.ts'
 import { readSpecList } from './spec-list.ts'
 import { readWheelPower } from './wheel-power.ts'
@@ -202,7 +203,8 @@ function readTops(figure: Figure, { tokens, input }: Parts, into: Findings): boo
  * after it, one whose unit says as much further on. "Six grand, call it 6,500": so is one that
  * says the last figure anew, and takes its place.
  */
-function readCorrected(figure: Figure, { scopes, input }: Parts, into: Findings): boolean {
+function readCorrected(figure: Figure, parts: Parts, into: Findings): boolean {
+  const { scopes, input } = parts
   if (figure.ratio) return false
   const last = into.readings
     .filter(({ to }) => to <= figure.from)
@@ -220,7 +222,9 @@ function readCorrected(figure: Figure, { scopes, input }: Parts, into: Findings)
     )
   const anew = marked('restated')
   const found =
-    anew || marked('correction') ? candidateFor(last.key, figure, input.money) : undefined
+    anew || marked('correction') || isSetAgainst(figure, parts.requests)
+      ? candidateFor(last.key, figure, input.money)
+      : undefined
   if (!found || !('answer' in found) || (figure.unit && !found.unitSaid)) return false
   if (anew) into.readings.splice(into.readings.indexOf(last), 1)
   into.readings.push({ ...last, answer: found.answer, from: figure.from, to: figure.to })

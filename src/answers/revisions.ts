@@ -47,6 +47,21 @@ function revisionAt(
   return { from, to: earlier.to, anewFrom, plainly: revises < NOWHERE }
 }
 
+/**
+ * "I gave you 3.48 for the stroke but it's 3.75", "it is 12 psi now, what if it were 18":
+ * a bare figure right after them is set against the one before.
+ */
+export function isSetAgainst(
+  { from, unit }: { readonly from: number; readonly unit?: unknown },
+  requests: readonly Request[],
+): boolean {
+  const near = (place: number): boolean => place <= from && from - place <= 3
+  if (unit) return false
+  return requests.some(({ intent, to, anewFrom = 0 }) =>
+    intent === 'what-if' ? near(to) : anewFrom > 0 && near(anewFrom + 1),
+  )
+}
+
 /** "It aint iron like I said", "12 psi after all, not 15": with a denial in the sentence. */
 function retractionAt(
   from: number,
