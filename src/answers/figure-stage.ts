@@ -222,7 +222,9 @@ function readCorrected(figure: Figure, parts: Parts, into: Findings): boolean {
     )
   const anew = marked('restated')
   const found =
-    anew || marked('correction') || isSetAgainst(figure, parts.requests)
+    anew ||
+    marked('correction') ||
+    isSetAgainst(figure, parts.requests, parts.tokens, parts.lexicon)
       ? candidateFor(last.key, figure, input.money)
       : undefined
   if (!found || !('answer' in found) || (figure.unit && !found.unitSaid)) return false

@@ -43,6 +43,9 @@ const LOOSE_WHAT_IF = new Set([
   'say',
   'take',
   'then',
+  'a',
+  'an',
+  'the',
   'try',
   'with',
   'at',
@@ -92,7 +95,8 @@ function askedFor(
   const any = told.facts > 0
   // "New build but factory caps".
   const names = ({ from }: Request): boolean => any && NEW.has(tokens[from]?.text ?? '')
-  const asks = ({ openly }: Request): boolean => openly === true
+  // "Is the rev limit important? Mine is 6250" tells.
+  const asks = (r: Request): boolean => r.openly === true && !(r.job && told.elsewhere(r))
   return (
     find(
       'undo',
@@ -121,7 +125,8 @@ function isUndo({ from }: Request, tokens: readonly Token[]): boolean {
 
 function changes(request: Request, tokens: readonly Token[], told: Told): boolean {
   if (request.anewFrom !== undefined) return told.corrected || request.plainly === true
-  const first = firstIn(request, tokens) || !told.corrected || admits(request, tokens)
+  const first =
+    firstIn(request, tokens) || opensOnDenial(tokens) || !told.corrected || admits(request, tokens)
   const own = request.opens && !request.aside && !isWish(request, tokens)
   return own && first && changeFits(request, tokens, told.facts > 0)
 }

@@ -29,6 +29,8 @@ export const questionVocabulary = z.strictObject({
   subjects: phrases,
   /** How people speak of what they said before. */
   earlier: phrases,
+  /** After the name of a fact they take back what was said of it. */
+  wrongly: phrases,
   /** After "I said" they make it what no longer holds. */
   previously: phrases,
   /** Verbs of putting one thing in another's place. */

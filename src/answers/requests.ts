@@ -113,11 +113,13 @@ function isUnknownFact(
   scopes: Scopes,
 ) {
   const [first, last] = [tokens[from]?.text ?? '', tokens[to - 1]?.text ?? '']
-  if (!['no', 'not', 'dont', 'clueless'].includes(first) || !['a', 'an'].includes(last))
-    return false
+  if (!['no', 'not', 'dont', 'clueless'].includes(first)) return false
+  if (!['a', 'an', 'what'].includes(last)) return false
   let end = sentenceEnd(scopes.sentence, from) - 1
   while (end > to && tokens[end]?.kind === 'mark') end -= 1
-  return !['is', 'are', 'means', 'does'].includes(tokens[end]?.text ?? '')
+  // "No idea what the compression is" names a fact; "what that means" never does.
+  const asks = last === 'what' ? ['means', 'mean'] : ['is', 'are', 'means', 'does']
+  return !asks.includes(tokens[end]?.text ?? '')
 }
 
 /** The sentences that end on "some day" or the like. */

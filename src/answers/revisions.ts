@@ -19,6 +19,7 @@ export function revisionsIn(tokens: readonly Token[], lexicon: Lexicon, scopes: 
   for (let at = 0; at < tokens.length; at += 1) {
     const one =
       revisionAt(at, tokens, lexicon, scopes, next) ??
+      wrongAt(at, tokens, lexicon, scopes) ??
       retractionAt(at, tokens, lexicon, scopes) ??
       imperativeAt(at, tokens, lexicon, scopes)
     if (one) found.push({ intent: 'change', opens: true, aside: false, ...one })
@@ -47,20 +48,42 @@ function revisionAt(
   return { from, to: earlier.to, anewFrom, plainly: revises < NOWHERE }
 }
 
+/** "Compression ratio is wrong", "my stroke was a typo": the name of a fact, taken back. */
+function wrongAt(
+  from: number,
+  tokens: readonly Token[],
+  { names, questions }: Lexicon,
+  { clause }: Scopes,
+): Place | undefined {
+  const named = longestAt(names, tokens, from)
+  const wrong = named && longestAt(questions.wrongly, tokens, named.to)
+  if (!wrong) return undefined
+  const start = ARTICLES.has(tokens[from - 1]?.text ?? '') ? from - 1 : from
+  return startsClause(start, tokens, clause)
+    ? { from: start, to: wrong.to, anewFrom: wrong.to, plainly: true }
+    : undefined
+}
+
 /**
  * "I gave you 3.48 for the stroke but it's 3.75", "it is 12 psi now, what if it were 18":
- * a bare figure right after them is set against the one before.
+ * a figure right after them is set against the one before.
  */
 export function isSetAgainst(
   { from, unit }: { readonly from: number; readonly unit?: unknown },
   requests: readonly Request[],
+  tokens: readonly Token[],
+  { questions }: Lexicon,
 ): boolean {
-  const near = (place: number): boolean => place <= from && from - place <= 3
-  if (unit) return false
+  const against = placeOf(questions.contrasts, tokens, Math.max(0, from - REACH), from) >= 0
   return requests.some(({ intent, to, anewFrom = 0 }) =>
-    intent === 'what-if' ? near(to) : anewFrom > 0 && near(anewFrom + 1),
+    intent === 'what-if'
+      ? !unit && to <= from && from - to <= REACH
+      : anewFrom > 0 && anewFrom < from && against,
   )
 }
+
+/** Furthest that a figure stands after the words that set it against another. */
+const REACH = 3
 
 /** "It aint iron like I said", "12 psi after all, not 15": with a denial in the sentence. */
 function retractionAt(

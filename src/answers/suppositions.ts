@@ -35,9 +35,10 @@ export function suppositionsIn(
         (asked && !concludes(from, end, tokens)) || askedIn(supposes.to, end, tokens, lexicon) >= 0
       return fits ? [{ from, to: supposes.to }] : []
     }
-    const elliptic =
-      asked && end - from <= LONGEST_ELLIPSIS && ELLIPSES.has(tokens[from]?.text ?? '')
-    return elliptic ? [{ from, to: from + 1 }] : []
+    const short = asked && end - from <= LONGEST_ELLIPSIS
+    // The "on" of "and on E85?" was passed over, for that of "hold on" is a small word.
+    const elliptic = ELLIPSES.has(tokens[from]?.text ?? '') || tokens[from - 1]?.text === 'on'
+    return short && elliptic ? [{ from, to: from + 1 }] : []
   })
 }
 
