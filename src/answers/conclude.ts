@@ -61,9 +61,7 @@ export function conclude(
   if (intent !== 'undo' && intent !== 'restart') {
     return { readings: [...settled, ...unknowns], intent }
   }
-  // The no of "no no, one step back" answers nothing.
-  const rest = settled.filter(({ from }) => !NOES.has(tokens[from]?.text ?? ''))
-  return { readings: rest, intent }
+  return { readings: settled.filter(({ from }) => !NOES.has(tokens[from]?.text ?? '')), intent }
 }
 
 /** What the intent hangs on besides the requests. */
@@ -88,6 +86,7 @@ function whatIsTold(
   }
 }
 
+/** The no of "no no, one step back" answers nothing. */
 const NOES = new Set(['no', 'nope', 'nah', 'yes', 'yeah'])
 
 /** "Lets say 9", "assume 10": to a question of a figure that is an answer. */

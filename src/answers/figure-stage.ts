@@ -17,7 +17,7 @@ import type { Figure } from './plain-figure.ts'
 import { readPriceOfLast } from './price-of-last.ts'
 import { isTold } from './quotes.ts'
 import { isPeakSpeed, readByUnit, readPair, readPounds } from './read-figures.ts'
-import { isSetAgainst } from './revisions.ts'
+import { isRevised } from './revisions.ts'
 import { setAside } from './set-aside.ts'
 import { readSpecList } from './spec-list.ts'
 import { readWheelPower } from './wheel-power.ts'
@@ -222,9 +222,7 @@ function readCorrected(figure: Figure, parts: Parts, into: Findings): boolean {
     )
   const anew = marked('restated')
   const found =
-    anew ||
-    marked('correction') ||
-    isSetAgainst(figure, parts.requests, parts.tokens, parts.lexicon)
+    anew || marked('correction') || isRevised(figure, parts)
       ? candidateFor(last.key, figure, input.money)
       : undefined
   if (!found || !('answer' in found) || (figure.unit && !found.unitSaid)) return false

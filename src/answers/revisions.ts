@@ -1,5 +1,6 @@
 import { LEADS } from './leads.ts'
 import type { Lexicon } from './lexicon.ts'
+import type { Parts } from './message-parts.ts'
 import { longestAt } from './phrases.ts'
 import { NOWHERE, nextPlaces, placeOf, sentenceStart } from './question-words.ts'
 import type { Request } from './requests.ts'
@@ -68,13 +69,11 @@ function wrongAt(
  * "I gave you 3.48 for the stroke but it's 3.75", "it is 12 psi now, what if it were 18":
  * a figure right after them is set against the one before.
  */
-export function isSetAgainst(
+export function isRevised(
   { from, unit }: { readonly from: number; readonly unit?: unknown },
-  requests: readonly Request[],
-  tokens: readonly Token[],
-  { questions }: Lexicon,
+  { requests, tokens, lexicon }: Parts,
 ): boolean {
-  const against = placeOf(questions.contrasts, tokens, Math.max(0, from - REACH), from) >= 0
+  const against = placeOf(lexicon.questions.contrasts, tokens, Math.max(0, from - REACH), from) >= 0
   return requests.some(({ intent, to, anewFrom = 0 }) =>
     intent === 'what-if'
       ? !unit && to <= from && from - to <= REACH
