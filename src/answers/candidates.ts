@@ -203,7 +203,8 @@ function isPriceList(tokens: readonly Token[]): boolean {
   const amounts = tokens.filter(({ value = 0, decimal }, at) => {
     if (value < 100 || decimal) return false
     const ends = (tokens[at + 1]?.kind ?? 'mark') !== 'word' || text(at + 1) === 'ish'
-    const before = PRICED.has(text(at - 1)) && ends
+    const link = ['is', 'are', 'was', 'runs'].includes(text(at - 1))
+    const before = PRICED.has(text(link ? at - 2 : at - 1)) && (ends || link)
     let next = text(at + 1) === 'for' ? at + 2 : at + 1
     while (['a', 'the', 'just', 'only', 'line', 'to', 'align'].includes(text(next))) next += 1
     return before || PRICED.has(text(next))

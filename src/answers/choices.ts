@@ -189,7 +189,9 @@ function nounReadings(
   const readings: Reading[] = []
   if (noun === 'bolts' || noun === 'studs') {
     const kind = noun === 'bolts' ? 'bolt' : 'stud'
-    const counts = !input.negations.denies(mention) && !isOfOtherPart(mentions, i, input)
+    // "The old bolts were 65".
+    const old = input.tokens[mention.from - 1]?.text === 'old'
+    const counts = !old && !input.negations.denies(mention) && !isOfOtherPart(mentions, i, input)
     if (counts && !input.priced(mention) && !input.measured(mention)) {
       readings.push({
         key: 'fastenerKind',

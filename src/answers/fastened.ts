@@ -71,12 +71,20 @@ export function isFastened(figure: Figure, parts: Parts): boolean {
     (mention) =>
       near(mention.from) &&
       mention.meanings.some(
-        (m) => m.kind === 'shadow' || (m.kind === 'noun' && m.noun === 'other'),
+        (m) =>
+          // The chromoly of studs is no part.
+          (m.kind === 'shadow' && !isMetal(mention, tokens)) ||
+          (m.kind === 'noun' && m.noun === 'other'),
       ),
   )
   const mains = ({ kind, text }: { kind: string; text: string }): boolean =>
     kind === 'thread' || text === 'mains' || text === 'threads'
   return !other && (named || tokens.some((token, at) => mains(token) && near(at)))
+}
+
+function isMetal({ from, to }: { from: number; to: number }, tokens: Parts['tokens']): boolean {
+  const said = tokens.slice(from, to).map(({ text }) => text)
+  return said.every((word) => ['chromoly', 'chrome', 'moly'].includes(word))
 }
 
 /** "Studs, moly lube. 80 ft lbs.": a sentence that is a figure and no more goes on about the last. */

@@ -102,7 +102,7 @@ function readNamed(
 function isAnswerWith({ figure, mention, use }: Pair, { tokens, lexicon }: Parts): boolean {
   if (use.kind !== 'noise' || mention.from < figure.to || !figure.unit) return false
   const opens = tokens.slice(0, figure.from).every(({ text }) => lexicon.fillers.has(text))
-  return opens && ['with', 'incl', 'including'].includes(tokens[figure.to]?.text ?? '')
+  return opens && ['with', 'incl', 'including', 'plus'].includes(tokens[figure.to]?.text ?? '')
 }
 
 /** "No sorry, 9.8 with the thicker gasket": a correction before the figure counts first. */

@@ -43,7 +43,10 @@ export function takeApart(
   const long = phrases.filter(({ from, to }) => to - from > 1)
   const inLong = coverage(tokens.length, long)
   const scopes = scopesOf(tokens, lexicon, (at) => inLong[at] ?? false)
-  const all = plainFigures(tokens, phrases, lexicon)
+  const named = scopes.markers.filter(
+    ({ from, to, meanings }) => to - from > 1 && meanings.includes('ownPerson'),
+  )
+  const all = plainFigures(tokens, [...phrases, ...named], lexicon)
   const requests = requestsIn(tokens, lexicon, scopes)
   const input: FigureInput = {
     tokens,
@@ -54,8 +57,8 @@ export function takeApart(
     money: currencyOf(answers, all, tokens, lexicon.vocabulary.units),
     answers,
   }
-  const named = nameFigures(afterChange(all, input), choiceMentions, input)
-  return { plain, tokens, lexicon, scopes, requests, choiceMentions, input, ...named }
+  const read = nameFigures(afterChange(all, input), choiceMentions, input)
+  return { plain, tokens, lexicon, scopes, requests, choiceMentions, input, ...read }
 }
 
 function plainFigures(

@@ -46,7 +46,8 @@ function isRelative(said: string, { i, markers, tokens, lexicon }: Place): boole
 function isWhereabouts(said: string, { i, tokens, lexicon }: Place): boolean {
   if (!(said === 'my' || said === 'our') || !lexicon.words.places.has(tokens[i - 1]?.text ?? ''))
     return false
-  return !lexicon.speller.telling.has(tokens[i + 1]?.text ?? '')
+  const next = tokens[i + 1]?.text ?? ''
+  return lexicon.words.haunts.has(next) || !lexicon.speller.telling.has(next)
 }
 
 /** "The tag on the engine says 302": read off a thing, not said by a person. */

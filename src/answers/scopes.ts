@@ -49,7 +49,8 @@ export function scopesOf(
     if (mention) {
       const place = { tokens, sentence, outside, clause, markers, lexicon, i, to: mention.to }
       apply(mention, state, { ...place, alsoPast: mention.meanings.includes('past') })
-    } else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
+    } else if (covered(i) && OWNS.has((tokens[i] as Token).text)) state.other = false
+    else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
     if (state.other && tells(tokens[i] as Token, lexicon)) state.told = true
     outside[i] = state.other ? 'other' : state.past ? 'past' : hypothetical(state)
     planned[i] = state.planned
@@ -72,6 +73,9 @@ function supposes(i: number, tokens: readonly Token[]): boolean {
   if (!['had', 'were'].includes(first) || !['i', 'we', 'it'].includes(second)) return false
   return tokens.slice(i).some(({ text }) => text === 'would' || text === 'id')
 }
+
+/** The my of "my budget", which is one phrase. */
+const OWNS = new Set(['my', 'our', 'mine'])
 
 const WHOSE = new Set(['for', 'on', 'by'])
 

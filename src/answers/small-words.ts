@@ -17,6 +17,8 @@ export const smallWords = z.strictObject({
   boosters: phrases,
   /** In the clause of a pressure they make it their own. */
   fluids: phrases,
+  /** Where people meet: "a fella in our club". */
+  haunts: phrases,
   /** Beside a share they make it what is lost on the way to the wheels. */
   lost: phrases,
   /** Words that make an amount no price of a part or job. */

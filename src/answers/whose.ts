@@ -25,9 +25,11 @@ export function isOther(
   said: string,
   tokens: readonly Token[],
   i: number,
-  { words }: Lexicon,
+  { words, vocabulary }: Lexicon,
 ): boolean {
-  if (tokens[i - 1]?.kind === 'number') return false
+  const before = tokens[i - 1]
+  if (before?.kind === 'number' || Object.hasOwn(vocabulary.numbers.ones, before?.text ?? ''))
+    return false
   if (
     said.startsWith('they ') &&
     tokens.slice(Math.max(0, i - 15), i).some(({ text }) => words.theyParts.has(text))
