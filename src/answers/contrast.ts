@@ -1,6 +1,7 @@
 import type { FactKey } from '../../shared/fact-keys.ts'
 import { candidateFor } from './candidates.ts'
 import type { Findings } from './findings.ts'
+import { coverage } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import type { Figure } from './plain-figure.ts'
 import { defaultKey } from './read-figures.ts'
@@ -24,7 +25,11 @@ export function readContrast(figure: Figure, parts: Parts, into: Findings): bool
     return false
   if (setAside(before, input) === undefined) return false
   const use = pairs.find((pair) => pair.figure === before)?.use
-  const key = use ? (use.kind === 'fact' ? use.key : undefined) : keyOf(before, parts)
+  const key = use
+    ? use.kind === 'fact'
+      ? use.key
+      : undefined
+    : (namedBefore(before, figure, parts) ?? keyOf(before, parts))
   const unit = before.unit ? { unit: before.unit } : {}
   const found = key && candidateFor(key, { ...unit, ...figure }, input.money)
   if (!key || !found || !('answer' in found)) return false
@@ -48,6 +53,28 @@ function opensOnOwn({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
 
 const OWN = new Set(['mine', 'mines', 'ours', 'im', 'now', 'currently', 'today', 'machinist'])
 
+/** The redline of "redline isn't 7200 after all, it's 6700": named before what is denied. */
+function namedBefore(
+  before: Figure,
+  figure: Figure,
+  { figureMentions, scopes, input }: Parts,
+): FactKey | undefined {
+  if (!input.negations.denies(before)) return undefined
+  const named = figureMentions.filter(
+    ({ from, to }) =>
+      scopes.sentence[from] === scopes.sentence[figure.from] &&
+      ((to <= before.from && before.from - to <= 4) || (from === before.to && to <= figure.from)),
+  )
+  for (const { meanings } of named.reverse()) {
+    for (const meaning of meanings) {
+      if (meaning.kind !== 'cue' || meaning.weak) continue
+      const found = candidateFor(meaning.fact, figure, input.money)
+      if (found && 'answer' in found) return meaning.fact
+    }
+  }
+  return undefined
+}
+
 /** The fact of a figure that no words name; pounds beside a turbo are of boost. */
 function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
   const pounds = figure.unit?.kind === 'unit' && figure.unit.symbol === 'lb'
@@ -61,11 +88,17 @@ function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
 
 function isSetAgainst(
   { from, to }: Figure,
-  { tokens, scopes, lexicon, figures, input }: Parts,
+  { tokens, scopes, lexicon, figures, figureMentions, input }: Parts,
 ): boolean {
-  // "Not 10 psi, 8".
-  const before = figures.find((figure) => figure.to === from - 1)
-  if (before && tokens[from - 1]?.text === ',' && input.negations.denies(before)) return true
+  // "Not 10 psi, 8", "isn't 7200 after all, it's 6700", "replace the 9.8 compression with 10.2".
+  const before = figures.filter((figure) => figure.to <= from - 1).at(-1)
+  if (before && from - before.to <= REACH && input.negations.denies(before)) {
+    const named = coverage(tokens.length, figureMentions)
+    const links = tokens
+      .slice(before.to, from)
+      .every(({ text }, i) => named[before.to + i] || lexicon.words.replaces.has(text))
+    if (links) return true
+  }
   if (NOW.has(tokens[to]?.text ?? '')) return true
   for (let at = from - 1; at >= 0 && at >= from - REACH; at -= 1) {
     if (tokens[at]?.text === 'so' && (tokens[at - 1]?.text === ',' || at === from - 1)) return true

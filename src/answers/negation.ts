@@ -66,6 +66,7 @@ export function negationsOf(
   const ordered = [...content].sort((a, b) => a.from - b.from || b.to - a.to)
   for (const marker of scopes.markers) {
     if (isNegation(marker)) denyFrom(marker.to, ordered, tokens, denied)
+    if (marker.meanings.includes('deniedAfter')) denyBefore(marker.from, ordered, denied)
   }
   for (const stretch of ordered) if (saidNo(stretch.to, tokens)) denied.add(stretch.from)
   return {
@@ -101,6 +102,16 @@ function denyFrom(
     at = next.to + 1
     reach = 2
   }
+}
+
+/** "The intercooler, there is none": the last that was named shortly before. */
+function denyBefore(
+  end: number,
+  content: readonly { readonly from: number; readonly to: number }[],
+  denied: Set<number>,
+): void {
+  const last = content.filter(({ to }) => to <= end && end - to <= REACH).at(-1)
+  if (last) denied.add(last.from)
 }
 
 /** "intercooler: no", "girdle? nope", "turbo - none". */

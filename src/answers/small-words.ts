@@ -33,6 +33,8 @@ export const smallWords = z.strictObject({
   priced: phrases,
   /** Things that figures are read off: "the tag says 302". */
   readOff: phrases,
+  /** Between a denied figure and what it is instead. */
+  replaces: phrases,
   /** Words by which an answer is passed on: "the seller said nodular". */
   reported: phrases,
   /** Verbs before pounds of boost: "ran 8 pounds". */

@@ -98,6 +98,8 @@ const markerVocabulary = z.strictObject({
   otherPerson: phrases,
   ownPerson: phrases,
   hypothetical: phrases,
+  /** A denial after what it denies: "the intercooler, there isn't one". */
+  deniedAfter: phrases,
   /** Thoughts said after what they are about: "a girdle would be nice". */
   thoughtAfter: phrases,
   /** Thoughts that hold to the end of their sentence, not only of their clause. */
