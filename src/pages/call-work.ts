@@ -77,7 +77,7 @@ function plainWords(id: string): string {
 export function costSection(cost: CostReport): Html {
   const money = (amount: number): string => printMoney(amount, cost.currency)
   return html`<section aria-labelledby="cost"><h2 id="cost">What it costs</h2>
-<p>Likely <strong>${money(cost.likely)}</strong>${cost.low === cost.high ? NOTHING : html`, between ${moneyRange(cost, cost.currency)}`}${cost.beforeTax ? ', before tax' : ''}. ${stakeSentence(cost)}</p>
+<p>Likely <strong>${money(cost.likely)}</strong>${cost.low === cost.high ? NOTHING : html` (${moneyRange(cost, cost.currency)})`}${cost.beforeTax ? ', before tax' : ''}. ${stakeSentence(cost)}</p>
 ${cost.items.length === 0 ? NOTHING : costTable(cost)}</section>`
 }
 

@@ -7,15 +7,15 @@ import { dataTable } from './figure.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { worksheetPicture } from './worksheet-picture.ts'
 
-/** Figures, picture, and the working step by step. */
+/** Figures, what to mind of them, picture, and the working step by step. */
 export function worksheetAnswer(answer: WorksheetAnswer, picture: Picture): Html {
   return html`<section aria-labelledby="results" class="worksheet-answer">
 <h2 id="results" tabindex="-1">Result</h2>
 <dl class="key-figures">${each(answer.results, keyFigure)}</dl>
+${answer.notes.length > 0 ? html`<h2>Mind</h2><ul>${each(answer.notes, (note) => html`<li>${note}</li>`)}</ul>` : NOTHING}
 ${worksheetPicture(picture)}
 <h2 id="working">Working</h2>
 <ol class="working">${each(answer.steps, workingStep)}</ol>
-${answer.notes.length > 0 ? html`<h2>Mind</h2><ul>${each(answer.notes, (note) => html`<li>${note}</li>`)}</ul>` : NOTHING}
 ${answer.series && answer.series.length <= MOST_CURVES ? html`<details class="figures"><summary>The curves as tables</summary>${each(answer.series, seriesTable)}</details>` : NOTHING}
 </section>`
 }
