@@ -216,7 +216,16 @@ function saidAfter(request: Request, settled: readonly Reading[], { scopes }: Pa
 
 /** Figures after "what is" make it no question of words: "what is my cap margin at 12 psi". */
 function figuresAfter(request: Request, settled: readonly Reading[], parts: Parts): Reading[] {
-  return saidAfter(request, settled, parts).filter(({ key }) => fact(key).kind !== 'choice')
+  const { tokens, scopes } = parts
+  // "What does 7/16-14 mean?"
+  const meaning = tokens.some(
+    ({ text }, at) =>
+      text.startsWith('mean') && scopes.sentence[at] === scopes.sentence[request.from],
+  )
+  return saidAfter(request, settled, parts).filter(({ key }) => {
+    const { kind } = fact(key)
+    return kind !== 'choice' && !(kind === 'thread' && meaning)
+  })
 }
 
 /** Facts told, not counting those that a "why" or "what is" only names. */

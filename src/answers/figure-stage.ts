@@ -2,6 +2,7 @@ import type { FactKey } from '../../shared/fact-keys.ts'
 import { askedFigure } from './answer-asked.ts'
 import { isOfBoost } from './boost-in-pounds.ts'
 import { readBoreByStroke } from './bore-by-stroke.ts'
+import { isPartPrice, readBudgetFor } from './budget-for.ts'
 import { candidateFor } from './candidates.ts'
 import { readContrast } from './contrast.ts'
 import { readSizeBefore } from './engine-size.ts'
@@ -88,6 +89,7 @@ function readNamed(
     if (!open.includes(pair.figure) || done.has(pair.figure)) continue
     if (asking && isAnswerWith(pair, parts)) continue
     done.add(pair.figure)
+    if (isPartPrice(pair) && readBudgetFor(pair.figure, parts, into)) continue
     if (isNoiseAfter(pair) && readCorrected(pair.figure, parts, into)) continue
     readAngle(pair.figure, parts, into)
     const other = otherFastener(pair, parts)
@@ -145,6 +147,7 @@ function readLoose(
       into.doubts.push({ ...figureWords(figure), why: 'read as about another part' })
       return false
     }
+    if (readBudgetFor(figure, parts, into)) return false
     return !readPriceOfLast(figure, parts, into) && !readByKind(figure, parts, into)
   })
   for (const figure of readSpecList(unnamed, parts, into)) {

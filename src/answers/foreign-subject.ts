@@ -55,6 +55,8 @@ function subjectBefore(
 ): number | undefined {
   for (let at = from - 1; at >= 0 && scopes.clause[at] === scopes.clause[from]; at -= 1) {
     const { text, kind } = tokens[at] as { text: string; kind: string }
+    // "Since I milled the heads it is 11.2": said of the engine.
+    if (text === 'it' || text === 'its') return undefined
     if (JOINERS.has(text) || kind === 'number' || figures.some((f) => f.from <= at && at < f.to))
       return undefined
     if (!LINKS.has(text) && !lexicon.fillers.has(text)) return kind === 'word' ? at : undefined

@@ -37,6 +37,11 @@ const STOPS = new Set([
   'on',
   'em',
   'from',
+  'they',
+  'he',
+  'she',
+  'we',
+  'theres',
 ])
 /** "Never over 6200", "no more than 12": a limit, no denial. */
 const LIMITS = new Set([
@@ -66,7 +71,8 @@ export function negationsOf(
   const ordered = [...content].sort((a, b) => a.from - b.from || b.to - a.to)
   for (const marker of scopes.markers) {
     if (isNegation(marker)) denyFrom(marker.to, ordered, tokens, denied)
-    if (marker.meanings.includes('deniedAfter')) denyBefore(marker.from, ordered, denied)
+    if (marker.meanings.includes('deniedAfter') && isEnd(tokens[marker.to]))
+      denyBefore(marker.from, ordered, denied)
   }
   for (const stretch of ordered) if (saidNo(stretch.to, tokens)) denied.add(stretch.from)
   return {

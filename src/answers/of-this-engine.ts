@@ -25,6 +25,12 @@ export function isStillOfThis(said: string, place: Place): boolean {
   return place.lexicon.words.says.has(said) && isReadOff(place)
 }
 
+/** "The machinist looked at the block and says": who speaks works on this engine. */
+export function isOfShop(said: string, { i, tokens, lexicon }: Place): boolean {
+  if (!lexicon.words.says.has(said)) return false
+  return tokens.slice(Math.max(0, i - 8), i).some(({ text }) => lexicon.words.shops.has(text))
+}
+
 /** Whether words of oneself do not bring a message back to one's own engine. */
 export function isNotOfMine(said: string, place: Place): boolean {
   return isRelative(said, place) || isLikened(place) || isWhereabouts(said, place)

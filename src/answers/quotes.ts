@@ -13,9 +13,14 @@ export function isTold(figure: Figure, asking: FactKey | undefined, parts: Parts
 function isPassedOn(
   figure: Figure,
   asking: FactKey | undefined,
-  { scopes, input, tokens, lexicon }: Parts,
+  { scopes, input, tokens, lexicon, figures }: Parts,
 ): boolean {
   if (!asking || input.negations.denies(figure)) return false
+  // "The tuner says 7500, I say 6600".
+  const own = figures.some(
+    (other) => other !== figure && scopes.outside[other.to - 1] === undefined,
+  )
+  if (own) return false
   const outside = scopes.outside[figure.to - 1]
   if (outside === 'other' && fact(asking).topic === 'money') return true
   // "12 to 15 psi according to him".

@@ -82,7 +82,11 @@ function setOthersAside(parts: Parts, asking: FactKey | undefined, findings: Fin
   // "No idea, the book has 65 for the heads" answers nothing.
   const asked = opensOnShrug(parts) ? undefined : asking
   const others = findings.readings.filter(
-    (reading) => reading.key !== asked && isOfOtherFasteners(reading, parts),
+    (reading) =>
+      isOfOtherFasteners(reading, parts) &&
+      // What was asked is answered, unless it is answered twice.
+      (reading.key !== asked ||
+        findings.readings.some(({ key, answer }) => key === asked && answer !== reading.answer)),
   )
   if (others.length === 0) return
   const kept = findings.readings.filter((reading) => !others.includes(reading))

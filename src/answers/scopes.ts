@@ -1,6 +1,6 @@
 import type { Lexicon, Marker } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
-import { isAskedFor, isNotOfMine, isStillOfThis, type Place } from './of-this-engine.ts'
+import { isAskedFor, isNotOfMine, isOfShop, isStillOfThis, type Place } from './of-this-engine.ts'
 import { answersItself } from './reasons-asked.ts'
 import { asksAt, breaksOf } from './sentences.ts'
 import type { Token } from './tokens.ts'
@@ -98,6 +98,8 @@ function endsWish(
 
 interface State {
   other: boolean
+  /** Whether the other is only who works on this engine: "the machinist says". */
+  ofShop: boolean
   /** Whether something was said of the other: only then a sentence on "it" goes on about it. */
   told: boolean
   past: boolean
@@ -109,6 +111,7 @@ interface State {
 function newState(): State {
   return {
     other: false,
+    ofShop: false,
     told: false,
     past: false,
     sentenceLong: false,
@@ -128,7 +131,8 @@ function hypothetical(state: State): Outside | undefined {
 
 /** "My buddy has a turbo. It makes 600": a sentence that opens on "it" goes on about the other. */
 function newSentence(state: State, first: Token): void {
-  if (!PRONOUNS.has(first.text) || !state.told) state.other = false
+  if (!PRONOUNS.has(first.text) || !state.told || state.ofShop) state.other = false
+  state.ofShop = false
   state.told = false
   state.past = false
   state.sentenceLong = false
@@ -151,6 +155,7 @@ function apply(mention: Mention<Marker>, state: State, place: Place): void {
 function applyOne(marker: Marker, said: string, state: State, place: Place): void {
   if (marker === 'otherPerson') {
     if (isStillOfThis(said, place)) return
+    if (isOfShop(said, place)) state.ofShop = true
     state.other ||= isOther(said, place.tokens, place.i, place.lexicon)
     // "Stock caps held 900 for my buddy".
     const whose = WHOSE.has(place.tokens[place.i - 1]?.text ?? '') && state.other

@@ -39,6 +39,8 @@ export const smallWords = z.strictObject({
   reported: phrases,
   /** Verbs before pounds of boost: "ran 8 pounds". */
   runs: phrases,
+  /** Who works on the engine for the person. */
+  shops: phrases,
   /** Verbs of saying. */
   says: phrases,
   /** Between "now" or "but" and the figure that is set against the one before. */

@@ -21,7 +21,9 @@ export function readWheelPower(parts: Parts, into: Findings): Figure[] {
   const losses = figures.filter((figure) => isLoss(figure, parts))
   const [power, loss] = [wheel[0], losses[0]]
   if (!power || !loss || wheel.length > 1 || losses.length > 1) return []
-  if (scopes.sentence[power.from] !== scopes.sentence[loss.from]) return []
+  // "425 at the wheels. Figure 15 percent drivetrain loss."
+  const apart = (scopes.sentence[loss.from] ?? 0) - (scopes.sentence[power.from] ?? 0)
+  if (apart < 0 || apart > 1) return []
   if (scopes.outside[power.from] || input.negations.denies(power)) return []
   const symbol = /kw/.test(tokens[power.to - 1]?.text ?? '') ? 'kW' : 'hp'
   const crank = toSi(power.value, symbol) / (1 - loss.value / 100)

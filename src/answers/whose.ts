@@ -14,10 +14,18 @@ export function isSomeones(tokens: readonly Token[], i: number, lexicon: Lexicon
   const { speller } = lexicon
   const [token, next] = [tokens[i], tokens[i + 1]]
   if (!token?.owner || next?.kind !== 'word' || next.gap !== 'space') return false
-  if (CONTRACTED.has(token.text)) return false
+  if (CONTRACTED.has(token.text) || isOutOf(tokens, i)) return false
   const person = longestAt(lexicon.markers, [{ ...token, text: token.text.slice(0, -1) }], 0)
   if (person?.meanings.includes('otherPerson')) return true
   return !speller.known.has(token.text) && !speller.known.has(token.text.slice(0, -1))
+}
+
+/** "Pulled it out of grandad's pickup": where it is from. */
+function isOutOf(tokens: readonly Token[], i: number): boolean {
+  if (!['of', 'from'].includes(tokens[i - 1]?.text ?? '')) return false
+  return tokens
+    .slice(Math.max(0, i - 7), i)
+    .some(({ text }) => ['pulled', 'got', 'came', 'bought', 'salvaged'].includes(text))
 }
 
 /** Not so the guys of "the shop has 3 guys", nor the "he" who is the customer. */
