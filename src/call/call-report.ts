@@ -1,10 +1,8 @@
 import { choicesOf } from '../../shared/answers.ts'
 import type { Call, CostReport, Finding, LiveFact } from '../../shared/assessment.ts'
 import { fact } from '../../shared/fact-keys.ts'
-import { printFigure } from '../../shared/print.ts'
-import { fromSi } from '../../shared/units.ts'
 import { choiceOf, figureOf, has } from '../build/build.ts'
-import { computed, type FactTable, figureText, over } from '../facts/live-facts.ts'
+import { computed, type FactTable, over } from '../facts/live-facts.ts'
 import { findingOf, inOrder, sourceOf } from '../findings/collect.ts'
 import { fillPlaces } from '../findings/fill-places.ts'
 import { breakEvenChance } from '../mechanics/stake.ts'
@@ -15,6 +13,7 @@ import { insteadOf } from './instead-of.ts'
 import { strengthOf } from './ladder.ts'
 import type { DecideInput } from './look.ts'
 import type { LoweredTarget } from './lower-target.ts'
+import { loweredText } from './lowered-text.ts'
 
 /** What the report of a call is written from. */
 export interface CallContext extends DecideInput {
@@ -29,15 +28,17 @@ export async function callReport(context: CallContext): Promise<Call> {
   const { decision, rulebook } = context
   const route = rulebook.routes.find(({ id }) => id === decision.wouldBe)
   if (!route) throw new RangeError(`no route is called ${decision.wouldBe}`)
-  const table = followOnTable(context, decision)
+  const { found } = context.lowered
+  const table = followOnTable(context, decision, found)
+  const words = found ? route : (route.none ?? route)
   const mustDo = mustDoIds(await followOnRules(context, table))
   const withheld = decision.route === null
   return {
     route: decision.route,
-    title: withheld ? 'No call yet' : route.title,
+    title: withheld ? 'No call yet' : words.title,
     sentence: withheld
       ? withheldSentence(context)
-      : fillPlaces(route.call, sentenceTable(context, table)),
+      : fillPlaces(words.call, sentenceTable(context, table)),
     confidence: context.confidence,
     settledBy: context.settledBy,
     reasons: withheld ? [] : reasonsFor(context),
@@ -72,20 +73,6 @@ function sentenceTable(context: CallContext, base: FactTable): FactTable {
 function machiningText(work: readonly string[]): string {
   if (work.includes('line-bore')) return ', line bored and then line honed'
   return work.includes('line-hone') ? ', line honed first' : ''
-}
-
-function loweredText({ lowered, trials, system }: CallContext): string {
-  const speed = printFigure(lowered.rpm, 'rpm', 0)
-  const power = figureText(fromSi(lowered.power, 'hp'), 'hp', system)
-  if (!lowered.found) return `not even ${speed} without boost, about ${power}`
-  const parts = [
-    ...(figureOf(trials.build, 'boost') > 0 ? [figureText(lowered.boost, 'psi', system, 1)] : []),
-    ...(figureOf(trials.build, 'nitrousPower') > 0
-      ? [`${figureText(lowered.nitrousPower, 'hp', system, 0)} of nitrous`]
-      : []),
-    speed,
-  ]
-  return `${parts.join(' and ')}, about ${power}`
 }
 
 function followOn({ followOn: texts }: Rulebook, id: string): Call['followOn'][number] {

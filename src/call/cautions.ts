@@ -1,5 +1,5 @@
 import type { Finding, RouteReport } from '../../shared/assessment.ts'
-import { findingOf, inOrder } from '../findings/collect.ts'
+import { findingOf, gravestFirst, inOrder } from '../findings/collect.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Decision } from './decide.ts'
 
@@ -25,5 +25,5 @@ export function cautionsOf(
   const ofRoute = (called?.against ?? []).filter(
     ({ rule, severity }) => severity !== 'note' && speaksAgainst.has(rule),
   )
-  return inOrder([...ofBuild, ...ofRoute])
+  return gravestFirst([...inOrder(ofBuild), ...inOrder(ofRoute)])
 }

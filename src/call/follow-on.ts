@@ -4,14 +4,22 @@ import type { Decision } from './decide.ts'
 import type { DecideInput } from './look.ts'
 import { tableOf } from './tables.ts'
 
-/** Facts of the route that is called (or would be), as the follow-on rules see them. */
+/**
+ * Facts of the route that is called (or would be), as the follow-on rules see them.
+ *
+ * @param loweredHolds - whether the present hardware holds any lower target
+ */
 export function followOnTable(
   { rulebook, trials, system }: DecideInput,
   decision: Decision,
+  loweredHolds: boolean,
 ): FactTable {
   const { verdicts, wouldBe, choiceTable, buildTable, steppedUp } = decision
   const called = over(verdicts.get(wouldBe)?.table ?? buildTable, choiceTable)
-  const own = new Map([['steppedUp', steppedUp]])
+  const own = new Map([
+    ['steppedUp', steppedUp],
+    ['loweredHolds', loweredHolds],
+  ])
   return tableOf(rulebook, own, called, trials.build.currency, system)
 }
 

@@ -3,30 +3,26 @@ import { printMoney } from '../../shared/print.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import { findingOf } from '../findings/collect.ts'
 import type { Rule } from '../rulebook/schema.ts'
+import type { CallContext } from './call-report.ts'
 import type { Decision } from './decide.ts'
 import { strengthOf } from './ladder.ts'
-import type { DecideInput, RouteVerdict } from './look.ts'
-
-interface Context extends DecideInput {
-  readonly decision: Decision
-}
+import type { RouteVerdict } from './look.ts'
+import { loweredText } from './lowered-text.ts'
 
 /**
  * Why each of the other routes is not called: the first that suffices of impossible,
  * does not hold, practice asks for more, the money does not reach, insurance, dearer.
  */
-export function insteadOf(context: Context): Call['insteadOf'] {
+export function insteadOf(context: CallContext): Call['insteadOf'] {
   const { decision } = context
   return [...decision.verdicts].flatMap(([route, verdict]) =>
     route === decision.wouldBe ? [] : [{ route, why: whyNot(context, route, verdict) }],
   )
 }
 
-function whyNot(context: Context, route: RouteId, verdict: RouteVerdict): string {
+function whyNot(context: CallContext, route: RouteId, verdict: RouteVerdict): string {
   const { decision } = context
-  if (route === 'lower-the-target') {
-    return 'The plan can be held as it is, so nothing of it has to be given up.'
-  }
+  if (route === 'lower-the-target') return notLowered(context)
   const refusal =
     withEffect(verdict.fired, 'impossible') ?? withEffect(verdict.fired, 'does-not-hold')
   if (refusal) return findingOf(refusal, verdict.table).text
@@ -35,8 +31,17 @@ function whyNot(context: Context, route: RouteId, verdict: RouteVerdict): string
   return ofMoney(context, verdict)
 }
 
+/** The plan is kept: with what is there, or with what is called. */
+function notLowered(context: CallContext): string {
+  if (context.decision.wouldBe === 'keep-caps-and-bolts') {
+    return 'The present caps and fasteners hold the plan as it is, so nothing of it has to be given up.'
+  }
+  const holds = `The present caps and fasteners hold ${loweredText(context)}`
+  return context.lowered.found ? `${holds}: less than the plan, which the call keeps.` : `${holds}.`
+}
+
 function practiceAsksMore(
-  { decision, rulebook }: Context,
+  { decision, rulebook }: CallContext,
   { trial }: RouteVerdict,
 ): Rule | undefined {
   return decision.buildRules.find(
@@ -46,7 +51,7 @@ function practiceAsksMore(
 }
 
 /** Routes that hold and that nothing forbids: money decides between them. */
-function ofMoney({ decision, trials }: Context, { trial, table }: RouteVerdict): string {
+function ofMoney({ decision, trials }: CallContext, { trial, table }: RouteVerdict): string {
   const broke = withEffect(decision.choiceRules, 'cannot-afford')
   const price = table.get('costLikely')?.text ?? ''
   if (broke) {

@@ -84,15 +84,22 @@ export function buildFactText(
 ): string {
   const answer = answers[entry.key]
   if (entry.state === 'said' && answer !== undefined && answer !== UNKNOWN) {
-    return printAnswer(entry.key, answer)
+    return `${printAnswer(entry.key, answer)}${beforeTheTurn(entry, build)}`
   }
   const { value } = entry
-  if (value === undefined) return 'not needed'
+  if (value === undefined || (entry.key === 'fastenerTorque' && value === 0)) return 'not needed'
   const dictionary = fact(entry.key)
   if (typeof value === 'string') return choicesOf(dictionary)[value] ?? value
   if (dictionary.kind === 'money') return printMoney(value, build.currency)
   if (dictionary.kind === 'number') return `${printNumber(value, 1)}${dictionary.suffix}`
   return figureText(value, usualUnit(dictionary), system)
+}
+
+/** A torque that an angle follows is no final torque. */
+function beforeTheTurn({ key }: BuildFact, { facts }: Build): string {
+  return key === 'fastenerTorque' && facts.tightening.value === 'torque-angle'
+    ? ', before the turn'
+    : ''
 }
 
 /** Decimals that suit a figure that was not measured: three significant figures or so. */

@@ -44,6 +44,11 @@ export function sourceOf({ kind, cite }: RuleSource): Source {
 
 const SEVERITY = { danger: 0, caution: 1, note: 2 } as const
 
+/** Gravest first, and otherwise in the order that they come in. */
+export function gravestFirst<T extends Finding>(findings: readonly T[]): T[] {
+  return [...findings].sort((a, b) => SEVERITY[a.severity] - SEVERITY[b.severity])
+}
+
 /** Gravest first, then by id: the same findings always stand in the same order. */
 export function inOrder<T extends Finding>(findings: readonly T[]): T[] {
   return [...findings].sort(

@@ -144,6 +144,8 @@ const routeSchema = z.strictObject({
   strength: z.int().min(0),
   /** The call in one sentence, live numbers in {{places}}. */
   call: sentence,
+  /** Title and call where not even this route holds anything. */
+  none: z.strictObject({ title: sentence, call: sentence }).optional(),
   /** What it changes in the build, by fact key. */
   changes: z.record(z.string(), change),
   /** Items of the route, by id in cost.json; some only when a fact has one of some values. */

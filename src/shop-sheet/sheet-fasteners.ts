@@ -8,7 +8,6 @@ export function fasteners(sheet: SheetCase): SheetSection {
   const { readings, route } = sheet
   const isStud = route.parts.some((id) => id.startsWith('main-studs'))
   const given = (id: string): string | null => readings.text(id) ?? null
-  const torque = torqueRow(sheet, isStud)
   const rows: Pair[] = [
     {
       label: isStud
@@ -19,7 +18,7 @@ export function fasteners(sheet: SheetCase): SheetSection {
     },
     countRow(sheet),
     { label: 'Lubricant, on thread and under the head or nut', ...lubricantOf(sheet, isStud) },
-    torque,
+    ...torqueRows(sheet, isStud),
     {
       label: 'Tightening sequence',
       value: given('supplierSequence'),
@@ -75,20 +74,24 @@ function lubricantOf({ readings, assessment }: SheetCase, isStud: boolean): Omit
   }
 }
 
-function torqueRow({ readings, assessment }: SheetCase, isStud: boolean): Pair {
+/** One row; two where an angle follows the torque, so that no shop stops at the torque. */
+function torqueRows({ readings, assessment }: SheetCase, isStud: boolean): Pair[] {
   const label = 'Final torque, or torque and angle'
   const own = readings.text('supplierTorque')
-  if (own !== undefined) return { label, value: own, note: 'The supplier’s figure, as you gave it' }
+  if (own !== undefined)
+    return [{ label, value: own, note: 'The supplier’s figure, as you gave it' }]
   const said = assessment.build.fastenerTorque
-  const turned = assessment.build.tightening?.value === 'torque-angle'
-  if (!isStud && said?.state === 'said') {
-    const note = turned
-      ? 'As you said, before the turn; the angle is the service manual’s'
-      : 'As you said; the service manual goes before it'
-    return { label, value: said.text, note }
-  }
   const from = isStud ? 'Stud supplier’s sheet' : 'Service manual'
-  return { label, value: null, note: `${from}; never the torque of other fasteners` }
+  if (isStud || said?.state !== 'said') {
+    return [{ label, value: null, note: `${from}; never the torque of other fasteners` }]
+  }
+  if (assessment.build.tightening?.value === 'torque-angle') {
+    return [
+      { label: 'First torque', value: said.text, note: 'As you said; the turn follows' },
+      { label: 'Then turned by', value: null, note: 'Service manual. Not done until it is turned' },
+    ]
+  }
+  return [{ label, value: said.text, note: 'As you said; the service manual goes before it' }]
 }
 
 /** Our own estimate, plainly no more than a check. */

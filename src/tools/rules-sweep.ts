@@ -4,6 +4,7 @@ import { buildFromAnswers } from '../build/from-answers.ts'
 import { type Decision, decide } from '../call/decide.ts'
 import { followOnRules, followOnTable, mustDoIds } from '../call/follow-on.ts'
 import type { DecideInput } from '../call/look.ts'
+import { lowerTarget } from '../call/lower-target.ts'
 import { trialsOf } from '../facts/trials.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
 import type { Rulebook } from '../rulebook/load.ts'
@@ -47,7 +48,8 @@ export async function judge(rulebook: Rulebook, answers: Answers): Promise<Judge
       everyRoute: true,
     }
     const decision = await decide(input)
-    const followOn = await followOnRules(input, followOnTable(input, decision))
+    const holds = decision.wouldBe !== 'lower-the-target' || lowerTarget(trials, rulebook).found
+    const followOn = await followOnRules(input, followOnTable(input, decision, holds))
     return { answers, decision, followOn, mustDo: mustDoIds(followOn) }
   } catch (error) {
     if (error instanceof DomainError) return undefined

@@ -103,6 +103,13 @@ export const preload = worksheet({
   fromBuild,
 })
 
+/** Whether an angle or a stretch sets the preload: no torque comes to it then. */
+function byTurn({ tightening, torque }: PreloadInput): boolean {
+  return (
+    torque === undefined && (tightening === 'torque-angle' || tightening === 'stretch-measured')
+  )
+}
+
 function work(input: PreloadInput, print: Print): Worked {
   const { thread } = input
   const area = input.stressArea ?? tensileStressArea(thread.diameter, thread.pitch, thread.form)
@@ -118,7 +125,7 @@ function work(input: PreloadInput, print: Print): Worked {
   return {
     results: [
       print.result('preload', 'Preload', tightened.preload, 'force'),
-      print.result('torque', 'Torque', tightened.torque, 'torque'),
+      ...(byTurn(input) ? [] : [print.result('torque', 'Torque', tightened.torque, 'torque')]),
       print.ratio('nutFactor', 'Nut factor K', friction.factor),
       ...spreadResults(spread, print),
       print.result('stressArea', 'Tensile stress area', area, 'area'),

@@ -100,6 +100,23 @@ describe('the shop sheet', () => {
     expect(pair(sheet, 'Bore').note).toContain('not said')
   })
 
+  it('leaves room for the angle that follows a torque, so that nobody stops at the torque', async () => {
+    const sheet = await sheetOf({
+      ...RACE,
+      compressionRatio: '9.5',
+      use: 'street',
+      peakRpm: '5800rpm',
+      fastenerThread: 'M11x1.5',
+      fastenerGrade: 'iso-10.9',
+      fastenerTorque: '30Nm',
+      tightening: 'torque-angle',
+    })
+    expect(pair(sheet, 'First torque').value?.replace(/\s/g, ' ')).toBe('30 N m, before the turn')
+    expect(pair(sheet, 'Then turned by').value).toBeNull()
+    expect(pair(sheet, 'Check by the guide').note).toContain('No torque comes to it')
+    expect(JSON.stringify(sheet)).not.toContain('Final torque')
+  })
+
   it('puts the supplier’s figures first, ours only as a check', async () => {
     const fields = {
       supplierTorque: '70 lb ft + 60°',

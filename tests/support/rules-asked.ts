@@ -3,6 +3,7 @@ import { buildFromAnswers } from '../../src/build/from-answers.ts'
 import { decide } from '../../src/call/decide.ts'
 import { followOnRules, followOnTable } from '../../src/call/follow-on.ts'
 import type { DecideInput } from '../../src/call/look.ts'
+import { lowerTarget } from '../../src/call/lower-target.ts'
 import { trialsOf } from '../../src/facts/trials.ts'
 import { factsIn } from '../../src/rulebook/conditions.ts'
 import { isTrue, type Readable } from '../../src/rulebook/evaluate.ts'
@@ -34,7 +35,8 @@ export async function rulesAsked(
     everyRoute: true,
   }
   const decision = await decide(input)
-  await followOnRules(input, followOnTable(input, decision))
+  const { found } = lowerTarget(input.trials, rulebook)
+  await followOnRules(input, followOnTable(input, decision, found))
   return { asked, wouldBe: decision.wouldBe, called: decision.route }
 }
 

@@ -1,0 +1,20 @@
+import { printFigure } from '../../shared/print.ts'
+import { fromSi } from '../../shared/units.ts'
+import { figureOf } from '../build/build.ts'
+import { figureText } from '../facts/live-facts.ts'
+import type { CallContext } from './call-report.ts'
+
+/** What the present hardware holds, in words: "6.1 psi and 6,500 rpm, about 551 hp". */
+export function loweredText({ lowered, trials, system }: CallContext): string {
+  const speed = printFigure(lowered.rpm, 'rpm', 0)
+  const power = figureText(fromSi(lowered.power, 'hp'), 'hp', system)
+  if (!lowered.found) return `not even ${speed} without boost, about ${power}`
+  const parts = [
+    ...(figureOf(trials.build, 'boost') > 0 ? [figureText(lowered.boost, 'psi', system, 1)] : []),
+    ...(figureOf(trials.build, 'nitrousPower') > 0
+      ? [`${figureText(lowered.nitrousPower, 'hp', system, 0)} of nitrous`]
+      : []),
+    speed,
+  ]
+  return `${parts.join(' and ')}, about ${power}`
+}

@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest'
+import type { Assessment } from '../../shared/assessment.ts'
+import { callFor } from '../support/rulebook.ts'
+
+const BOOSTED = { induction: 'turbocharged', fuel: 'e85', compressionRatio: 9 }
+const whyNotLowered = ({ call }: Assessment) =>
+  call.insteadOf.find(({ route }) => route === 'lower-the-target')?.why
+
+describe('why the target is not lowered', () => {
+  it('says that the plan is held as it is only where the present hardware holds it', async () => {
+    const kept = await callFor()
+    expect(kept.call.route).toBe('keep-caps-and-bolts')
+    expect(whyNotLowered(kept)).toMatch(/hold the plan as it is/)
+  })
+
+  it('says what the present hardware holds where the plan takes more', async () => {
+    const changed = await callFor({ ...BOOSTED, boost: '18 psi' })
+    const { lowered } = changed.routes.find(({ id }) => id === 'lower-the-target') ?? {}
+    expect(changed.call.route).toBe('steel-caps')
+    expect(lowered?.boost.value).toBeLessThan(18)
+    expect(whyNotLowered(changed)?.replace(/\s/g, ' ')).toContain(
+      `hold ${lowered?.boost.value} psi`,
+    )
+    expect(whyNotLowered(changed)).not.toContain('as it is')
+  })
+})
+
+describe('a target that cannot be lowered far enough', () => {
+  it('is no limit to set: it is not run', async () => {
+    const none = await callFor({
+      ...BOOSTED,
+      boost: '8 psi',
+      registerFit: 'loose',
+      budget: '300 USD',
+    })
+    expect(none.call.route).toBe('lower-the-target')
+    expect(none.call.title).toBe('Nothing holds with the present hardware')
+    expect(none.call.sentence).toMatch(/^Do not run it/)
+    expect(none.call.mustDo).toContain('do-not-run-it')
+    expect(none.call.mustDo).not.toContain('set-the-limits')
+  })
+})
