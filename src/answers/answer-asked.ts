@@ -115,7 +115,8 @@ function opensAnswer(
   if (!tokens.slice(0, first.from).every(small) || tokens[first.to]?.kind !== 'mark') return false
   const between = tokens.slice(first.to + 1, second.from)
   return (
-    between.some((token) => !small(token) && !words.guesses.has(token.text)) && between.length >= 3
+    between.some((token) => !small(token) && !words.figures.guesses.has(token.text)) &&
+    between.length >= 3
   )
 }
 
@@ -165,7 +166,7 @@ function rangeOf(
     return undefined
   const between = tokens.slice(first.to, second.from)
   const guessed =
-    between.length <= 3 && between.every(({ text }) => lexicon.words.guesses.has(text))
+    between.length <= 3 && between.every(({ text }) => lexicon.words.figures.guesses.has(text))
   if (!guessed || second.value <= first.value || second.value > 1.6 * first.value) return undefined
   const value = roundAway((first.value + second.value) / 2)
   const spread = { ...second, value, low: first.value, high: second.value }
@@ -179,7 +180,7 @@ export function isReported(tokens: readonly Token[], { words }: Lexicon): boolea
   if (tokens.length > SHORT + 3) return false
   const measured = tokens.some(({ text }) => text === 'measured')
   const other = tokens.some(
-    ({ text }) => words.notReported.has(text) && !(measured && text === 'last'),
+    ({ text }) => words.persons.notReported.has(text) && !(measured && text === 'last'),
   )
-  return !other && tokens.some(({ text }) => words.reported.has(text))
+  return !other && tokens.some(({ text }) => words.persons.reported.has(text))
 }

@@ -20,5 +20,8 @@ function isBoosted({ from }: Figure, { choiceMentions, scopes }: Parts): boolean
 function isRun({ from, to }: Figure, { tokens, lexicon }: Parts): boolean {
   const before = [tokens[from - 1]?.text ?? '', tokens[from - 2]?.text ?? '']
   const after = tokens[to]?.text ?? ''
-  return before.some((word) => lexicon.words.runs.has(word)) && !lexicon.words.weighed.has(after)
+  return (
+    before.some((word) => lexicon.words.figures.runs.has(word)) &&
+    !lexicon.words.figures.weighed.has(after)
+  )
 }

@@ -1,9 +1,9 @@
 import { type Answer, type Answers, readAnswer } from '../../shared/answers.ts'
 import { type Fact, type FactKey, fact, isQuantity } from '../../shared/fact-keys.ts'
 import { fromSi, toSi, UNITS } from '../../shared/units.ts'
+import type { Lexicon } from './lexicon.ts'
 import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
-import type { UnitVocabulary } from './vocabulary.ts'
 
 /** What a figure would be as a fact: an answer, or why it is none. */
 export type Candidate =
@@ -167,12 +167,13 @@ export function currencyOf(
   answers: Answers,
   figures: readonly Figure[],
   tokens: readonly Token[],
-  { usualCurrency, moneyWords }: UnitVocabulary,
+  { vocabulary, words }: Lexicon,
 ): MoneyContext {
+  const { usualCurrency, moneyWords } = vocabulary.units
   const said =
     figures.some(({ unit }) => unit?.kind === 'money') ||
     tokens.some(({ text }) => moneyWords.includes(text)) ||
-    isPriceList(tokens)
+    isPriceList(tokens, words.prices)
   for (const answer of Object.values(answers)) {
     if (typeof answer === 'object' && 'currency' in answer)
       return { currency: answer.currency, said }
@@ -183,31 +184,20 @@ export function currencyOf(
   return { currency: usualCurrency, said }
 }
 
-const PRICED = new Set([
-  'caps',
-  'studs',
-  'hone',
-  'bore',
-  'kit',
-  'hones',
-  'bores',
-  'linebore',
-  'linehone',
-  'boring',
-  'honing',
-])
-
 /** "Caps 285, studs 165, hone 250": jobs and parts each with a bare amount. */
-function isPriceList(tokens: readonly Token[]): boolean {
+function isPriceList(
+  tokens: readonly Token[],
+  { jobs, beforeJobs }: Lexicon['words']['prices'],
+): boolean {
   const text = (at: number): string => tokens[at]?.text ?? ''
   const amounts = tokens.filter(({ value = 0, decimal }, at) => {
     if (value < 100 || decimal) return false
     const ends = (tokens[at + 1]?.kind ?? 'mark') !== 'word' || text(at + 1) === 'ish'
     const link = ['is', 'are', 'was', 'runs'].includes(text(at - 1))
-    const before = PRICED.has(text(link ? at - 2 : at - 1)) && (ends || link)
+    const before = jobs.has(text(link ? at - 2 : at - 1)) && (ends || link)
     let next = text(at + 1) === 'for' ? at + 2 : at + 1
-    while (['a', 'the', 'just', 'only', 'line', 'to', 'align'].includes(text(next))) next += 1
-    return before || PRICED.has(text(next))
+    while (beforeJobs.has(text(next))) next += 1
+    return before || jobs.has(text(next))
   })
   return amounts.length >= 2
 }

@@ -1,5 +1,6 @@
 import type { FactKey } from '../../shared/fact-keys.ts'
 import type { Findings } from './findings.ts'
+import type { Lexicon } from './lexicon.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import { longestAt } from './phrases.ts'
@@ -16,7 +17,7 @@ export function readChangedChoice({ tokens, lexicon }: Parts, { readings }: Find
       const match = longestAt(tree, tokens, start)
       const [answer, other] = new Set(match?.meanings)
       if (!match || answer === undefined || other !== undefined) return []
-      return isEnd(tokens[match.to]) ? [{ key, answer, from: start, to: match.to }] : []
+      return isEnd(tokens[match.to], lexicon) ? [{ key, answer, from: start, to: match.to }] : []
     })
     const spoken = (key: FactKey): boolean => {
       const tree = lexicon.asked.get(key)
@@ -28,6 +29,7 @@ export function readChangedChoice({ tokens, lexicon }: Parts, { readings }: Find
   }
 }
 
-function isEnd(token: Token | undefined): boolean {
-  return !token || token.kind === 'mark' || ['please', 'pls', 'plz', 'now'].includes(token.text)
+function isEnd(token: Token | undefined, { words }: Lexicon): boolean {
+  if (!token || token.kind === 'mark') return true
+  return words.asking.please.has(token.text) || words.times.now.has(token.text)
 }

@@ -26,11 +26,14 @@ export function stands(reading: Reading, input: ChoiceInput): boolean {
 }
 
 /** "The block I sold had walked caps": of another engine, where "they walked last time" is not. */
-function ofAnother({ from }: Reading, { tokens, scopes: { sentence } }: ChoiceInput): boolean {
-  return tokens.some(({ text }, at) => sentence[at] === sentence[from] && ANOTHER.has(text))
+function ofAnother(
+  { from }: Reading,
+  { tokens, scopes: { sentence }, lexicon }: ChoiceInput,
+): boolean {
+  const { others, names } = lexicon.words.engines
+  const another = (word: string): boolean => others.has(word) || names.has(word)
+  return tokens.some(({ text }, at) => sentence[at] === sentence[from] && another(text))
 }
-
-const ANOTHER = new Set('engine motor block build one sold old previous other used'.split(' '))
 
 /** "Iron caps? Not sure": a few words with a question mark right after them. */
 function isWondered({ from, to }: Reading, { tokens, scopes }: ChoiceInput): boolean {

@@ -131,22 +131,16 @@ function choiceReading(
 function kindWithin(
   { from, to }: Mention<ChoiceMeaning>,
   key: FactKey,
-  { tokens }: ChoiceInput,
+  { tokens, lexicon }: ChoiceInput,
 ): Reading[] {
+  const { bolts, studs } = lexicon.words.fasteners
   if (!['fastenerGrade', 'fastenerLubricant', 'tightening'].includes(key)) return []
   for (const { text } of tokens.slice(from, to)) {
-    const answer = FASTENERS.get(text)
+    const answer = bolts.has(text) ? 'bolt' : studs.has(text) ? 'stud' : undefined
     if (answer) return [{ key: 'fastenerKind', answer, from, to, strength: 2 }]
   }
   return []
 }
-
-const FASTENERS: ReadonlyMap<string, string> = new Map([
-  ['bolt', 'bolt'],
-  ['bolts', 'bolt'],
-  ['stud', 'stud'],
-  ['studs', 'stud'],
-])
 
 /** "Cylinder head bolts", "the starter has 3 bolts": another part's. */
 function isOfOtherPart(

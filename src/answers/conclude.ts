@@ -2,7 +2,6 @@ import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { unknownsIn } from './dont-know.ts'
 import type { Findings, Reading } from './findings.ts'
 import { type Intent, intentOf, type Told } from './intents.ts'
-import { LEADS } from './leads.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import { longestAt } from './phrases.ts'
@@ -12,7 +11,6 @@ import type { Request } from './requests.ts'
 import { asksAt } from './sentences.ts'
 import { settle } from './settle.ts'
 import { questionAfter } from './suppositions.ts'
-import type { Token } from './tokens.ts'
 import { topicOf } from './topics.ts'
 
 /** What a message comes to: one reading a fact at most, what it asks, and about what. */
@@ -31,9 +29,9 @@ export function conclude(
   const { tokens, scopes, lexicon, requests } = parts
   const { settled, corrected } = settleMessage(parts, findings)
   const unknowns = unknownsIn(parts, settled, asking)
-  const open = requests.filter((request) => !isGuess(request, settled, asking, tokens))
+  const open = requests.filter((request) => !isGuess(request, settled, asking, parts))
   const told = whatIsTold(parts, settled, corrected, asking)
-  const { intent, request } = intentOf(open, tokens, told)
+  const { intent, request } = intentOf(open, tokens, lexicon, told)
   // "I don't know what that is, I haven't measured it".
   if (intent === 'explain' && asking && request && shrugsAfter(request, parts)) {
     return { readings: [...settled, ...unknowns], intent: 'dont-know' }
@@ -61,7 +59,10 @@ export function conclude(
   if (intent !== 'undo' && intent !== 'restart') {
     return { readings: [...settled, ...unknowns], intent }
   }
-  return { readings: settled.filter(({ from }) => !NOES.has(tokens[from]?.text ?? '')), intent }
+  // The no of "no no, one step back" answers nothing.
+  const { no, yes } = lexicon.words.asking
+  const says = ({ from }: Reading): string => tokens[from]?.text ?? ''
+  return { readings: settled.filter((one) => !no.has(says(one)) && !yes.has(says(one))), intent }
 }
 
 /** What the intent hangs on besides the requests. */
@@ -72,6 +73,7 @@ function whatIsTold(
   asking: FactKey | undefined,
 ): Told {
   const { tokens, scopes } = parts
+  const { defers } = parts.lexicon.words.asking
   return {
     facts: countTold(parts, settled),
     near: (each) => figuresAfter(each, settled, parts).length,
@@ -81,31 +83,25 @@ function whatIsTold(
     dontKnow: scopes.markers.some(
       (marker) =>
         marker.meanings.includes('dontKnow') &&
-        (asking !== undefined || !DEFERS.has(tokens[marker.to - 1]?.text ?? '')),
+        // "Two bolt or four, I'd have to look" leaves open rather than answers.
+        (asking !== undefined || !defers.has(tokens[marker.to - 1]?.text ?? '')),
     ),
   }
 }
-
-/** The no of "no no, one step back" answers nothing. */
-const NOES = new Set(['no', 'nope', 'nah', 'yes', 'yeah'])
 
 /** "Lets say 9", "assume 10": to a question of a figure that is an answer. */
 function isGuess(
   { intent, from: start, to }: Request,
   settled: readonly Reading[],
   asking: FactKey | undefined,
-  tokens: readonly Token[],
+  { tokens, lexicon }: Parts,
 ): boolean {
+  const { supposing } = lexicon.words.asking
   const said = tokens.slice(start, to)
-  const guesses = intent === 'what-if' && said.some(({ text }) => GUESSES.has(text))
+  const guesses = intent === 'what-if' && said.some(({ text }) => supposing.has(text))
   if (!guesses || tokens.some(({ text }) => text === '?')) return false
   return settled.length > 0 && settled.every(({ key, from }) => key === asking && from - to <= 2)
 }
-
-const GUESSES = new Set(['say', 'assume', 'assuming', 'imagine'])
-
-/** To no question, these leave open rather than answer: "two bolt or four, I'd have to look". */
-const DEFERS = new Set(['decided', 'look', 'check', 'measure', 'ask', 'dig'])
 
 function settleMessage(
   { scopes, requests }: Parts,
@@ -137,9 +133,6 @@ function shrugsAfter({ to }: Request, { scopes, tokens }: Parts): boolean {
   )
 }
 
-/** Words before a question that do not change it. */
-const OPENERS = new Set('so ok okay well and but hmm now also hey hi oh um , !'.split(' '))
-
 /** "15 psi?", "should I go to 12:1?": what is only asked about is supposed, not told. */
 function isOnlyAsked(
   settled: readonly Reading[],
@@ -151,7 +144,7 @@ function isOnlyAsked(
     while (start > 0 && sentence[start - 1] === sentence[from]) start -= 1
     let end = from
     while (end + 1 < tokens.length && sentence[end + 1] === sentence[from]) end += 1
-    while (start < end && OPENERS.has(tokens[start]?.text ?? '')) start += 1
+    while (start < end && lexicon.words.asking.openers.has(tokens[start]?.text ?? '')) start += 1
     if (longestAt(lexicon.intents, tokens, start)?.meanings.includes('none')) return false
     const should = tokens.some(
       ({ text }, at) =>
@@ -171,12 +164,15 @@ function routeAsked(
 }
 
 /** "Cap walk - what does that mean?": the words before the question are what it asks about. */
-function topicBefore({ from, intent }: Request, { tokens, scopes }: Parts): string | undefined {
+function topicBefore(
+  { from, intent }: Request,
+  { tokens, scopes, lexicon }: Parts,
+): string | undefined {
   if (intent !== 'explain' || from === 0 || from > 6) return undefined
   const words = tokens.slice(0, from).filter(({ kind }) => kind === 'word')
   const own = scopes.sentence[0] === scopes.sentence[from] || scopes.sentence[from] === 1
   const topic = words
-    .filter(({ text }) => !LEADS.has(text))
+    .filter(({ text }) => !lexicon.leads.has(text))
     .map(({ text }) => text)
     .join(' ')
   return own && topic !== '' ? topic : undefined

@@ -8,7 +8,6 @@ import { defaultKey } from './read-figures.ts'
 import { setAside } from './set-aside.ts'
 
 const REACH = 7
-const NOW = new Set(['now', 'currently', 'nowadays', 'today'])
 
 /**
  * "Used to run 15 psi, now it's 22", "said it was 10:1 but I measured 9.4": a bare
@@ -39,19 +38,23 @@ export function readContrast(figure: Figure, parts: Parts, into: Findings): bool
 }
 
 /** "Mine has a 3.5 in it": a sentence that turns from another's engine to one's own. */
-function opensOnOwn({ from, to }: Figure, { tokens, scopes }: Parts): boolean {
+function opensOnOwn({ from, to }: Figure, { tokens, scopes, lexicon }: Parts): boolean {
+  const { own } = lexicon.words.engines
+  const { shops } = lexicon.words.persons
+  const { now } = lexicon.words.times
   let at = from
   while (at > 0 && scopes.sentence[at - 1] === scopes.sentence[from]) at -= 1
   const next = tokens[to]
-  const ends = !next || next.kind === 'mark' || ['in', 'on', 'now', 'with'].includes(next.text)
-  if (!ends) return false
+  const goesOn = next?.kind !== 'mark' && !STOPS.has(next?.text ?? '') && !now.has(next?.text ?? '')
+  if (next && goesOn) return false
   const [first, second] = [tokens[at]?.text, tokens[at + 1]?.text]
   const didnt = first === 'i' && second === 'didnt'
   if (first === 'this' && second === 'one') return true
-  return didnt || OWN.has(tokens[at]?.text ?? '')
+  return didnt || [own, now, shops].some((words) => words.has(first ?? ''))
 }
 
-const OWN = new Set(['mine', 'mines', 'ours', 'im', 'now', 'currently', 'today', 'machinist'])
+/** After a figure they leave it bare. */
+const STOPS = new Set(['in', 'on', 'with'])
 
 /** The redline of "redline isn't 7200 after all, it's 6700": named before what is denied. */
 function namedBefore(
@@ -96,15 +99,15 @@ function isSetAgainst(
     const named = coverage(tokens.length, figureMentions)
     const links = tokens
       .slice(before.to, from)
-      .every(({ text }, i) => named[before.to + i] || lexicon.words.replaces.has(text))
+      .every(({ text }, i) => named[before.to + i] || lexicon.words.figures.replaces.has(text))
     if (links) return true
   }
-  if (NOW.has(tokens[to]?.text ?? '')) return true
+  if (lexicon.words.times.now.has(tokens[to]?.text ?? '')) return true
   for (let at = from - 1; at >= 0 && at >= from - REACH; at -= 1) {
     if (tokens[at]?.text === 'so' && (tokens[at - 1]?.text === ',' || at === from - 1)) return true
     const marker = scopes.markers.find((mention) => mention.from <= at && at < mention.to)
     if (marker?.meanings.some((m) => m === 'present' || m === 'ownPerson')) return true
-    if (!lexicon.words.setAgainst.has(tokens[at]?.text ?? '')) return false
+    if (!lexicon.words.figures.setAgainst.has(tokens[at]?.text ?? '')) return false
   }
   return false
 }

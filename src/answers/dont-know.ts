@@ -1,7 +1,6 @@
 import { UNKNOWN } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
 import type { Reading } from './findings.ts'
-import { LEADS } from './leads.ts'
 import { coverage } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import type { Scopes } from './scopes.ts'
@@ -50,9 +49,9 @@ export function unknownsIn(
 }
 
 /** Whether the first thing that a message says is that something is not known. */
-export function opensOnShrug({ tokens, scopes }: Parts): boolean {
+export function opensOnShrug({ tokens, scopes, lexicon }: Parts): boolean {
   let from = 0
-  while (LEADS.has(tokens[from]?.text ?? '')) from += 1
+  while (lexicon.leads.has(tokens[from]?.text ?? '')) from += 1
   return scopes.markers.some((one) => one.from <= from && one.meanings.includes('dontKnow'))
 }
 

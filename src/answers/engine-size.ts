@@ -4,8 +4,6 @@ import type { Figure } from './plain-figure.ts'
 import type { FigureInput } from './read-figures.ts'
 import type { Token } from './tokens.ts'
 
-const SIZE_WORDS = new Set(['small', 'big', 'stroker', 'motor', 'engine', 'mill', 'cubes'])
-
 /** "350 V8", "383 stroker", "5.7 V8": a bare number right before what the engine is. */
 export function readSizeBefore(
   figure: Figure,
@@ -15,10 +13,11 @@ export function readSizeBefore(
 ): boolean {
   if (figure.unit || figure.ratio || figure.scaled || figure.inWords || figure.low !== undefined)
     return false
+  const { sized: sizes, names } = input.lexicon.words.engines
   const next = input.tokens[figure.to]
   if (isNamedEngine(figure, input)) return pushSize(figure, input, into)
   if (next?.gap !== 'space' || input.tokens[figure.from - 1]?.text === '/') return false
-  const sized = layoutAt(figure.to) || SIZE_WORDS.has(next.text)
+  const sized = layoutAt(figure.to) || sizes.has(next.text) || names.has(next.text)
   const cubic = !figure.decimal && figure.value >= 90 && figure.value <= 900
   const tenths = Math.abs(figure.value * 10 - Math.round(figure.value * 10)) < 1e-6
   const litres = figure.decimal && tenths && figure.value >= 0.6 && figure.value <= 10
@@ -40,13 +39,17 @@ function pushSize(figure: Figure, input: FigureInput, into: Findings): boolean {
 }
 
 /** "From a 408, naturally aspirated", "motor's a 355": the size by which an engine is called. */
-function isNamedEngine({ value, decimal, from, to }: Figure, { tokens }: FigureInput): boolean {
+function isNamedEngine(
+  { value, decimal, from, to }: Figure,
+  { tokens, lexicon }: FigureInput,
+): boolean {
+  const { called, names } = lexicon.words.engines
+  const before = tokens[from - 2]?.text ?? ''
+
   if (decimal || value < 230 || value > 620 || tokens[from - 1]?.text !== 'a') return false
   const ends = (tokens[to]?.kind ?? 'mark') === 'mark'
-  return ends && CALLED.has(tokens[from - 2]?.text ?? '')
+  return ends && (called.has(before) || names.has(before))
 }
-
-const CALLED = new Set('from is its building build built motor engine doing out'.split(' '))
 
 /** "Alloy heads 383 stroker": the size of the engine, whatever stands before it. */
 export function isEngineSize(

@@ -7,13 +7,13 @@ import type { Figure } from './plain-figure.ts'
 /** "Head studs torqued to 80": the clause speaks of other fasteners, so the torque is theirs. */
 export function otherFastener(
   { figure, use }: Pair,
-  { figureMentions, choiceMentions, scopes, tokens }: Parts,
+  { figureMentions, choiceMentions, scopes, tokens, lexicon }: Parts,
 ): { from: number; to: number } | undefined {
   if (use.kind !== 'fact' || use.key !== 'fastenerTorque') return undefined
   const near = ({ from }: { from: number }): boolean =>
     scopes.clause[from] === scopes.clause[figure.from] && from < figure.from
   const takes = ({ to }: { to: number }): boolean =>
-    ['get', 'gets', 'take', 'takes'].includes(tokens[to]?.text ?? '')
+    lexicon.words.fasteners.takes.has(tokens[to]?.text ?? '')
   const others = [
     ...figureMentions.filter(({ meanings }) =>
       meanings.some((m) => m.kind === 'noise' && m.fits.includes('torque')),
@@ -73,7 +73,7 @@ export function isFastened(figure: Figure, parts: Parts): boolean {
       mention.meanings.some(
         (m) =>
           // The chromoly of studs is no part.
-          (m.kind === 'shadow' && !isMetal(mention, tokens)) ||
+          (m.kind === 'shadow' && !isMetal(mention, parts)) ||
           (m.kind === 'noun' && m.noun === 'other'),
       ),
   )
@@ -82,9 +82,9 @@ export function isFastened(figure: Figure, parts: Parts): boolean {
   return !other && (named || tokens.some((token, at) => mains(token) && near(at)))
 }
 
-function isMetal({ from, to }: { from: number; to: number }, tokens: Parts['tokens']): boolean {
+function isMetal({ from, to }: { from: number; to: number }, { tokens, lexicon }: Parts): boolean {
   const said = tokens.slice(from, to).map(({ text }) => text)
-  return said.every((word) => ['chromoly', 'chrome', 'moly'].includes(word))
+  return said.every((word) => lexicon.words.fasteners.metals.has(word))
 }
 
 /** "Studs, moly lube. 80 ft lbs.": a sentence that is a figure and no more goes on about the last. */
@@ -109,14 +109,14 @@ const LINKS_TO_GRADE = new Set(', are is : = be only just still a in of'.split('
 /** "M12x1.75 10.9", "bolts, 12.9": a strength class right after the fasteners. */
 export function readGrade(
   figure: Figure,
-  { tokens, choiceMentions }: Parts,
+  { tokens, choiceMentions, lexicon }: Parts,
   into: Findings,
 ): boolean {
   const answer = GRADES.get(figure.value)
   if (!answer || figure.unit || figure.ratio || figure.low !== undefined) return false
   let at = figure.from
   while (at > figure.from - 3 && LINKS_TO_GRADE.has(tokens[at - 1]?.text ?? '')) at -= 1
-  const classed = ['class', 'grade', 'strength', 'quality'].includes(tokens[at - 1]?.text ?? '')
+  const classed = lexicon.words.fasteners.grades.has(tokens[at - 1]?.text ?? '')
   const fastened =
     classed ||
     // "12.9 cap head bolts".

@@ -32,17 +32,15 @@ export function isFasteners({ meanings }: Mention<ChoiceMeaning>): boolean {
   return meanings.some((m) => m.kind === 'noun' && (m.noun === 'bolts' || m.noun === 'studs'))
 }
 
-const THEN = new Set(['+', 'plus', 'then', 'and', 'another', 'additional', 'further'])
-const DEGREES = new Set(['deg', 'degree', 'degrees'])
-
 /** "15 ft-lb plus 80 degrees": a turn after a torque is tightening by angle. */
 export function readAngle(
   figure: Figure,
-  { tokens, figures, scopes }: Parts,
+  { tokens, figures, scopes, lexicon }: Parts,
   into: Findings,
 ): void {
   const { from, to } = figure
-  if (!DEGREES.has(tokens[to]?.text ?? '') || !THEN.has(tokens[from - 1]?.text ?? '')) return
+  const { degrees, turns } = lexicon.words.fasteners
+  if (!degrees.has(tokens[to]?.text ?? '') || !turns.has(tokens[from - 1]?.text ?? '')) return
   const torque = figures.some(
     ({ unit, to: end }) =>
       end < from &&

@@ -104,7 +104,7 @@ function readNamed(
 function isAnswerWith({ figure, mention, use }: Pair, { tokens, lexicon }: Parts): boolean {
   if (use.kind !== 'noise' || mention.from < figure.to || !figure.unit) return false
   const opens = tokens.slice(0, figure.from).every(({ text }) => lexicon.fillers.has(text))
-  return opens && ['with', 'incl', 'including', 'plus'].includes(tokens[figure.to]?.text ?? '')
+  return opens && lexicon.words.figures.including.has(tokens[figure.to]?.text ?? '')
 }
 
 /** "No sorry, 9.8 with the thicker gasket": a correction before the figure counts first. */
@@ -167,7 +167,7 @@ function correctionsIn({ scopes }: Parts): number[] {
 function asideOf(figure: Figure, parts: Parts): string | undefined {
   const { figures, tokens, choiceMentions } = parts
   const before = figures[figures.indexOf(figure) - 1]
-  if (isPeakSpeed(figure, before, tokens)) return 'the speed of a peak; how far does it rev?'
+  if (isPeakSpeed(figure, before, parts)) return 'the speed of a peak; how far does it rev?'
   if (isPassing(figure, parts)) return 'a speed in passing; how far does it rev?'
   if (isFastenerSize(figure, tokens, choiceMentions)) return 'a thread needs its pitch too: 1/2-13'
   return undefined
@@ -189,11 +189,9 @@ function readByKind(figure: Figure, parts: Parts, into: Findings): boolean {
 }
 
 /** "7k tops": as far as it revs. */
-function readTops(figure: Figure, { tokens, input }: Parts, into: Findings): boolean {
+function readTops(figure: Figure, { tokens, lexicon, input }: Parts, into: Findings): boolean {
   const { value, unit, ratio, from, to } = figure
-  const most = ['tops', 'max', 'maximum', 'limit', 'limiter', 'cutoff', 'ceiling'].includes(
-    tokens[to]?.text ?? '',
-  )
+  const most = lexicon.words.figures.most.has(tokens[to]?.text ?? '')
   if (unit || ratio || !most || value < 3000 || value > 12000) return false
   const found = candidateFor('peakRpm', figure, input.money)
   if (!found || !('answer' in found)) return false

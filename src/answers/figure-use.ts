@@ -174,47 +174,47 @@ function isStake(
   if (key !== 'invested' || unit || decimal || ratio || value < 500 || mention.from !== to)
     return false
   let at = from - 1
-  while (at >= 0 && lexicon.words.guesses.has(tokens[at]?.text ?? '')) at -= 1
-  while (['about', 'around', 'roughly', 'nearly', 'already'].includes(tokens[at]?.text ?? ''))
-    at -= 1
-  return HAS.has(tokens[at]?.text ?? '') && tokens[mention.from]?.text === 'in'
+  const { figures, prices } = lexicon.words
+  while (at >= 0 && figures.guesses.has(tokens[at]?.text ?? '')) at -= 1
+  while (figures.about.has(tokens[at]?.text ?? '')) at -= 1
+  return prices.stakes.has(tokens[at]?.text ?? '') && tokens[mention.from]?.text === 'in'
 }
-
-const HAS = new Set(['got', 'have', 'ive', 'has', 'put', 'weve', 'gotten'])
 
 /** "Bolts @ 70", "grade 8 bolts, torque 95": no price, so a torque. */
 function isWrenched(
   { value, unit, decimal, from }: Figure,
   key: FactKey,
   mention: Mention<FigureMeaning>,
-  { tokens, money, scopes }: PairingInput,
+  input: PairingInput,
 ): boolean {
+  const { tokens, money, scopes } = input
+  const { ofMains } = input.lexicon.words.fasteners
   if (key !== 'fastenerTorque' || unit || decimal || money.said) return false
   if (value < 40 || value > 140) return false
   if (mention.to === from - 1 && tokens[mention.to]?.text === 'at') return true
   // "Head bolts get 65 ft-lbs, main studs get 95".
-  if (mention.to < from && from - mention.to <= 2 && isOfTorques(from, tokens, scopes)) return true
+  if (mention.to < from && from - mention.to <= 2 && isOfTorques(from, input)) return true
   const named = tokens[mention.from]?.text === 'torque' && mention.to === from
   return (
     named &&
     tokens.some(
-      ({ text }, at) => FASTENED.has(text) && scopes.sentence[at] === scopes.sentence[from],
+      ({ text }, at) => ofMains.has(text) && scopes.sentence[at] === scopes.sentence[from],
     )
   )
 }
 
 /** Whether the sentence, or the one before, has a torque with its unit. */
-function isOfTorques(from: number, tokens: readonly Token[], { sentence }: Scopes): boolean {
+function isOfTorques(
+  from: number,
+  { tokens, scopes: { sentence }, lexicon }: PairingInput,
+): boolean {
+  const { torques } = lexicon.words.fasteners
   const here = sentence[from] ?? 0
   return tokens.some(
     ({ text, kind }, at) =>
-      TORQUES.has(text) && kind === 'word' && (sentence[at] === here || sentence[at] === here - 1),
+      torques.has(text) && kind === 'word' && (sentence[at] === here || sentence[at] === here - 1),
   )
 }
-
-const TORQUES = new Set(['ft', 'nm', 'ftlb', 'ftlbs', 'lbft', 'foot', 'torque', 'torqued'])
-
-const FASTENED = new Set(['bolts', 'studs', 'mains', 'caps', 'fasteners'])
 
 /** The sort of a figure, as the vocabulary's noise names it. */
 function sortOf({ unit, ratio }: Figure): string {

@@ -38,8 +38,8 @@ function isOfFluid({ from, unit }: Figure, { tokens, scopes, lexicon }: Parts): 
   if (unit?.kind !== 'unit' || !['psi', 'bar', 'kPa', 'lb'].includes(unit.symbol)) return false
   for (let at = from - 1; at >= 0 && scopes.clause[at] === scopes.clause[from]; at -= 1) {
     const word = tokens[at]?.text ?? ''
-    if (lexicon.words.boosters.has(word)) return false
-    if (lexicon.words.fluids.has(word)) return true
+    if (lexicon.words.figures.boosters.has(word)) return false
+    if (lexicon.words.figures.fluids.has(word)) return true
   }
   return false
 }

@@ -1,5 +1,4 @@
-import { LEADS } from './leads.ts'
-import type { IntentName } from './lexicon.ts'
+import type { IntentName, Lexicon } from './lexicon.ts'
 import type { Request } from './requests.ts'
 import type { Token } from './tokens.ts'
 
@@ -14,44 +13,7 @@ export type Intent =
   | 'restart'
   | 'result'
 
-/** Asks for the end even beside facts. */
-const INSISTS = new Set([
-  'just',
-  'verdict',
-  'skip',
-  'enough',
-  'answer',
-  'stop',
-  'quit',
-  'bottom',
-  'chase',
-  'result',
-  'results',
-])
-const NEW = new Set(['new', 'different', 'another', 'fresh', 'next'])
-/** Words of the end that are a request only with no figure told after them. */
-const OF_THE_END = new Set(['the', 'bottom', 'verdict', 'result', 'results'])
-/** "Thats all I have": the end of what is told, and with figures no more than that. */
-const ENDS = new Set(['thats', 'that', 'this', 'nothing', 'ive'])
-/** What-if words that are one only with something to suppose. */
-const LOOSE_WHAT_IF = new Set([
-  'would',
-  'will',
-  'about',
-  'assume',
-  'assuming',
-  'say',
-  'take',
-  'then',
-  'a',
-  'an',
-  'the',
-  'try',
-  'with',
-  'at',
-  'on',
-  'imagine',
-])
+type Asking = Lexicon['words']['asking']
 
 export interface Told {
   /** Facts told outside the sentence of the request. */
@@ -68,21 +30,23 @@ export interface Told {
 export function intentOf(
   requests: readonly Request[],
   tokens: readonly Token[],
+  lexicon: Lexicon,
   told: Told,
 ): { intent: Intent; request?: Request } {
   const any = told.facts > 0
-  const request = askedFor(requests, tokens, told)
+  const request = askedFor(requests, tokens, lexicon, told)
   if (request) return { intent: request.intent, request }
   if (told.dontKnow && !any) return { intent: 'dont-know' }
-  const change = requests.find((r) => r.intent === 'change' && changes(r, tokens, told))
+  const change = requests.find((r) => r.intent === 'change' && changes(r, tokens, lexicon, told))
   if (change) return { intent: 'change', request: change }
-  return { intent: any && opensOnDenial(tokens) ? 'change' : 'tell' }
+  return { intent: any && opensOnDenial(tokens, lexicon) ? 'change' : 'tell' }
 }
 
 /** What a message asks for, the strongest request first. */
 function askedFor(
   requests: readonly Request[],
   tokens: readonly Token[],
+  { words: { asking } }: Lexicon,
   told: Told,
 ): Request | undefined {
   const words = tokens.filter(({ kind }) => kind !== 'mark').length
@@ -94,7 +58,7 @@ function askedFor(
   const brief = ({ from, to }: Request): boolean => to - from >= 2 && words <= 12
   const any = told.facts > 0
   // "New build but factory caps".
-  const names = ({ from }: Request): boolean => any && NEW.has(tokens[from]?.text ?? '')
+  const names = ({ from }: Request): boolean => any && asking.anew.has(tokens[from]?.text ?? '')
   // "Is the rev limit important? Mine is 6250" tells.
   const asks = (r: Request): boolean => r.openly === true && !(r.job && told.elsewhere(r))
   return (
@@ -110,9 +74,9 @@ function askedFor(
     ) ??
     find(
       'what-if',
-      (r) => r.opens && whatIfFits(r, tokens, told) && !(r.job && told.elsewhere(r)),
+      (r) => r.opens && whatIfFits(r, tokens, asking, told) && !(r.job && told.elsewhere(r)),
     ) ??
-    find('result', (r) => resultFits(r, tokens, told, covers(r))) ??
+    find('result', (r) => resultFits(r, tokens, asking, told, covers(r))) ??
     find('why', (r) => r.opens && (asks(r) || ((!any || long(r)) && told.near(r) === 0))) ??
     find('explain', (r) => r.opens && (asks(r) || told.near(r) === 0))
   )
@@ -123,23 +87,31 @@ function isUndo({ from }: Request, tokens: readonly Token[]): boolean {
   return from === 0 && tokens[0]?.text === 'undo'
 }
 
-function changes(request: Request, tokens: readonly Token[], told: Told): boolean {
+function changes(
+  request: Request,
+  tokens: readonly Token[],
+  lexicon: Lexicon,
+  told: Told,
+): boolean {
   if (request.anewFrom !== undefined) return told.corrected || request.plainly === true
   const first =
-    firstIn(request, tokens) || opensOnDenial(tokens) || !told.corrected || admits(request, tokens)
+    firstIn(request, tokens, lexicon) ||
+    opensOnDenial(tokens, lexicon) ||
+    !told.corrected ||
+    admits(request, tokens)
   const own = request.opens && !request.aside && !isWish(request, tokens)
-  return own && first && changeFits(request, tokens, told.facts > 0)
+  return own && first && changeFits(request, tokens, lexicon.words.asking, told.facts > 0)
 }
 
 /** "Not 98 mm, the bore is 89": a figure that is taken back. */
-function opensOnDenial(tokens: readonly Token[]): boolean {
+function opensOnDenial(tokens: readonly Token[], { words }: Lexicon): boolean {
   const now = tokens.findIndex(({ text }) => text === 'now')
   // "It's studs now, not bolts".
   if (now > 0 && tokens[now + 1]?.text === ',' && tokens[now + 2]?.text === 'not') return true
   const [first, second] = tokens
   if (first?.text === 'not' && second?.kind === 'number') return true
   // "Nope, bore's 4.060, not 4.030", "no no no, a turbo".
-  if (!['no', 'nope', 'nah'].includes(first?.text ?? '')) return false
+  if (!words.asking.no.has(first?.text ?? '')) return false
   if (first?.text === 'no' && second?.text === 'no') return true
   return second?.kind === 'mark' && tokens.some(isDenied)
 }
@@ -148,15 +120,21 @@ function isDenied({ kind }: Token, at: number, tokens: readonly Token[]): boolea
   return kind === 'number' && tokens[at - 1]?.text === 'not'
 }
 
-function whatIfFits(request: Request, tokens: readonly Token[], told: Told): boolean {
+function whatIfFits(
+  request: Request,
+  tokens: readonly Token[],
+  { looseWhatIf }: Asking,
+  told: Told,
+): boolean {
   const last = tokens[request.to - 1]?.text ?? ''
   if (request.needsFacts && told.facts === 0) return false
-  return told.facts > 0 || !LOOSE_WHAT_IF.has(last)
+  return told.facts > 0 || !looseWhatIf.has(last)
 }
 
 function resultFits(
   request: Request,
   tokens: readonly Token[],
+  { insists, ofTheEnd, ends }: Asking,
   told: Told,
   covers: boolean,
 ): boolean {
@@ -164,10 +142,10 @@ function resultFits(
   if (request.job) return !told.elsewhere(request) && told.near(request) === 0
   const first = said[0] ?? ''
   if (told.facts > 0) {
-    const names = OF_THE_END.has(first) && told.near(request) > 0
-    return said.some((word) => INSISTS.has(word)) && said.length >= 2 && !names
+    const names = ofTheEnd.has(first) && told.near(request) > 0
+    return said.some((word) => insists.has(word)) && said.length >= 2 && !names
   }
-  if (ENDS.has(first) && tokens.some(({ kind }) => kind === 'number')) return false
+  if (ends.has(first) && tokens.some(({ kind }) => kind === 'number')) return false
   return covers || (said.length >= 3 && request.opens)
 }
 
@@ -188,27 +166,18 @@ function admits({ from, to }: Request, tokens: readonly Token[]): boolean {
   )
 }
 
-function firstIn(request: Request, tokens: readonly Token[]): boolean {
-  for (let at = 0; at < request.from; at += 1) if (!LEADS.has(tokens[at]?.text ?? '')) return false
+function firstIn(request: Request, tokens: readonly Token[], { leads }: Lexicon): boolean {
+  for (let at = 0; at < request.from; at += 1) if (!leads.has(tokens[at]?.text ?? '')) return false
   return true
 }
 
-const SINGLE_CHANGE = new Set([
-  'set',
-  'wrong',
-  'wait',
-  'sorry',
-  'oops',
-  'instead',
-  'nope',
-  'typo',
-  'edit',
-  'whoops',
-  'change',
-])
-
-function changeFits(request: Request, tokens: readonly Token[], any: boolean): boolean {
+function changeFits(
+  request: Request,
+  tokens: readonly Token[],
+  { singleChange }: Asking,
+  any: boolean,
+): boolean {
   if (any) return true
   const word = tokens[request.from]?.text ?? ''
-  return request.to - request.from >= 2 || !SINGLE_CHANGE.has(word) || word === 'change'
+  return request.to - request.from >= 2 || !singleChange.has(word) || word === 'change'
 }

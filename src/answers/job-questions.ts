@@ -1,4 +1,3 @@
-import { LEADS } from './leads.ts'
 import type { Lexicon } from './lexicon.ts'
 import { mentionsIn } from './mentions.ts'
 import { placeOf } from './question-words.ts'
@@ -23,12 +22,12 @@ export interface JobQuestion {
  */
 export function jobQuestionsIn(
   tokens: readonly Token[],
-  { vocabulary, jobQuestions, questions }: Lexicon,
+  { vocabulary, jobQuestions, leads, questions }: Lexicon,
   { sentence, outside }: Scopes,
 ): JobQuestion[] {
   const { supposing, asking } = vocabulary.jobQuestions
   const found: JobQuestion[] = []
-  for (const from of openings(tokens, sentence)) {
+  for (const from of openings(tokens, sentence, leads)) {
     const word = tokens[from]?.text ?? ''
     if (!supposing.includes(word) && !asking.includes(word)) continue
     // "I could always go to a girdle" asks nothing.
@@ -82,7 +81,11 @@ function isOfThis(word: string, from: number, end: number, tokens: readonly Toke
 const OWN = new Set(['my', 'mine', 'it', 'this', 'these', 'they', 'i', 'we', 'our'])
 
 /** The first word of each sentence that is no small word before a question. */
-export function openings(tokens: readonly Token[], sentence: readonly number[]): number[] {
+export function openings(
+  tokens: readonly Token[],
+  sentence: readonly number[],
+  leads: ReadonlySet<string>,
+): number[] {
   const found: number[] = []
   for (let at = 0; at < tokens.length; at += 1) {
     const opens = at === 0 || sentence[at] !== sentence[at - 1]
@@ -91,7 +94,7 @@ export function openings(tokens: readonly Token[], sentence: readonly number[]):
     while (
       from < tokens.length &&
       sentence[from] === sentence[at] &&
-      LEADS.has(tokens[from]?.text ?? '') &&
+      leads.has(tokens[from]?.text ?? '') &&
       !['can', 'could', 'would'].includes(tokens[from]?.text ?? '')
     ) {
       from += 1

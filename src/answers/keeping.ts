@@ -1,15 +1,14 @@
-import { LEADS } from './leads.ts'
 import type { Lexicon } from './lexicon.ts'
 import { normaliseText } from './normalise-text.ts'
 import { longestAt } from './phrases.ts'
 import { tokenise } from './tokens.ts'
 
 /** Whether a message says, and says no more than, that what was supposed is to stay: "yes, keep it". */
-export function saysKeep(text: string, { keeping }: Lexicon): boolean {
+export function saysKeep(text: string, { keeping, leads }: Lexicon): boolean {
   const tokens = tokenise(normaliseText(text).text)
   let from = 0
-  while (from < tokens.length && LEADS.has(tokens[from]?.text ?? '')) from += 1
+  while (from < tokens.length && leads.has(tokens[from]?.text ?? '')) from += 1
   const found = longestAt(keeping, tokens, from)
   if (!found) return false
-  return tokens.slice(found.to).every(({ text: word, kind }) => kind === 'mark' || LEADS.has(word))
+  return tokens.slice(found.to).every(({ text: word, kind }) => kind === 'mark' || leads.has(word))
 }

@@ -13,7 +13,7 @@ import {
   routeTree,
   wordSets,
 } from './small-trees.ts'
-import type { SmallWords } from './small-words.ts'
+import type { WordSets } from './small-words.ts'
 import { type Speller, speller } from './spelling.ts'
 import { type UnitReader, unitReader } from './units-in-text.ts'
 import type { MarkerVocabulary, Vocabulary } from './vocabulary.ts'
@@ -80,11 +80,14 @@ export interface Lexicon {
   readonly fillers: ReadonlySet<string>
   readonly between: ReadonlySet<string>
   readonly speller: Speller
-  readonly words: { readonly [name in keyof SmallWords]: ReadonlySet<string> }
+  readonly words: WordSets
+  /** Small words before a request that do not change it. */
+  readonly leads: ReadonlySet<string>
 }
 
 /** Make a vocabulary ready; done once for each vocabulary. */
 export function lexiconOf(vocabulary: Vocabulary): Lexicon {
+  const { asking } = vocabulary.words
   const markers = phraseTree<Marker>()
   for (const [name, phrases] of Object.entries(vocabulary.markers)) {
     if (name !== 'fillers') addPhrases(markers, phrases, name as Marker)
@@ -95,7 +98,7 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
   }
   return {
     vocabulary,
-    units: unitReader(vocabulary.units, vocabulary.numbers),
+    units: unitReader(vocabulary),
     figures: figureTree(vocabulary),
     choices: choiceTree(vocabulary),
     clues: clueTree(vocabulary),
@@ -115,6 +118,7 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     between: new Set(vocabulary.parts.between),
     speller: speller(vocabulary),
     words: wordSets(vocabulary),
+    leads: new Set([...asking.openers, ...asking.leads]),
   }
 }
 

@@ -52,9 +52,9 @@ export function takeApart(
     tokens,
     lexicon,
     scopes,
-    negations: negationsOf(tokens, scopes, [...choiceMentions, ...all]),
+    negations: negationsOf(tokens, scopes, [...choiceMentions, ...all], lexicon),
     whatIf: requests.some(({ intent, opens }) => intent === 'what-if' && opens),
-    money: currencyOf(answers, all, tokens, lexicon.vocabulary.units),
+    money: currencyOf(answers, all, tokens, lexicon),
     answers,
   }
   const read = nameFigures(afterChange(all, input), choiceMentions, input)
@@ -110,7 +110,7 @@ function nameFigures(
     tokens,
     (at) => (inFigure[at] ?? false) || (denied[at] ?? false),
   )
-  const overFrom = overFromIn(figures, tokens, money)
+  const overFrom = overFromIn(figures, tokens, lexicon, money)
   const single = new Set(overFrom.flatMap(({ over, base }) => [over, base]))
   const open = figures.filter(
     (figure) =>

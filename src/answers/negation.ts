@@ -1,4 +1,4 @@
-import type { Marker } from './lexicon.ts'
+import type { Lexicon, Marker } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
@@ -43,19 +43,6 @@ const STOPS = new Set([
   'we',
   'theres',
 ])
-/** "Never over 6200", "no more than 12": a limit, no denial. */
-const LIMITS = new Set([
-  'over',
-  'past',
-  'above',
-  'more',
-  'exceed',
-  'exceeds',
-  'beyond',
-  'higher',
-  'less',
-  'than',
-])
 const CHAINS = new Set(['or', 'nor', '/'])
 
 /**
@@ -66,15 +53,17 @@ export function negationsOf(
   tokens: readonly Token[],
   scopes: Scopes,
   content: readonly { readonly from: number; readonly to: number }[],
+  { words }: Lexicon,
 ): Negations {
   const denied = new Set<number>()
   const ordered = [...content].sort((a, b) => a.from - b.from || b.to - a.to)
   for (const marker of scopes.markers) {
-    if (isNegation(marker)) denyFrom(marker.to, ordered, tokens, denied)
+    if (isNegation(marker)) denyFrom(marker.to, ordered, tokens, words.figures.limits, denied)
     if (marker.meanings.includes('deniedAfter') && isEnd(tokens[marker.to]))
       denyBefore(marker.from, ordered, denied)
   }
-  for (const stretch of ordered) if (saidNo(stretch.to, tokens)) denied.add(stretch.from)
+  for (const stretch of ordered)
+    if (saidNo(stretch.to, tokens, words.asking.no)) denied.add(stretch.from)
   return {
     denies: ({ from, to }) => {
       for (let at = from; at < to; at += 1) if (denied.has(at)) return true
@@ -91,6 +80,7 @@ function denyFrom(
   start: number,
   content: readonly { readonly from: number; readonly to: number }[],
   tokens: readonly Token[],
+  limits: ReadonlySet<string>,
   denied: Set<number>,
 ): void {
   let at = start
@@ -100,7 +90,7 @@ function denyFrom(
     if (!next || next.from - at > reach) return
     for (let i = at; i < next.from; i += 1) {
       const text = tokens[i]?.text ?? ''
-      if (STOPS.has(text) || LIMITS.has(text) || tokens[i + 1]?.gap === 'dash') return
+      if (STOPS.has(text) || limits.has(text) || tokens[i + 1]?.gap === 'dash') return
     }
     denied.add(next.from)
     const after = tokens[next.to]
@@ -121,7 +111,7 @@ function denyBefore(
 }
 
 /** "intercooler: no", "girdle? nope", "turbo - none". */
-function saidNo(at: number, tokens: readonly Token[]): boolean {
+function saidNo(at: number, tokens: readonly Token[], noes: ReadonlySet<string>): boolean {
   const [link, word, after] = [tokens[at], tokens[at + 1], tokens[at + 2]]
   // "Studs I don't have".
   if (link?.text === 'i' && ['dont', 'havent'].includes(word?.text ?? '')) {
@@ -129,7 +119,7 @@ function saidNo(at: number, tokens: readonly Token[]): boolean {
   }
   if (link?.gap === 'dash' && (link.text === 'no' || link.text === 'none')) return isEnd(word)
   if (link?.kind !== 'mark' || ![':', '?', '='].includes(link.text)) return false
-  return ['no', 'none', 'nope', 'nah'].includes(word?.text ?? '') && isEnd(after)
+  return (noes.has(word?.text ?? '') || word?.text === 'none') && isEnd(after)
 }
 
 function isEnd(token: Token | undefined): boolean {

@@ -46,12 +46,11 @@ function hundredAnd(
   from: number,
   words: NumberVocabulary,
 ): WordNumber | undefined {
-  if (wordAt(tokens, from) !== 'hundred' || MANY.has(tokens[from - 1]?.text ?? '')) return undefined
+  if (wordAt(tokens, from) !== 'hundred' || words.many.includes(tokens[from - 1]?.text ?? ''))
+    return undefined
   const tail = tailBelowHundred(tokens, from + 1, words)
   return tail && tail.value >= 10 ? { value: 100 + tail.value, next: tail.next } : undefined
 }
-
-const MANY = new Set(['few', 'couple', 'several', 'many', 'of'])
 
 /** "A buck fifty", as the trade says 150. */
 function buckAndTens(
@@ -184,6 +183,6 @@ function wordAt(tokens: readonly Token[], at: number): string | undefined {
   return token?.kind === 'word' && token.gap !== 'dash' ? token.text : undefined
 }
 
-function look(table: Readonly<Record<string, number>>, word: string | undefined) {
+export function look(table: Readonly<Record<string, number>>, word: string | undefined) {
   return word !== undefined && Object.hasOwn(table, word) ? table[word] : undefined
 }

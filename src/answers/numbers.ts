@@ -118,9 +118,6 @@ function inWordsAt(
 
 type Rest = Omit<PlainNumber, 'value' | 'to' | 'inWords'>
 
-/** Units that people halve in words. */
-const HALVED = new Set(['inch', 'bar', 'litre', 'liter', 'pound'])
-
 /** "half inch", "half a bar", "three eighths of an inch", "an inch": parts of an inch in words. */
 function partOfInch(
   tokens: readonly Token[],
@@ -145,7 +142,7 @@ function partOfInch(
   const value = (counted ?? 1) * part
   // "Three sixteenths" says itself that it is of an inch.
   const plain = (counted !== undefined || article) && part < 0.25 && unit === at + 1
-  if (!(HALVED.has(text(unit)) || plain) || value >= 1) return undefined
+  if (!(words.halved.includes(text(unit)) || plain) || value >= 1) return undefined
   return { ...rest, value, to: unit, inWords: true, decimal: true }
 }
 

@@ -22,13 +22,15 @@ export function isStillOfThis(said: string, place: Place): boolean {
   if (isCalled(place) || isTogether(place) || isMadeFor(place) || actsOnThis(said, place))
     return true
   if (isBoughtFrom(place) || isAddressed(said, place)) return true
-  return place.lexicon.words.says.has(said) && isReadOff(place)
+  return place.lexicon.words.persons.says.has(said) && isReadOff(place)
 }
 
 /** "The machinist looked at the block and says": who speaks works on this engine. */
 export function isOfShop(said: string, { i, tokens, lexicon }: Place): boolean {
-  if (!lexicon.words.says.has(said)) return false
-  return tokens.slice(Math.max(0, i - 8), i).some(({ text }) => lexicon.words.shops.has(text))
+  if (!lexicon.words.persons.says.has(said)) return false
+  return tokens
+    .slice(Math.max(0, i - 8), i)
+    .some(({ text }) => lexicon.words.persons.shops.has(text))
 }
 
 /** Whether words of oneself do not bring a message back to one's own engine. */
@@ -45,21 +47,24 @@ export function isAskedFor(said: string, { tokens, to }: Place): boolean {
 function isRelative(said: string, { i, markers, tokens, lexicon }: Place): boolean {
   const before = markers.find(({ to }) => to === i)
   const person = before?.meanings.includes('otherPerson') ?? false
-  return said === 'i' && person && !lexicon.words.says.has(tokens[i - 1]?.text ?? '')
+  return said === 'i' && person && !lexicon.words.persons.says.has(tokens[i - 1]?.text ?? '')
 }
 
 /** "Everyone in my class", "a fella in our club": where they are, not what is mine. */
 function isWhereabouts(said: string, { i, tokens, lexicon }: Place): boolean {
-  if (!(said === 'my' || said === 'our') || !lexicon.words.places.has(tokens[i - 1]?.text ?? ''))
+  if (
+    !(said === 'my' || said === 'our') ||
+    !lexicon.words.persons.places.has(tokens[i - 1]?.text ?? '')
+  )
     return false
   const next = tokens[i + 1]?.text ?? ''
-  return lexicon.words.haunts.has(next) || !lexicon.speller.telling.has(next)
+  return lexicon.words.persons.haunts.has(next) || !lexicon.speller.telling.has(next)
 }
 
 /** "The tag on the engine says 302": read off a thing, not said by a person. */
 function isReadOff({ i, tokens, clause, lexicon }: Place): boolean {
   for (let at = i; at >= 0 && clause[at] === clause[i]; at -= 1) {
-    if (lexicon.words.readOff.has(tokens[at]?.text ?? '')) return true
+    if (lexicon.words.persons.readOff.has(tokens[at]?.text ?? '')) return true
   }
   return false
 }
@@ -81,30 +86,24 @@ function isCalled({ i, to, tokens, sentence }: Place): boolean {
 function isMadeFor({ i, tokens, sentence, lexicon }: Place): boolean {
   if (!['for', 'with'].includes(tokens[i - 1]?.text ?? '')) return false
   for (let at = i; at >= 0 && sentence[at] === sentence[i]; at -= 1) {
-    if (lexicon.words.builds.has(tokens[at]?.text ?? '')) return true
+    if (lexicon.words.persons.builds.has(tokens[at]?.text ?? '')) return true
   }
   return false
 }
 
 /** "Bought it from my uncle, two bolt iron": where it is from, and what it is. */
-function isBoughtFrom({ i, tokens }: Place): boolean {
+function isBoughtFrom({ i, tokens, lexicon }: Place): boolean {
   if (!['from', 'off'].includes(tokens[i - 1]?.text ?? '')) return false
   const before = tokens.slice(Math.max(0, i - 5), i).map(({ text }) => text)
-  return before.some((word) => ['bought', 'got', 'inherited', 'came'].includes(word))
+  return before.some((word) => lexicon.words.persons.bought.has(word))
 }
 
 /** "To recap for anyone joining late": who is told, not whose engine. */
-function isAddressed(said: string, { i, tokens }: Place): boolean {
-  const all = [
-    'anyone',
-    'everyone',
-    'everybody',
-    'anybody',
-    'you guys',
-    'folks',
-    'others',
-  ].includes(said)
-  return all && ['for', 'to', 'thanks'].includes(tokens[i - 1]?.text ?? '')
+function isAddressed(said: string, { i, tokens, lexicon }: Place): boolean {
+  return (
+    lexicon.words.persons.told.has(said) &&
+    ['for', 'to', 'thanks'].includes(tokens[i - 1]?.text ?? '')
+  )
 }
 
 /** "Me and my son are doing one": ours. */
@@ -117,16 +116,17 @@ function isTogether({ i, to, tokens }: Place): boolean {
 
 /** "Somebody put steel caps on this", "the last owner fitted studs": of this engine after all. */
 function actsOnThis(said: string, { i, to, tokens, clause, lexicon }: Place): boolean {
+  const { fits, before } = lexicon.words.persons
   // "Line honed two years ago by the previous owner".
-  if (tokens[i - 1]?.text === 'by' && BEFORE_ME.test(said)) return true
+  if (tokens[i - 1]?.text === 'by' && before.has(said)) return true
   let acts = -1
   for (let at = to; at < to + 3 && acts < 0; at += 1) {
     // "The last owner had 10 psi in it" says how it was.
     const states = tokens[at]?.text === 'had' && tokens[at + 1]?.kind === 'number'
-    if (lexicon.words.fits.has(tokens[at]?.text ?? '') && !states) acts = at
+    if (fits.has(tokens[at]?.text ?? '') && !states) acts = at
   }
   if (acts < 0) return false
-  if (BEFORE_ME.test(said)) return true
+  if (before.has(said)) return true
   for (let at = acts; at < tokens.length && clause[at] === clause[i]; at += 1) {
     const [word, next] = [tokens[at]?.text ?? '', tokens[at + 1]?.text ?? '']
     const onto = at === acts || ['on', 'in', 'to'].includes(word)
@@ -134,6 +134,3 @@ function actsOnThis(said: string, { i, to, tokens, clause, lexicon }: Place): bo
   }
   return false
 }
-
-const BEFORE_ME =
-  /^(?:somebody|someone|(?:the |a )?(?:previous|prev|last|old) (?:owner|guy)|whoever.*)$/

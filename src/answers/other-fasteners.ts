@@ -11,7 +11,7 @@ import type { Parts } from './message-parts.ts'
  */
 export function isOfOtherFasteners({ key, from, to }: Reading, parts: Parts): boolean {
   if (fact(key).topic !== 'fasteners') return false
-  const { scopes, choiceMentions, tokens } = parts
+  const { scopes, choiceMentions, tokens, lexicon } = parts
   if (key === 'fastenerTorque' && isForOther(from, to, parts)) return true
   const before = choiceMentions.filter(
     (mention) => mention.from < from && scopes.sentence[mention.from] === scopes.sentence[from],
@@ -22,7 +22,7 @@ export function isOfOtherFasteners({ key, from, to }: Reading, parts: Parts): bo
     .at(-1)
   if (!other) return false
   for (let at = other.to; at < to; at += 1) {
-    if (['main', 'mains', 'caps', 'cap', 'block'].includes(tokens[at]?.text ?? '')) return false
+    if (lexicon.words.fasteners.mains.has(tokens[at]?.text ?? '')) return false
   }
   return true
 }
@@ -33,7 +33,7 @@ function isForOther(from: number, to: number, { tokens, lexicon }: Parts): boole
     if (!['for', 'on'].includes(tokens[at]?.text ?? '')) continue
     const article = ['the', 'my'].includes(tokens[at + 1]?.text ?? '')
     const named = tokens[article ? at + 2 : at + 1]?.text ?? ''
-    if (lexicon.words.fastenedParts.has(named)) return true
+    if (lexicon.words.fasteners.otherParts.has(named)) return true
   }
   return false
 }
@@ -45,8 +45,9 @@ function isOther(
   { tokens, lexicon }: Parts,
 ): boolean {
   const words = tokens.slice(from, to).map(({ text }) => text)
-  const part = words.some((word) => lexicon.words.fastenedParts.has(word))
-  const fastened = words.some((word) => /^(?:bolts?|studs?|nuts?|fasteners)$/.test(word))
+  const { otherParts, bolts, studs, kinds } = lexicon.words.fasteners
+  const part = words.some((word) => otherParts.has(word))
+  const fastened = words.some((word) => [bolts, studs, kinds].some((list) => list.has(word)))
   return meanings.some(
     (m) =>
       (m.kind === 'shadow' && part && fastened) ||

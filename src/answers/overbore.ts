@@ -2,6 +2,7 @@ import type { Answer, Answers } from '../../shared/answers.ts'
 import { fromSi, toSi } from '../../shared/units.ts'
 import { candidateFor, type MoneyContext } from './candidates.ts'
 import type { Findings, Reading } from './findings.ts'
+import type { Lexicon } from './lexicon.ts'
 import { roundAway } from './numbers.ts'
 import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
@@ -13,26 +14,17 @@ export interface OverFrom {
   readonly answer: Answer
 }
 
-const FROM = new Set([
-  'from',
-  'on',
-  'of',
-  'a',
-  'an',
-  'the',
-  'standard',
-  'stock',
-  'factory',
-  'std',
-  'original',
-])
+/** Between an oversize and what it is counted from. */
+const FROM = new Set(['from', 'on', 'of', 'a', 'an', 'the'])
 
 /** "Thirty over from 4.000", ".030 over a standard 4.125": each with its finished bore. */
 export function overFromIn(
   figures: readonly Figure[],
   tokens: readonly Token[],
+  lexicon: Lexicon,
   money: MoneyContext,
 ): OverFrom[] {
+  const { standard: asMade } = lexicon.words.engines
   return figures.flatMap((over, i) => {
     const plus = plusAt(over, figures[i + 1], tokens)
     const sum = plus && finishedFrom(over, plus, money)
@@ -40,21 +32,26 @@ export function overFromIn(
     const base = figures[i + 1]
     const by = oversize(over)
     const standard = figures[i - 1]
-    if (by !== undefined && standard && isStandard(standard, over, tokens)) {
+    if (by !== undefined && standard && isStandard(standard, over, tokens, lexicon)) {
       const answer = finishedFrom(standard, by, money)
       if (answer) return [{ over, base: standard, answer }]
     }
     const beside = base?.from === over.to && over.value >= 0.13
     if (by === undefined || !base || beside || base.from > over.to + 4) return []
     const link = tokens.slice(over.to, base.from)
-    if (!link.every(({ text }) => FROM.has(text))) return []
+    if (!link.every(({ text }) => FROM.has(text) || asMade.has(text))) return []
     const answer = finishedFrom(base, by, money)
     return answer ? [{ over, base, answer }] : []
   })
 }
 
 /** "The standard bore was 4.000 and the shop took it thirty over". */
-function isStandard(base: Figure, over: Figure, tokens: readonly Token[]): boolean {
+function isStandard(
+  base: Figure,
+  over: Figure,
+  tokens: readonly Token[],
+  { words: { engines } }: Lexicon,
+): boolean {
   if (over.from - base.to > 10) return false
   const near = [
     ...tokens.slice(Math.max(0, base.from - 5), base.from),
@@ -63,10 +60,8 @@ function isStandard(base: Figure, over: Figure, tokens: readonly Token[]): boole
   const words = near.map(({ text }) => text)
   // "Stock was 3.74 and it's forty over now".
   const bore = words.includes('bore') || (over.unit?.kind === 'over' && !words.includes('stroke'))
-  return bore && words.some((word) => STANDARD.has(word))
+  return bore && words.some((word) => engines.standard.has(word) || engines.began.has(word))
 }
-
-const STANDARD = new Set(['standard', 'stock', 'std', 'factory', 'original', 'started', 'began'])
 
 function finishedFrom(base: Figure, by: number, money: MoneyContext): Answer | undefined {
   const bore = candidateFor('bore', base, money)

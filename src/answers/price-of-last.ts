@@ -34,8 +34,8 @@ export function keyOfLast(figure: Figure, parts: Parts): FactKey | undefined {
   for (let at = figure.from - 1; at >= 0 && at >= figure.from - REACH; at -= 1) {
     const word = tokens[at]?.text ?? ''
     const there = scopes.sentence[at] ?? 0
-    if (there < sentence - 1 || lexicon.words.notPrice.has(word)) return undefined
-    if (there === sentence && lexicon.words.priced.has(word)) priced = true
+    if (there < sentence - 1 || lexicon.words.prices.notPrice.has(word)) return undefined
+    if (there === sentence && lexicon.words.prices.priced.has(word)) priced = true
     const key = pricedAt(lexicon.priced, at, parts)
     if (key) return key === 'other' || !priced ? undefined : key
   }
@@ -50,7 +50,7 @@ function isAmount(
   if (value < 20 || value > 5000 || ratio) return false
   if (unit) return unit.kind === 'money'
   const before = [tokens[from - 1]?.text ?? '', tokens[from - 2]?.text ?? '']
-  return !decimal && value >= 50 && before.some((word) => lexicon.words.charges.has(word))
+  return !decimal && value >= 50 && before.some((word) => lexicon.words.prices.charges.has(word))
 }
 
 /** What the word at a place may be priced as; another part ends the search. */

@@ -40,7 +40,7 @@ function isQuoted(figure: Figure, parts: Parts): boolean {
   if (input.negations.denies(figure)) return false
   return !tokens.some(
     ({ text }, at) =>
-      scopes.sentence[at] === scopes.sentence[figure.from] && lexicon.words.paid.has(text),
+      scopes.sentence[at] === scopes.sentence[figure.from] && lexicon.words.prices.paid.has(text),
   )
 }
 

@@ -80,40 +80,32 @@ export function defaultKey(figure: Figure): FactKey | undefined {
   return BY_UNIT.find(([, symbols]) => symbols.includes(symbol))?.[0]
 }
 
+/** Right before the speed of a peak. */
+const PEAKS_AT = new Set(['at', 'by', 'of'])
+
 /** "720 hp at 6800 rpm", "400 lb ft at 4200": where it peaks, not how far it revs. */
 export function isPeakSpeed(
   figure: Figure,
   before: Figure | undefined,
-  tokens: readonly Token[],
+  { tokens, lexicon }: Pick<FigureInput, 'tokens' | 'lexicon'>,
 ): boolean {
+  const { peaks, about } = lexicon.words.figures
   const symbol = before?.unit?.kind === 'unit' ? before.unit.symbol : before?.unit?.kind
   if (!before || !['hp', 'kW', 'lb ft', 'N m', 'wheel'].includes(symbol ?? '')) return false
   const between = tokens.slice(before.to, figure.from).map(({ text }) => text)
-  if (between.length > 4 || !between.every((word) => PEAK_LINKS.has(word))) return false
-  return ['at', 'around', 'about', 'by', 'of'].includes(between.at(-1) ?? '')
+  const links = (word: string): boolean => PEAKS_AT.has(word) || about.has(word)
+  const near = between.every((word) => links(word) || word === 'the' || peaks.has(word))
+  return between.length <= 4 && near && links(between.at(-1) ?? '')
 }
-
-const PEAK_LINKS = new Set([
-  'at',
-  'of',
-  'torque',
-  'around',
-  'about',
-  'by',
-  'power',
-  'horsepower',
-  'peak',
-  'crank',
-  'the',
-])
 
 /** A slower speed by itself is of a cruise or of a converter. */
 const LEAST_REDLINE = 3800
 
 /** "3200 rpm tops". */
-function isMost({ to, from }: Figure, { tokens }: FigureInput): boolean {
+function isMost({ to, from }: Figure, { tokens, lexicon }: FigureInput): boolean {
+  const { most } = lexicon.words.figures
   const [before, after] = [tokens[from - 1]?.text ?? '', tokens[to]?.text ?? '']
-  return ['tops', 'max', 'maximum', 'limit'].includes(after) || ['max', 'maximum'].includes(before)
+  return most.has(after) || most.has(before)
 }
 
 /** Read a figure by its unit alone; says whether it did. */

@@ -18,7 +18,7 @@ import { report } from './report.ts'
 import { mendSpelling } from './spelling.ts'
 import { joinThreads } from './thread-words.ts'
 import { readThreads } from './threads-in-text.ts'
-import { type Token, tokenise } from './tokens.ts'
+import { tokenise } from './tokens.ts'
 import type { Understanding } from './understanding.ts'
 import { doubtUnreadWords } from './unread-words.ts'
 import type { Vocabulary } from './vocabulary.ts'
@@ -59,7 +59,10 @@ export function readMessage(text: string, context: MessageContext = {}): Underst
 
 function understand(text: string, context: MessageContext, lexicon: Lexicon): Understanding {
   const plain = normaliseText(text)
-  const tokens = joinThreads(mendSpelling(tokenise(plain.text), lexicon.speller))
+  const tokens = joinThreads(
+    mendSpelling(tokenise(plain.text), lexicon.speller),
+    lexicon.vocabulary.numbers,
+  )
   const whole = context.asking && wholeAnswer(context.asking, tokens, lexicon)
   if (whole) return report({ text, plain, tokens }, { readings: [whole], intent: 'tell' }, [])
   const parts = takeApart(plain, tokens, context.answers ?? {}, lexicon)
@@ -70,7 +73,7 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   readChangedChoice(parts, findings)
   setOthersAside(parts, context.asking, findings)
   if (context.asking !== 'nitrousPower') implyNitrous(context.answers ?? {}, findings)
-  implyBlower(tokens, context.answers ?? {}, findings)
+  implyBlower(parts, context.answers ?? {}, findings)
   readLikened(tokens, findings)
   doubtUnreadWords(parts, findings)
   const conclusion = conclude(parts, context.asking, findings)
@@ -97,12 +100,12 @@ function setOthersAside(parts: Parts, asking: FactKey | undefined, findings: Fin
 }
 
 /** "Blown motor, 28 lbs of boost": with boost and no turbo it is a blower, no blown-up engine. */
-function implyBlower(tokens: readonly Token[], answers: Answers, { readings }: Findings): void {
+function implyBlower({ tokens, lexicon }: Parts, answers: Answers, { readings }: Findings): void {
   if (answers.induction !== undefined || readings.some(({ key }) => key === 'induction')) return
   const boost = readings.find(({ key }) => key === 'boost')
   const at = tokens.findIndex(({ text }) => text === 'blown')
   const next = tokens[at + 1]?.text ?? ''
-  if (!boost || at < 0 || !['motor', 'engine'].includes(next)) return
+  if (!boost || at < 0 || !lexicon.words.engines.names.has(next)) return
   readings.push({ key: 'induction', answer: 'supercharged', from: at, to: at + 2, strength: 1 })
 }
 

@@ -1,4 +1,3 @@
-import { LEADS } from './leads.ts'
 import type { Lexicon } from './lexicon.ts'
 import { longestAt } from './phrases.ts'
 import { placeOf, sentenceEnd, sentenceStart } from './question-words.ts'
@@ -10,12 +9,12 @@ export function answersItself(
   tokens: readonly Token[],
   at: number,
   start: number,
-  { intents, questions }: Lexicon,
+  { intents, leads, questions }: Lexicon,
 ): boolean {
   const own = longestAt(questions.asserts, tokens, at)
   if (!own || (longestAt(questions.believes, tokens, at)?.to ?? 0) >= own.to) return false
   let from = start
-  while (from < at && LEADS.has(tokens[from]?.text ?? '')) from += 1
+  while (from < at && leads.has(tokens[from]?.text ?? '')) from += 1
   const asks = longestAt(intents, tokens, from)?.meanings ?? []
   return asks.includes('why') || asks.includes('none')
 }

@@ -1,5 +1,4 @@
 import { jobQuestionsIn } from './job-questions.ts'
-import { LEADS } from './leads.ts'
 import type { IntentName, Lexicon } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
 import { sentenceEnd } from './question-words.ts'
@@ -57,7 +56,7 @@ function saidIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Req
       intent === 'none' ||
       mention.meanings.includes('none') ||
       (intent === 'what-if' && isMusing(mention, tokens, scopes, thoughts)) ||
-      (intent === 'why' && isAnswered(mention, tokens)) ||
+      (intent === 'why' && isAnswered(mention, tokens, lexicon)) ||
       (intent === 'explain' && isUnknownFact(mention, tokens, scopes))
         ? []
         : [
@@ -65,7 +64,7 @@ function saidIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Req
               intent: asked(intent, mention, tokens, lexicon, scopes),
               from: mention.from,
               to: mention.to,
-              opens: opens(mention, tokens, scopes) || isLookUp(mention, tokens),
+              opens: opens(mention, tokens, lexicon, scopes) || isLookUp(mention, tokens, lexicon),
               aside: scopes.outside[mention.from] !== undefined,
               openly:
                 asksOpenly(mention.from, tokens, lexicon) ||
@@ -90,9 +89,13 @@ function asked(
 }
 
 /** "Why? Because I can": answered by whoever asks it. */
-function isAnswered({ to }: Mention<IntentName>, tokens: readonly Token[]): boolean {
+function isAnswered(
+  { to }: Mention<IntentName>,
+  tokens: readonly Token[],
+  { words }: Lexicon,
+): boolean {
   const after = tokens[to]?.text === '?' ? tokens[to + 1] : tokens[to]
-  return ['because', 'cuz', 'cause', 'cos'].includes(after?.text ?? '')
+  return words.asking.because.has(after?.text ?? '')
 }
 
 /** "If I go to 15 psi later I'd add studs": a thought about some day, no question. */
@@ -129,22 +132,29 @@ function thoughtSentences({ sentence, markers }: Scopes): Set<number> {
 }
 
 /** "Splayed meaning", "girdle definition": as people type it to look a word up. */
-function isLookUp({ to, from }: Mention<IntentName>, tokens: readonly Token[]): boolean {
+function isLookUp(
+  { to, from }: Mention<IntentName>,
+  tokens: readonly Token[],
+  { words }: Lexicon,
+): boolean {
   const short = tokens.length <= 6 && from > 0 && to - from === 1
-  return short && LOOKED_UP.has(tokens[from]?.text ?? '') && isEndAt(to, tokens)
+  return short && words.asking.lookedUp.has(tokens[from]?.text ?? '') && isEndAt(to, tokens)
 }
-
-const LOOKED_UP = new Set(['meaning', 'definition'])
 
 function isEndAt(at: number, tokens: readonly Token[]): boolean {
   return at === tokens.length || (at === tokens.length - 1 && tokens[at]?.kind === 'mark')
 }
 
-function opens(mention: Mention<IntentName>, tokens: readonly Token[], scopes: Scopes): boolean {
+function opens(
+  mention: Mention<IntentName>,
+  tokens: readonly Token[],
+  { leads }: Lexicon,
+  scopes: Scopes,
+): boolean {
   for (let at = mention.from - 1; at >= 0; at -= 1) {
     if (scopes.clause[at] !== scopes.clause[mention.from] && tokens[mention.from]?.gap !== 'none')
       return true
-    if (!LEADS.has(tokens[at]?.text ?? '')) return tokens[at]?.text === ','
+    if (!leads.has(tokens[at]?.text ?? '')) return tokens[at]?.text === ','
   }
   return true
 }

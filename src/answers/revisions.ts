@@ -1,4 +1,3 @@
-import { LEADS } from './leads.ts'
 import type { Lexicon } from './lexicon.ts'
 import type { Parts } from './message-parts.ts'
 import { longestAt } from './phrases.ts'
@@ -34,12 +33,12 @@ type Place = Pick<Request, 'from' | 'to' | 'anewFrom' | 'plainly'>
 function revisionAt(
   from: number,
   tokens: readonly Token[],
-  { questions }: Lexicon,
+  { questions, leads }: Lexicon,
   { clause }: Scopes,
   next: { readonly revises: readonly number[]; readonly contrasts: readonly number[] },
 ): Place | undefined {
   const earlier = longestAt(questions.earlier, tokens, from)
-  if (!earlier || !startsClause(from, tokens, clause)) return undefined
+  if (!earlier || !startsClause(from, tokens, leads, clause)) return undefined
   const revises = next.revises[earlier.to] ?? NOWHERE
   const anewFrom = Math.min(revises, next.contrasts[earlier.to] ?? NOWHERE)
   // "It should be 10.5 now, I said 10 before".
@@ -53,14 +52,14 @@ function revisionAt(
 function wrongAt(
   from: number,
   tokens: readonly Token[],
-  { names, questions }: Lexicon,
+  { names, questions, leads }: Lexicon,
   { clause }: Scopes,
 ): Place | undefined {
   const named = longestAt(names, tokens, from)
   const wrong = named && longestAt(questions.wrongly, tokens, named.to)
   if (!wrong) return undefined
   const start = ARTICLES.has(tokens[from - 1]?.text ?? '') ? from - 1 : from
-  return startsClause(start, tokens, clause)
+  return startsClause(start, tokens, leads, clause)
     ? { from: start, to: wrong.to, anewFrom: wrong.to, plainly: true }
     : undefined
 }
@@ -108,12 +107,13 @@ function imperativeAt(
   lexicon: Lexicon,
   { clause }: Scopes,
 ): Place | undefined {
-  const { questions } = lexicon
-  const asked = ASKED.has(tokens[from - 1]?.text ?? '')
+  const { questions, words } = lexicon
+  const before = tokens[from - 1]?.text ?? ''
+  const asked = words.asking.asked.has(before) || words.asking.please.has(before)
   const verb =
     longestAt(questions.changes, tokens, from) ??
     (asked ? longestAt(questions.sets, tokens, from) : undefined)
-  if (!verb || !startsClause(from, tokens, clause)) return undefined
+  if (!verb || !startsClause(from, tokens, lexicon.leads, clause)) return undefined
   let at = verb.to
   while (ARTICLES.has(tokens[at]?.text ?? '') || tokens[at]?.kind === 'number') at += 1
   const named = [lexicon.names, lexicon.figures, lexicon.choices].some(
@@ -123,14 +123,18 @@ function imperativeAt(
 }
 
 /** Before a verb they make it something asked for. */
-const ASKED = new Set('you u ya please pls plz can could kindly lets'.split(' '))
 const ARTICLES = new Set('the my that our this all'.split(' '))
 
 /** Whether a token opens its clause, but for small words. */
-function startsClause(from: number, tokens: readonly Token[], clause: readonly number[]): boolean {
+function startsClause(
+  from: number,
+  tokens: readonly Token[],
+  leads: ReadonlySet<string>,
+  clause: readonly number[],
+): boolean {
   let at = from
   while (at > 0 && clause[at - 1] === clause[from]) {
-    if (!LEADS.has(tokens[at - 1]?.text ?? '')) return false
+    if (!leads.has(tokens[at - 1]?.text ?? '')) return false
     at -= 1
   }
   return true

@@ -201,7 +201,8 @@ function present(said: string, state: State, place: Place): void {
   state.sentenceLong = false
   state.clauseLong = false
   state.planned = false
-  if (NOW.has(said)) {
+  const { now, fitted } = place.lexicon.words.times
+  if (now.has(said) || fitted.has(said)) {
     const was = place.tokens.slice(0, place.i).map(({ text }) => text)
     const last = Math.max(was.lastIndexOf('was'), was.lastIndexOf('were'), was.lastIndexOf('had'))
     if (
@@ -240,17 +241,3 @@ function backwards(
     outside[back] = change(outside[back])
   }
 }
-
-const NOW = new Set([
-  'now',
-  'currently',
-  'nowadays',
-  'today',
-  'presently',
-  'right now',
-  'these days',
-  'ive put',
-  'ive fitted',
-  'ive swapped',
-  'since swapped',
-])

@@ -1,7 +1,6 @@
 import { longestAt } from './phrases.ts'
 import type { Figure } from './plain-figure.ts'
 import type { FigureInput } from './read-figures.ts'
-import type { Token } from './tokens.ts'
 
 const OUTSIDE = {
   other: 'read as about another engine',
@@ -14,7 +13,7 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
   const outside = input.scopes.outside[figure.to - 1]
   if (outside && !(outside === 'hypothetical' && input.whatIf)) return OUTSIDE[outside]
   if (input.negations.denies(figure)) return 'denied in the same words'
-  if (isYear(figure, input.tokens)) return 'read as a year'
+  if (isYear(figure, input)) return 'read as a year'
   if (figure.unit?.kind === 'wheel' || isAtWheels(figure, input)) {
     return 'power at the wheels: give it at the crank, or say what loss to count'
   }
@@ -46,11 +45,11 @@ function isAtWheels({ from, to, unit }: Figure, { tokens, scopes, lexicon }: Fig
 const THATS = new Set(['thats', 'that', 'its', 'which', 'this'])
 
 /** "She turns 2,600 rpm at 70 mph". */
-function isOnTheRoad({ from, unit }: Figure, { tokens, scopes }: FigureInput): boolean {
+function isOnTheRoad({ from, unit }: Figure, { tokens, scopes, lexicon }: FigureInput): boolean {
+  const { roadSpeeds } = lexicon.words.figures
   if (unit?.kind !== 'unit' || unit.symbol !== 'rpm') return false
   return tokens.some(
-    ({ text }, at) =>
-      scopes.clause[at] === scopes.clause[from] && (text === 'mph' || text === 'kph'),
+    ({ text }, at) => scopes.clause[at] === scopes.clause[from] && roadSpeeds.has(text),
   )
 }
 
@@ -72,13 +71,14 @@ function isForOther({ to }: Figure, { tokens, lexicon }: FigureInput): boolean {
 }
 
 /** "Line bored in 2015", "built 1994". */
-function isYear({ value, unit, decimal, scaled, from }: Figure, tokens: readonly Token[]): boolean {
+function isYear(
+  { value, unit, decimal, scaled, from }: Figure,
+  { tokens, lexicon }: FigureInput,
+): boolean {
   // "Back in '98".
   if (!unit && !decimal && value < 100 && tokens[from - 1]?.text === "'") {
     return tokens[from]?.gap === 'none'
   }
   const bare = !unit && !decimal && !scaled && value >= 1900 && value <= 2100
-  return bare && YEAR_AFTER.has(tokens[from - 1]?.text ?? '')
+  return bare && lexicon.words.times.years.has(tokens[from - 1]?.text ?? '')
 }
-
-const YEAR_AFTER = new Set(['in', 'since', 'circa', 'built', 'from', 'year', 'model', 'made'])

@@ -3,6 +3,7 @@ import type { FactKey } from '../../shared/fact-keys.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import type { Lexicon } from './lexicon.ts'
 import { addPhrases, type PhraseTree, phraseTree } from './phrases.ts'
+import type { WordSets } from './small-words.ts'
 import type { Vocabulary } from './vocabulary.ts'
 
 /** Words after a price that make it the price of a part of the job. */
@@ -54,9 +55,12 @@ export function jobQuestionTree({ jobQuestions }: Vocabulary): Lexicon['jobQuest
 }
 
 /** The small words, as sets. */
-export function wordSets({ words }: Vocabulary): Lexicon['words'] {
-  const sets = Object.entries(words).map(([name, list]) => [name, new Set(list)])
-  return Object.fromEntries(sets) as Lexicon['words']
+export function wordSets({ words }: Vocabulary): WordSets {
+  const groups = Object.entries(words).map(([group, lists]) => [
+    group,
+    Object.fromEntries(Object.entries(lists).map(([name, list]) => [name, new Set(list)])),
+  ])
+  return Object.fromEntries(groups) as WordSets
 }
 
 /** How people say that what was supposed is to stay. */

@@ -1,53 +1,197 @@
 import { z } from 'zod'
 import { phrases } from './phrase-list.ts'
 
-/** Small words that the reader looks at beside figures and persons. */
-export const smallWords = z.strictObject({
+/** Whose engine is spoken of, and by whom. */
+const persons = z.strictObject({
   /** Verbs of a builder: "building a V8 for my dad". */
   builds: phrases,
-  /** Right before a bare amount they make it a price: "he charges 350". */
-  charges: phrases,
-  /** Parts with bolts or studs of their own, which are not the mains. */
-  fastenedParts: phrases,
   /** What somebody before may have done to this engine: "somebody put steel caps on it". */
   fits: phrases,
-  /** Between the two ends of a guess: "14, maybe 16". */
-  guesses: phrases,
-  /** In the clause of a pressure they make it boost after all: "runs on fuel at 12 psi". */
-  boosters: phrases,
-  /** In the clause of a pressure they make it their own. */
-  fluids: phrases,
-  /** Where people meet: "a fella in our club". */
-  haunts: phrases,
-  /** Beside a share they make it what is lost on the way to the wheels. */
-  lost: phrases,
-  /** Words that make an amount no price of a part or job. */
-  notPrice: phrases,
-  /** Words that make an answer another engine's after all, or an earlier one. */
-  notReported: phrases,
-  /** Words that make a price what somebody else paid. */
-  paid: phrases,
-  /** Before "my" they tell where somebody is: "a bloke down my street". */
-  places: phrases,
-  /** Beside an amount they make it the price of what was last spoken of. */
-  priced: phrases,
-  /** Things that figures are read off: "the tag says 302". */
-  readOff: phrases,
-  /** Between a denied figure and what it is instead. */
-  replaces: phrases,
-  /** Words by which an answer is passed on: "the seller said nodular". */
-  reported: phrases,
-  /** Verbs before pounds of boost: "ran 8 pounds". */
-  runs: phrases,
-  /** Who works on the engine for the person. */
-  shops: phrases,
   /** Verbs of saying. */
   says: phrases,
-  /** Between "now" or "but" and the figure that is set against the one before. */
-  setAgainst: phrases,
+  /** Before "from" they tell where an engine is from: "bought it from my uncle". */
+  bought: phrases,
+  /** Who is told, not whose engine it is: "to recap for anyone joining late". */
+  told: phrases,
+  /** Who had this engine before: "line honed by the previous owner". */
+  before: phrases,
+  /** People whose engine it is when somebody works on it for them; later on they are "he". */
+  customers: phrases,
+  /** What those are called later on. */
+  he: phrases,
+  /** Words that "is" is drawn to, which own nothing: "she's a two bolt". */
+  contracted: phrases,
+  /** Before "my" they tell where somebody is: "a bloke down my street". */
+  places: phrases,
+  /** Where people meet: "a fella in our club". */
+  haunts: phrases,
+  /** Who works on the engine for the person. */
+  shops: phrases,
+  /** Things that figures are read off: "the tag says 302". */
+  readOff: phrases,
+  /** Words by which an answer is passed on: "the seller said nodular". */
+  reported: phrases,
+  /** Words that make an answer another engine's after all, or an earlier one. */
+  notReported: phrases,
   /** Parts that "they" may be: "caps, they got jumbled". */
   theyParts: phrases,
+})
+
+/** What engines are called, and whether it is this one. */
+const engines = z.strictObject({
+  /** An engine by its plain name; it counts in each list below. */
+  names: phrases,
+  /** After a bare number they make it the size: "383 stroker", "400 small block". */
+  sized: phrases,
+  /** After "400 in" they make it cubic inches: "400 in iron block". */
+  ofBlock: phrases,
+  /** Before "a 408" they make it the size by which an engine is called: "it's a 408". */
+  called: phrases,
+  /** The engine as it was made: "thirty over a stock 4.000". */
+  standard: phrases,
+  /** Beside a bore they make it the one before it was bored: "it started at 4.000". */
+  began: phrases,
+  /** What opens a sentence on one's own engine: "mine has a 3.5 in it"; so does who works on it. */
+  own: phrases,
+  /** In its sentence they make what was before another engine's: "the block I sold". */
+  others: phrases,
+})
+
+/** When something is or was. */
+const times = z.strictObject({
+  /** As it is today: "10.5:1 now". */
+  now: phrases,
+  /** What was done to make it so; like "now", but only after how it was. */
+  fitted: phrases,
+  /** Before 1994 they make it a year: "built 1994". */
+  years: phrases,
+})
+
+/** What makes an amount a price, and of what. */
+const prices = z.strictObject({
+  /** Right before a bare amount they make it a price: "he charges 350". */
+  charges: phrases,
+  /** Beside an amount they make it the price of what was last spoken of. */
+  priced: phrases,
+  /** Words that make a price what somebody else paid. */
+  paid: phrases,
+  /** Words that make an amount no price of a part or job. */
+  notPrice: phrases,
+  /** Parts and jobs of a list of prices: "caps 285, studs 165, hone 250". */
+  jobs: phrases,
+  /** Between the amount and the job in such a list: "250 for the line hone". */
+  beforeJobs: phrases,
+  /** Before an amount "in it" they make it what somebody has in the engine: "got 5500 in it". */
+  stakes: phrases,
+})
+
+/** What stands beside figures. */
+const figures = z.strictObject({
+  /** Before a figure they change nothing: "about 6500". */
+  about: phrases,
+  /** Between the two ends of a guess: "14, maybe 16". */
+  guesses: phrases,
+  /** They make a speed how far it revs: "7k tops", "max 6800 rpm". */
+  most: phrases,
+  /** After a denial they make a limit of it: "never over 6200". */
+  limits: phrases,
+  /** Between a power or torque and the speed that it peaks at: "720 peak hp at 6800". */
+  peaks: phrases,
+  /** After the answer to a question they only say what it counts in: "590 g with rings". */
+  including: phrases,
+  /** Between a denied figure and what it is instead. */
+  replaces: phrases,
+  /** Between "now" or "but" and the figure that is set against the one before. */
+  setAgainst: phrases,
+  /** Verbs before pounds of boost: "ran 8 pounds". */
+  runs: phrases,
   /** After pounds they make them a weight or a force. */
   weighed: phrases,
+  /** In the clause of a pressure they make it their own. */
+  fluids: phrases,
+  /** In the clause of a pressure they make it boost after all: "runs on fuel at 12 psi". */
+  boosters: phrases,
+  /** Beside a share they make it what is lost on the way to the wheels. */
+  lost: phrases,
+  /** Units of a speed on the road, at which an engine turns no redline. */
+  roadSpeeds: phrases,
+})
+
+/** Of the bolts and studs, and of what they hold. */
+const fasteners = z.strictObject({
+  bolts: phrases,
+  studs: phrases,
+  /** Other words for fasteners of any part: "head nuts". */
+  kinds: phrases,
+  /** In a sentence with "torque 95" they make it the torque of the mains. */
+  ofMains: phrases,
+  /** After another part's fasteners they bring the mains back. */
+  mains: phrases,
+  /** Parts with bolts or studs of their own, which are not the mains. */
+  otherParts: phrases,
+  /** What studs are made of, and no part: "chromoly". */
+  metals: phrases,
+  /** Before 10.9 they make it a strength class. */
+  grades: phrases,
+  /** They make a sentence one of torques, so that the next may leave its unit out. */
+  torques: phrases,
+  /** Between another part and its torque: "the heads get 65". */
+  takes: phrases,
+  /** Between a torque and the turn after it: "15 ft-lb plus 80 degrees". */
+  turns: phrases,
+  /** Units of that turn. */
+  degrees: phrases,
+})
+
+/** Small words of asking, answering and taking back. */
+const asking = z.strictObject({
+  /** Before a question they change nothing: "so, should I go to 12:1?" */
+  openers: phrases,
+  /** Before a request they change nothing, nor do the openers: "sorry mate, could you undo". */
+  leads: phrases,
+  /** Said to be polite, after a request or before it. */
+  please: phrases,
+  /** Right before a verb they ask for it, as "please" does: "could you set". */
+  asked: phrases,
+  no: phrases,
+  yes: phrases,
+  /** After "why" they make it answered: "why? because I can". */
+  because: phrases,
+  /** After a word of the trade they ask what it means: "splayed meaning". */
+  lookedUp: phrases,
+  /** To a question of a figure they answer it: "let's say 9". */
+  supposing: phrases,
+  /** Last words of a "what if" that is one only with something to suppose. */
+  looseWhatIf: phrases,
+  /** Last words of what leaves a question open: "I'd have to look". */
+  defers: phrases,
+  /** They ask for the end even beside facts: "just the verdict". */
+  insists: phrases,
+  /** First words of the end that ask for it only with no figure told after them. */
+  ofTheEnd: phrases,
+  /** First words of what ends the telling and, with figures, asks nothing: "that's all I have". */
+  ends: phrases,
+  /** First words of starting over that, beside facts, name a part: "new build, factory caps". */
+  anew: phrases,
+  /** Words that alone, with no fact told, change nothing: "oops". */
+  singleChange: phrases,
+})
+
+/** Small words that the reader looks at beside figures, persons and requests, by what they do. */
+export const smallWords = z.strictObject({
+  persons,
+  engines,
+  times,
+  prices,
+  figures,
+  fasteners,
+  asking,
 })
 export type SmallWords = z.infer<typeof smallWords>
+
+/** The small words as sets, by group and list. */
+export type WordSets = {
+  readonly [group in keyof SmallWords]: {
+    readonly [list in keyof SmallWords[group]]: ReadonlySet<string>
+  }
+}

@@ -117,14 +117,18 @@ function isSentence({ from, to }: Figure, { tokens }: Parts): boolean {
   return before?.text === '.' && (!after || after.text === '.')
 }
 
-const BEFORE = new Set(['out', 'at', 'about', 'around', 'and', 'to', 'with', 'roughly'])
-const AFTER = new Set(['and', 'with', 'on', 'or', 'w', 'max', 'tops', 'in', 'through', 'instead'])
+const BEFORE = new Set(['out', 'at', 'and', 'to', 'with'])
+const AFTER = new Set(['and', 'with', 'on', 'or', 'w', 'in', 'through', 'instead'])
 
 /** Whether a figure is an item of its own: between commas, other figures and choices. */
-function isItem({ from, to }: Figure, { tokens, figures, choiceMentions, figureMentions }: Parts) {
+function isItem({ from, to }: Figure, parts: Parts) {
+  const { tokens, figures, choiceMentions, figureMentions, lexicon } = parts
+  const { about, most } = lexicon.words.figures
+  const opens = (word: string): boolean => BEFORE.has(word) || about.has(word)
+  const closes = (word: string): boolean => AFTER.has(word) || most.has(word)
   const named = coverage(tokens.length, [...figures, ...choiceMentions, ...figureMentions])
   const [before, after] = [tokens[from - 1], tokens[to]]
-  const open = !before || before.kind === 'mark' || named[from - 1] || BEFORE.has(before.text)
-  const closed = !after || after.kind === 'mark' || named[to] || AFTER.has(after.text)
+  const open = !before || before.kind === 'mark' || named[from - 1] || opens(before.text)
+  const closed = !after || after.kind === 'mark' || named[to] || closes(after.text)
   return (open || tokens[from]?.gap === 'dash') && (closed || after?.gap === 'dash')
 }

@@ -15,17 +15,13 @@ export interface Speller {
   readonly naming: ReadonlySet<string>
   /** Words that say something of an engine: of its parts, choices and figures. */
   readonly telling: ReadonlySet<string>
+  /** Words of four letters that are worth it; others are too alike. */
+  readonly turnedBack: ReadonlySet<string>
   /** Each known word, and each with one letter left out, to the words it may be. */
   readonly near: ReadonlyMap<string, readonly string[]>
   /** The words that are long enough to be known through two slips. */
   readonly long: readonly string[]
 }
-
-/** Measures that people contract with "is". */
-const NAMED =
-  'bore stroke boost compression redline limit budget deck register goal target torque rod journal skirt fuel'.split(
-    ' ',
-  )
 
 /** A speller over every word of the vocabulary. */
 export function speller(vocabulary: Vocabulary): Speller {
@@ -37,11 +33,12 @@ export function speller(vocabulary: Vocabulary): Speller {
   return {
     known,
     fixes: new Map(Object.entries(spelling.fixes)),
-    naming: wordsIn([parts.nouns, choices.capFastening, NAMED]),
+    naming: wordsIn([parts.nouns, choices.capFastening, spelling.measures]),
     telling: without(
       wordsIn([choices, parts.nouns, parts.attributes]),
       new Set([...markers.fillers, ...parts.between, ...SMALL]),
     ),
+    turnedBack: new Set(spelling.turned),
     near: nearForms(words),
     long: [...words].filter((word) => word.length >= LONG),
   }
@@ -115,11 +112,13 @@ function asWord(token: Token, before: Token | undefined, [after, next]: readonly
   return { ...plain, kind: 'word', text: to ? 'to' : 'for' }
 }
 
-function mended(word: string, { known, fixes, near, long }: Speller): string {
+function mended(word: string, by: Speller): string {
+  const { known, fixes, near, long } = by
+
   const fixed = fixes.get(word)
   if (fixed !== undefined) return fixed
   if (known.has(word) || word.length > LONGEST) return word
-  const plain = asSpoken(word, known) ?? (word.length < SHORTEST ? turned(word, known) : undefined)
+  const plain = asSpoken(word, known) ?? (word.length < SHORTEST ? turned(word, by) : undefined)
   if (plain !== undefined) return plain
   if (word.length < SHORTEST) return word
   // "Stroke's" and "strokes" are the stroke.
@@ -151,19 +150,19 @@ function asSpoken(word: string, known: ReadonlySet<string>): string | undefined 
 }
 
 /** "Blot" for bolt: a word of four letters with two neighbours changed about. */
-function turned(word: string, known: ReadonlySet<string>): string | undefined {
+function turned(
+  word: string,
+  { known, turnedBack }: Pick<Speller, 'known' | 'turnedBack'>,
+): string | undefined {
   if (word.length !== 4) return undefined
   const swapped = `${word[0]}${word[2]}${word[1]}${word[3]}`
   const last = `${word[0]}${word[1]}${word[3]}${word[2]}`
-  return TURNED.has(swapped) && known.has(swapped)
+  return turnedBack.has(swapped) && known.has(swapped)
     ? swapped
-    : TURNED.has(last) && known.has(last)
+    : turnedBack.has(last) && known.has(last)
       ? last
       : undefined
 }
-
-/** Words of the trade that are worth it; others of four letters are too alike. */
-const TURNED = new Set('bolt bore caps main stud turn iron comp deep rods boost'.split(' '))
 
 /** Whether two words differ by one letter more, less or other, or by two neighbours changed about. */
 function oneSlip(a: string, b: string): boolean {

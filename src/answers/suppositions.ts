@@ -23,7 +23,7 @@ export function suppositionsIn(
   const neutral = new Set(
     markers.filter(({ meanings }) => meanings.includes('neutral')).map(({ from }) => from),
   )
-  return openings(tokens, sentence).flatMap((from) => {
+  return openings(tokens, sentence, lexicon.leads).flatMap((from) => {
     if (outside[from] === 'other') return []
     if (neutral.has(from) || longestAt(lexicon.intents, tokens, from)?.meanings.includes('none'))
       return []

@@ -2,7 +2,7 @@ import { UNITS } from '../../shared/units.ts'
 import type { PlainNumber } from './numbers.ts'
 import { addPhrases, longestAt, type PhraseTree, phraseTree } from './phrases.ts'
 import type { Token } from './tokens.ts'
-import type { NumberVocabulary, UnitVocabulary } from './vocabulary.ts'
+import type { NumberVocabulary, UnitVocabulary, Vocabulary } from './vocabulary.ts'
 
 /** What stands with a figure and says what it counts. */
 export type FoundUnit =
@@ -30,6 +30,8 @@ export interface UnitReader {
   readonly tree: PhraseTree<Meaning>
   readonly vocabulary: UnitVocabulary
   readonly numbers: NumberVocabulary
+  /** After "400 in" they make it cubic inches. */
+  readonly engines: ReadonlySet<string>
 }
 
 /**
@@ -37,7 +39,12 @@ export interface UnitReader {
  *
  * @throws {Error} if the vocabulary names a unit that the project does not know
  */
-export function unitReader(vocabulary: UnitVocabulary, numbers: NumberVocabulary): UnitReader {
+export function unitReader({
+  units: vocabulary,
+  numbers,
+  words,
+}: Pick<Vocabulary, 'units' | 'numbers' | 'words'>): UnitReader {
+  const { names, sized, ofBlock } = words.engines
   const tree = phraseTree<Meaning>()
   for (const [symbol, spellings] of Object.entries(vocabulary.units)) {
     if (!Object.hasOwn(UNITS, symbol))
@@ -53,7 +60,7 @@ export function unitReader(vocabulary: UnitVocabulary, numbers: NumberVocabulary
   addPhrases(tree, vocabulary.dollars, { kind: 'money' })
   addPhrases(tree, vocabulary.shot, { kind: 'shot' })
   addPhrases(tree, vocabulary.wheel, { kind: 'wheel' })
-  return { tree, vocabulary, numbers }
+  return { tree, vocabulary, numbers, engines: new Set([...names, ...sized, ...ofBlock]) }
 }
 
 /** A money sign before a figure: "$", "£", "US$". */
@@ -143,7 +150,7 @@ function isPreposition(
   number: PlainNumber,
   to: number,
   symbol: string,
-  { numbers }: UnitReader,
+  { numbers, engines }: UnitReader,
 ): boolean {
   if (symbol !== 'in' || tokens[number.to]?.text !== 'in' || to !== number.to + 1) return false
   if (number.money || (number.scaled && number.value >= 100)) return true
@@ -152,13 +159,9 @@ function isPreposition(
   if (next?.kind === 'number') return number.value >= 150
   if (next?.kind !== 'word') return false
   // "Creeps to 210 in traffic": only an engine is so many inches.
-  if (number.value >= 150) return !ENGINES.has(next.text)
+  if (number.value >= 150) return !engines.has(next.text)
   return numbers.notInchBefore.includes(next.text)
 }
-
-const ENGINES = new Set(
-  'engine motor stroker small big block v8 mill iron aluminum aluminium alloy'.split(' '),
-)
 
 /** "thirty over", ".030 over", "30 thou over", "0.5 mm over", "30 thousandths oversize". */
 function overAt(

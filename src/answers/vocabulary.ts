@@ -24,6 +24,18 @@ const numberVocabulary = z.strictObject({
   over: phrases,
   thou: phrases,
   notInchBefore: phrases,
+  /** Before "hundred" they make it no one hundred: "a few hundred fifty". */
+  many: phrases,
+  /** Units that people halve in words: "half a bar". */
+  halved: phrases,
+  /** Sixteenths of an inch, by the words for the size of a thread: "half inch thirteen". */
+  threadSizes: table,
+  /** Between the size of a thread and its pitch: "half inch coarse thirteen". */
+  threadKinds: phrases,
+  /** After a pitch they say that it is one: "half inch, thirteen threads". */
+  threads: phrases,
+  /** After what looks like a pitch they say that it is none: "half inch, 13 of them". */
+  notThreads: phrases,
 })
 export type NumberVocabulary = z.infer<typeof numberVocabulary>
 
@@ -152,6 +164,15 @@ const clue = z
     context.addIssue({ code: 'custom', path: ['value'], message: 'is no choice of this fact' })
   })
 
+const spellingVocabulary = z.strictObject({
+  fixes: z.record(z.string(), z.string()),
+  keep: phrases,
+  /** Measures that people contract with "is": "bore's 4.03". */
+  measures: phrases,
+  /** Words of four letters that are known with two neighbours changed about: "blot". */
+  turned: phrases,
+})
+
 const vocabularySchema = z.strictObject({
   numbers: numberVocabulary,
   units: unitVocabulary,
@@ -184,7 +205,7 @@ const vocabularySchema = z.strictObject({
   explainMiddle: z.strictObject({ articles: phrases, endings: phrases }),
   octane: z.strictObject({ words: phrases, pumpTo: z.number(), raceFrom: z.number() }),
   words: smallWords,
-  spelling: z.strictObject({ fixes: z.record(z.string(), z.string()), keep: phrases }),
+  spelling: spellingVocabulary,
 })
 export type Vocabulary = z.infer<typeof vocabularySchema>
 

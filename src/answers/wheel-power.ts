@@ -45,5 +45,5 @@ export function readWheelPower(parts: Parts, into: Findings): Figure[] {
 function isLoss({ unit, value, from, to }: Figure, { tokens, lexicon }: Parts): boolean {
   if (unit?.kind !== 'unit' || unit.symbol !== '%' || value < LEAST || value > MOST) return false
   const near = tokens.slice(Math.max(0, from - 4), to + 4)
-  return near.some(({ text }) => lexicon.words.lost.has(text))
+  return near.some(({ text }) => lexicon.words.figures.lost.has(text))
 }

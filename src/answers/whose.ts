@@ -2,30 +2,22 @@ import type { Lexicon } from './lexicon.ts'
 import { longestAt } from './phrases.ts'
 import type { Token } from './tokens.ts'
 
-/** Words that "is" is drawn to: "she's a two bolt". */
-const CONTRACTED = new Set(
-  'ones its shes hes thats this theres heres whos whats wheres hows whens lets everythings whys alls'.split(
-    ' ',
-  ),
-)
-
 /** "Grandfather's tractor", "Sam's car": a name or a kin, and what is theirs. */
 export function isSomeones(tokens: readonly Token[], i: number, lexicon: Lexicon): boolean {
   const { speller } = lexicon
   const [token, next] = [tokens[i], tokens[i + 1]]
   if (!token?.owner || next?.kind !== 'word' || next.gap !== 'space') return false
-  if (CONTRACTED.has(token.text) || isOutOf(tokens, i)) return false
+  if (lexicon.words.persons.contracted.has(token.text) || isOutOf(tokens, i, lexicon)) return false
   const person = longestAt(lexicon.markers, [{ ...token, text: token.text.slice(0, -1) }], 0)
   if (person?.meanings.includes('otherPerson')) return true
   return !speller.known.has(token.text) && !speller.known.has(token.text.slice(0, -1))
 }
 
 /** "Pulled it out of grandad's pickup": where it is from. */
-function isOutOf(tokens: readonly Token[], i: number): boolean {
+function isOutOf(tokens: readonly Token[], i: number, { words }: Lexicon): boolean {
+  const { bought } = words.persons
   if (!['of', 'from'].includes(tokens[i - 1]?.text ?? '')) return false
-  return tokens
-    .slice(Math.max(0, i - 7), i)
-    .some(({ text }) => ['pulled', 'got', 'came', 'bought', 'salvaged'].includes(text))
+  return tokens.slice(Math.max(0, i - 7), i).some(({ text }) => bought.has(text))
 }
 
 /** Not so the guys of "the shop has 3 guys", nor the "he" who is the customer. */
@@ -35,19 +27,17 @@ export function isOther(
   i: number,
   { words, vocabulary }: Lexicon,
 ): boolean {
+  const { customers, he, theyParts } = words.persons
   const before = tokens[i - 1]
   if (before?.kind === 'number' || Object.hasOwn(vocabulary.numbers.ones, before?.text ?? ''))
     return false
   if (
     said.startsWith('they ') &&
-    tokens.slice(Math.max(0, i - 15), i).some(({ text }) => words.theyParts.has(text))
+    tokens.slice(Math.max(0, i - 15), i).some(({ text }) => theyParts.has(text))
   )
     return false
-  return !HE.has(said) || !tokens.slice(0, i).some(({ text }) => CUSTOMERS.has(text))
+  return !he.has(said) || !tokens.slice(0, i).some(({ text }) => customers.has(text))
 }
-
-const HE = new Set(['he', 'hes', 'his', 'him'])
-const CUSTOMERS = new Set(['customer', 'customers', 'client', 'clients', 'cust', 'op', 'ops'])
 
 /** "Was 8 to 1 stock", "had a 12 to 1 before": with its subject left out. */
 export function wasAt(i: number, tokens: readonly Token[]): boolean {
