@@ -4,6 +4,7 @@ import { fromSi, toSi, UNITS } from '../../shared/units.ts'
 import type { Lexicon } from './lexicon.ts'
 import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
+import type { NumberVocabulary } from './vocabulary.ts'
 
 /** What a figure would be as a fact: an answer, or why it is none. */
 export type Candidate =
@@ -173,7 +174,7 @@ export function currencyOf(
   const said =
     figures.some(({ unit }) => unit?.kind === 'money') ||
     tokens.some(({ text }) => moneyWords.includes(text)) ||
-    isPriceList(tokens, words.prices)
+    isPriceList(tokens, words.prices, vocabulary.numbers)
   for (const answer of Object.values(answers)) {
     if (typeof answer === 'object' && 'currency' in answer)
       return { currency: answer.currency, said }
@@ -188,11 +189,12 @@ export function currencyOf(
 function isPriceList(
   tokens: readonly Token[],
   { jobs, beforeJobs }: Lexicon['words']['prices'],
+  { ish }: NumberVocabulary,
 ): boolean {
   const text = (at: number): string => tokens[at]?.text ?? ''
   const amounts = tokens.filter(({ value = 0, decimal }, at) => {
     if (value < 100 || decimal) return false
-    const ends = (tokens[at + 1]?.kind ?? 'mark') !== 'word' || text(at + 1) === 'ish'
+    const ends = (tokens[at + 1]?.kind ?? 'mark') !== 'word' || ish.includes(text(at + 1))
     const link = ['is', 'are', 'was', 'runs'].includes(text(at - 1))
     const before = jobs.has(text(link ? at - 2 : at - 1)) && (ends || link)
     let next = text(at + 1) === 'for' ? at + 2 : at + 1

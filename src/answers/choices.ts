@@ -148,14 +148,14 @@ function isOfOtherPart(
   i: number,
   input: ChoiceInput,
 ): boolean {
-  const { tokens, scopes } = input
+  const { tokens, scopes, lexicon } = input
   const [before, mention] = [mentions[i - 1], mentions[i]]
   if (mention && isOfUnknownPart(mention, input)) return true
   if (!before || !mention || scopes.clause[before.from] !== scopes.clause[mention.from])
     return false
   if (!before.meanings.some((m) => m.kind === 'noun' && m.noun === 'other')) return false
   const between = tokens.slice(before.to, mention.from)
-  const got = between[0]?.text === 'get' || between[0]?.text === 'take'
+  const got = lexicon.words.fasteners.takes.has(between[0]?.text ?? '')
   return (
     got || between.every(({ text, kind }) => kind === 'number' || text === 'has' || text === 'have')
   )

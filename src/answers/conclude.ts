@@ -59,10 +59,16 @@ export function conclude(
   if (intent !== 'undo' && intent !== 'restart') {
     return { readings: [...settled, ...unknowns], intent }
   }
-  // The no of "no no, one step back" answers nothing.
+  return { readings: withoutNoes(settled, parts), intent }
+}
+
+/** The no of "no no, one step back" answers nothing. */
+function withoutNoes(settled: readonly Reading[], { tokens, lexicon }: Parts): Reading[] {
   const { no, yes } = lexicon.words.asking
-  const says = ({ from }: Reading): string => tokens[from]?.text ?? ''
-  return { readings: settled.filter((one) => !no.has(says(one)) && !yes.has(says(one))), intent }
+  return settled.filter(({ from }) => {
+    const said = tokens[from]?.text ?? ''
+    return !no.has(said) && !yes.has(said)
+  })
 }
 
 /** What the intent hangs on besides the requests. */

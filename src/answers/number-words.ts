@@ -58,7 +58,7 @@ function buckAndTens(
   from: number,
   words: NumberVocabulary,
 ): WordNumber | undefined {
-  if (wordAt(tokens, from) !== 'buck') return undefined
+  if (!words.hundreds.includes(wordAt(tokens, from) ?? '')) return undefined
   const tail = belowHundred(tokens, from + 1, words)
   return tail && tail.value >= 10 ? { value: 100 + tail.value, next: tail.next } : undefined
 }

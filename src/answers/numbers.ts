@@ -36,7 +36,7 @@ export function plainNumberAt(
     tokens[from]?.kind === 'number' ? digitsAt(tokens, from, words) : inWordsAt(tokens, from, words)
   if (!read) return undefined
   for (let at = from; at < read.to; at += 1) if (taken(at)) return undefined
-  return withIsh(tokens, scaled(tokens, withParts(tokens, read, words), words))
+  return withIsh(tokens, scaled(tokens, withParts(tokens, read, words), words), words)
 }
 
 function digitsAt(
@@ -212,8 +212,12 @@ function withHyphened(
 }
 
 /** "8-ish": about eight. */
-function withIsh(tokens: readonly Token[], number: PlainNumber): PlainNumber {
-  return tokens[number.to]?.text === 'ish' ? { ...number, to: number.to + 1 } : number
+function withIsh(
+  tokens: readonly Token[],
+  number: PlainNumber,
+  { ish }: NumberVocabulary,
+): PlainNumber {
+  return ish.includes(tokens[number.to]?.text ?? '') ? { ...number, to: number.to + 1 } : number
 }
 
 function scaled(

@@ -39,8 +39,8 @@ export function isNotOfMine(said: string, place: Place): boolean {
 }
 
 /** "Could you set the boost to 12": asked for, not supposed. */
-export function isAskedFor(said: string, { tokens, to }: Place): boolean {
-  return ['could', 'would'].includes(said) && ['you', 'u', 'ya'].includes(tokens[to]?.text ?? '')
+export function isAskedFor(said: string, { tokens, to, lexicon }: Place): boolean {
+  return ['could', 'would'].includes(said) && lexicon.words.asking.you.has(tokens[to]?.text ?? '')
 }
 
 /** "The guy I bought it from said": still the guy. */

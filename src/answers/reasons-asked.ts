@@ -33,10 +33,13 @@ export function asksHowItWorks(
   { from, to }: { readonly from: number; readonly to: number },
   tokens: readonly Token[],
   { sentence }: Pick<Scopes, 'sentence'>,
-  { questions }: Lexicon,
+  { questions, words }: Lexicon,
 ): boolean {
   const end = sentenceEnd(sentence, from)
-  if (!WHY.has(tokens[from]?.text ?? '') || placeOf(questions.reasons, tokens, from, to) >= 0)
+  if (
+    !words.asking.why.has(tokens[from]?.text ?? '') ||
+    placeOf(questions.reasons, tokens, from, to) >= 0
+  )
     return false
   const works = placeOf(questions.mechanisms, tokens, to, end) >= 0
   return works && placeOf(questions.reasons, tokens, to, end) < 0
@@ -51,8 +54,6 @@ export function asksRelevance(
 ): boolean {
   return placeOf(questions.relevance, tokens, from, sentenceEnd(sentence, from)) >= 0
 }
-
-const WHY = new Set(['why', 'y', 'how', 'whys'])
 
 /** "480 for a bore seems daft": what is held against a call, not told of the engine. */
 export function argues(

@@ -57,7 +57,7 @@ function saidIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Req
       mention.meanings.includes('none') ||
       (intent === 'what-if' && isMusing(mention, tokens, scopes, thoughts)) ||
       (intent === 'why' && isAnswered(mention, tokens, lexicon)) ||
-      (intent === 'explain' && isUnknownFact(mention, tokens, scopes))
+      (intent === 'explain' && isUnknownFact(mention, tokens, lexicon, scopes))
         ? []
         : [
             {
@@ -113,10 +113,11 @@ function isMusing(
 function isUnknownFact(
   { from, to }: Mention<IntentName>,
   tokens: readonly Token[],
+  { words }: Lexicon,
   scopes: Scopes,
 ) {
   const [first, last] = [tokens[from]?.text ?? '', tokens[to - 1]?.text ?? '']
-  if (!['no', 'not', 'dont', 'clueless'].includes(first)) return false
+  if (!words.asking.shrugs.has(first)) return false
   if (!['a', 'an', 'what'].includes(last)) return false
   let end = sentenceEnd(scopes.sentence, from) - 1
   while (end > to && tokens[end]?.kind === 'mark') end -= 1

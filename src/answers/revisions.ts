@@ -109,7 +109,8 @@ function imperativeAt(
 ): Place | undefined {
   const { questions, words } = lexicon
   const before = tokens[from - 1]?.text ?? ''
-  const asked = words.asking.asked.has(before) || words.asking.please.has(before)
+  const { asked: asks, please, you } = words.asking
+  const asked = [asks, please, you].some((list) => list.has(before))
   const verb =
     longestAt(questions.changes, tokens, from) ??
     (asked ? longestAt(questions.sets, tokens, from) : undefined)

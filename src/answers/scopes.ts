@@ -28,7 +28,7 @@ export function scopesOf(
   lexicon: Lexicon,
   covered: (at: number) => boolean,
 ): Scopes {
-  const { sentence, clause } = breaksOf(tokens, (i, start) =>
+  const { sentence, clause } = breaksOf(tokens, lexicon, (i, start) =>
     answersItself(tokens, i, start, lexicon),
   )
   const markers = mentionsIn(lexicon.markers, tokens, covered)

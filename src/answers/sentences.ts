@@ -1,24 +1,19 @@
+import type { Lexicon } from './lexicon.ts'
 import type { Token } from './tokens.ts'
 
-const SENTENCE_END = new Set(['!', '?', ';', '\n'])
-const CLAUSE_WORDS = new Set([
-  'but',
-  'though',
-  'although',
-  'while',
-  'however',
-  'whereas',
-  'cuz',
-  'because',
-])
+type SentenceWords = Pick<Lexicon, 'vocabulary' | 'words'>
 
-/** Units that people close with a point: "4.030 in. bore". */
-const ABBREVIATIONS = new Set(['in', 'lb', 'lbs', 'ft', 'oz'])
+const SENTENCE_END = new Set(['!', '?', ';', '\n'])
 
 /** "in. ", and the "no. 3" that numbers a cap. */
-function isAbbreviated(tokens: readonly Token[], i: number): boolean {
+function isAbbreviated(
+  tokens: readonly Token[],
+  i: number,
+  { vocabulary }: SentenceWords,
+): boolean {
   if (tokens[i - 2]?.text === 'no' && tokens[i]?.kind === 'number') return true
-  return ABBREVIATIONS.has(tokens[i - 2]?.text ?? '') && tokens[i - 3]?.kind === 'number'
+  const unit = vocabulary.units.pointed.includes(tokens[i - 2]?.text ?? '')
+  return unit && tokens[i - 3]?.kind === 'number'
 }
 
 /**
@@ -29,6 +24,7 @@ function isAbbreviated(tokens: readonly Token[], i: number): boolean {
  */
 export function breaksOf(
   tokens: readonly Token[],
+  lexicon: SentenceWords,
   startsAnew: (at: number, start: number) => boolean = () => false,
 ): { sentence: number[]; clause: number[] } {
   const sentence: number[] = []
@@ -39,7 +35,7 @@ export function breaksOf(
     const ended =
       before?.kind === 'mark' &&
       (SENTENCE_END.has(before.text) ||
-        (before.text === '.' && token.gap !== 'none' && !isAbbreviated(tokens, i)) ||
+        (before.text === '.' && token.gap !== 'none' && !isAbbreviated(tokens, i, lexicon)) ||
         (before.text === ',' && startsAnew(i, start)))
     if (ended) {
       sentences += 1
@@ -54,7 +50,7 @@ export function breaksOf(
       (parted && before.text !== ':') ||
       dashed ||
       listed ||
-      CLAUSE_WORDS.has(token.text)
+      lexicon.words.asking.clauses.has(token.text)
     )
       clauses += 1
     sentence.push(sentences)

@@ -53,16 +53,15 @@ function isOnTheRoad({ from, unit }: Figure, { tokens, scopes, lexicon }: Figure
   )
 }
 
+const ARTICLES = new Set(['the', 'a', 'an', 'my', 'these', 'those'])
+
 /** "Spent $650 on pistons", "1200 on the heads": what was paid for one other part. */
 function isForOther({ to }: Figure, { tokens, lexicon }: FigureInput): boolean {
   if (!['on', 'for'].includes(tokens[to]?.text ?? '')) return false
   let at = to + 1
-  while (
-    ['the', 'a', 'an', 'my', 'new', 'some', 'used', 'these', 'those'].includes(
-      tokens[at]?.text ?? '',
-    )
-  )
-    at += 1
+  const small = (word: string): boolean =>
+    ARTICLES.has(word) || lexicon.words.prices.beforeParts.has(word)
+  while (small(tokens[at]?.text ?? '')) at += 1
   const found = longestAt(lexicon.choices, tokens, at)
   if (found) return found.meanings.some((m) => m.kind === 'noun' && m.noun === 'other')
   // "Set aside $600 for paint": a thing that the vocabulary does not know.

@@ -83,6 +83,8 @@ const prices = z.strictObject({
   beforeJobs: phrases,
   /** Before an amount "in it" they make it what somebody has in the engine: "got 5500 in it". */
   stakes: phrases,
+  /** Between an amount and the other part that it was paid for: "1200 on new heads". */
+  beforeParts: phrases,
 })
 
 /** What stands beside figures. */
@@ -153,12 +155,20 @@ const asking = z.strictObject({
   please: phrases,
   /** Right before a verb they ask for it, as "please" does: "could you set". */
   asked: phrases,
+  /** Who is asked so, and who is spoken to: "could you set". */
+  you: phrases,
   no: phrases,
   yes: phrases,
+  /** First words of a question how things work: "why do studs clamp better". */
+  why: phrases,
   /** After "why" they make it answered: "why? because I can". */
   because: phrases,
+  /** They open a clause of their own: "it was 10:1 but now it's 9.4". */
+  clauses: phrases,
   /** After a word of the trade they ask what it means: "splayed meaning". */
   lookedUp: phrases,
+  /** First words of "no idea what", which asks nothing where it names a fact. */
+  shrugs: phrases,
   /** To a question of a figure they answer it: "let's say 9". */
   supposing: phrases,
   /** Last words of a "what if" that is one only with something to suppose. */

@@ -15,6 +15,10 @@ const numberVocabulary = z.strictObject({
   tens: table,
   scales: table,
   parts: table,
+  /** Before a number they are a hundred: "a buck fifty". */
+  hundreds: phrases,
+  /** Right after a number they leave it as it is: "8-ish". */
+  ish: phrases,
   moneyScales: phrases,
   point: phrases,
   rangeWords: phrases,
@@ -41,6 +45,8 @@ export type NumberVocabulary = z.infer<typeof numberVocabulary>
 
 const unitVocabulary = z.strictObject({
   units: z.record(z.string(), phrases),
+  /** Units that people close with a point: "4.030 in. bore". */
+  pointed: phrases,
   shot: phrases,
   wheel: phrases,
   currencies: z.record(z.string().regex(/^[A-Z]{3}$/), phrases),
