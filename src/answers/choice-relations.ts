@@ -97,7 +97,7 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
     if (key === 'tightening' && answer === 'torque-wrench')
       return !has('tightening', 'torque-angle')
     // "Tows a boat".
-    if (key === 'use' && answer === 'endurance') return !sameClause('towing', from)
+    if (key === 'use' && answer === 'endurance') return !has('use', 'towing')
     // "E85 from the pump".
     if (key === 'fuel' && answer === 'pump-gasoline')
       return !has('fuel', 'e85') || !sameClause('e85', from)

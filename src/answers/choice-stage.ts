@@ -119,7 +119,8 @@ function isPriced({ from, to }: Mention<ChoiceMeaning>, parts: Parts): boolean {
     if (mention.from < to && from < mention.to) return true
     const before = to <= mention.from && mention.from - to <= 2
     const part = use.key === 'capsPrice' || use.key === 'studsPrice'
-    return part && before && scopes.clause[from] === scopes.clause[mention.from]
+    const shortly = figure.from >= to && figure.from - to <= 4
+    return part && (before || shortly) && scopes.clause[from] === scopes.clause[mention.from]
   })
 }
 

@@ -34,7 +34,11 @@ export function otherFastener(
       mention.meanings.some((m) => m.kind === 'noun' && m.noun !== 'other') &&
       !takes(last),
   )
-  return mains ? undefined : { from: last.from, to: figure.to }
+  // "Rod bolts get 45 and mains get 110".
+  const named = tokens
+    .slice(last.to, figure.from)
+    .some(({ text }) => lexicon.words.fasteners.mains.has(text))
+  return mains || named ? undefined : { from: last.from, to: figure.to }
 }
 
 /** "60 ft lb for the heads": what it is for stands after it. */

@@ -51,6 +51,9 @@ function scaledAlike(
     const low = roundAway(first.value * scale)
     if (low < second.value) return low
   }
+  // "5 to 6 hundred".
+  const hundreds = last === 'hundred' && second.scaled && first.value < 100
+  if (hundreds && first.value * 100 < second.value) return roundAway(first.value * 100)
   const scales =
     second.scaled && !first.scaled && first.value < 1000 && first.value * 1000 < second.value
   return scales ? roundAway(first.value * 1000) : first.value

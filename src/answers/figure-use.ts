@@ -86,7 +86,9 @@ function useOf(
   if (meaning.notBeside && isBeside(meaning.notBeside, mention.from, input)) return undefined
   if (isForeign(mention, figure, meaning.fact, input)) return undefined
   const fits = 'answer' in candidate
-  const base = meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
+  // "Factory caps - $5,200 in it": the words right after an amount say what it is.
+  const own = meaning.fact === 'invested' && mention.from === figure.to && candidate.unitSaid
+  const base = own ? 10 : meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }
   return { score: (fits ? base : base - 4.5) - 0.1 * far, use }
 }

@@ -111,7 +111,10 @@ function isTogether({ i, to, tokens }: Place): boolean {
   const [before, first] = [tokens[i - 1]?.text, tokens[i - 2]?.text ?? '']
   const [after, second] = [tokens[to]?.text, tokens[to + 1]?.text ?? '']
   const own = ['me', 'i', 'myself', 'us']
-  return (before === 'and' && own.includes(first)) || (after === 'and' && own.includes(second))
+  const and = ['and', 'n']
+  const mine = (joiner: string | undefined, one: string): boolean =>
+    and.includes(joiner ?? '') && own.includes(one)
+  return mine(before, first) || mine(after, second)
 }
 
 /** "Somebody put steel caps on this", "the last owner fitted studs": of this engine after all. */

@@ -21,14 +21,16 @@ export function isOfOtherFasteners({ key, from, to }: Reading, parts: Parts): bo
     .filter((mention) => isOther(mention, scopes.clause[mention.from] === here, parts))
     .at(-1)
   if (!other) return false
-  for (let at = other.to; at < to; at += 1) {
-    if (lexicon.words.fasteners.mains.has(tokens[at]?.text ?? '')) return false
+  // "Rods, and oiled class 8.8 main bolts": the mains may be named right after it.
+  for (let at = other.to; at < to + 2; at += 1) {
+    const named = lexicon.words.fasteners.mains.has(tokens[at]?.text ?? '')
+    if (named && scopes.sentence[at] === scopes.sentence[from]) return false
   }
   return true
 }
 
 /** "60 ft lb for the heads": said right after the figure. */
-function isForOther(from: number, to: number, { tokens, lexicon }: Parts): boolean {
+export function isForOther(from: number, to: number, { tokens, lexicon }: Parts): boolean {
   for (let at = from; at <= to; at += 1) {
     if (!['for', 'on'].includes(tokens[at]?.text ?? '')) continue
     const article = ['the', 'my'].includes(tokens[at + 1]?.text ?? '')

@@ -159,6 +159,9 @@ const BREAKS: ReadonlyMap<string, number> = new Map([
   ['after', 2],
   ['until', 3],
   ['because', 4],
+  ['but', 4],
+  ['though', 4],
+  ['while', 4],
   ['with', 1],
   ['+', 1],
 ])

@@ -1,5 +1,6 @@
 import type { Findings } from './findings.ts'
 import type { Parts } from './message-parts.ts'
+import { isForOther } from './other-fasteners.ts'
 
 /** A thread stands for the main fasteners', unless it is of another part: "7/16-14 head studs". */
 export function readThreads(parts: Parts, into: Findings): void {
@@ -8,7 +9,8 @@ export function readThreads(parts: Parts, into: Findings): void {
     if (token.kind !== 'thread') return
     const stretch = { from: at, to: at + 1 }
     const outside = scopes.outside[at]
-    if (isOfOther(at, parts)) {
+    // "M12 by 1.75 on the mains and M10 by 1.5 on the heads".
+    if (isOfOther(at, parts) || isForOther(at, at + 1, parts)) {
       into.doubts.push({ ...stretch, why: 'read as the thread of another part' })
     } else if (outside && !(outside === 'hypothetical' && input.whatIf)) {
       into.doubts.push({ ...stretch, why: 'read as about another engine or plan' })
