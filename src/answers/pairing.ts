@@ -185,7 +185,10 @@ function distance(left: Item, right: Item, input: PairingInput): number {
       at = past - 1
       continue
     }
-    cost += BREAKS.get(text) ?? wordCost(text, lexicon)
+    // "30 psi in nothing but the paddle tyres".
+    const only =
+      text === 'but' && ['nothing', 'all', 'anything'].includes(tokens[at - 1]?.text ?? '')
+    cost += (only ? undefined : BREAKS.get(text)) ?? wordCost(text, lexicon)
   }
   for (let at = left.to; at <= right.from; at += 1) {
     const figureRange = tokens[at]?.gap === 'dash'
