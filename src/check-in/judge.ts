@@ -75,7 +75,9 @@ export function judge(limit: Limit, measure: Measure): Judged {
   const mend = nearer === 'high' ? limit.ifHigh : limit.ifLow
   const advice = {
     pass: '',
-    'look-again': 'Set the gauge anew and measure again.',
+    'look-again': isTooCoarse(limit, uncertainty)
+      ? 'Measuring again will hardly decide it: what the readings together may be off takes up half of the limit. Measure it in one step (a clearance with the gauge set on the journal), or with a finer gauge.'
+      : 'Set the gauge anew and measure again.',
     'send-back': mend,
   }
   return {
@@ -87,6 +89,11 @@ export function judge(limit: Limit, measure: Measure): Judged {
     reason: says[verdict],
     advice: advice[verdict],
   }
+}
+
+/** Whether what the gauges may be off leaves less than half of the limit to pass in. */
+function isTooCoarse({ low, high }: Limit, uncertainty: number): boolean {
+  return 4 * uncertainty > high - low
 }
 
 function worstEnd(

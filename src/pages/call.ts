@@ -69,11 +69,20 @@ ${dangers(assessment.cautions, known)}
 ${pictures(view)}
 ${cautions(assessment.cautions, known)}
 <section aria-labelledby="reasons"><h2 id="reasons">Why this route</h2>${reasons(call.reasons, known)}</section>
-<section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route side by side</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
+${broughtAlong(assessment, known)}<section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route side by side</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
 ${whatFollows(assessment, view.steps ?? [])}
 ${costSection(assessment.cost)}
 ${turningPoints(assessment, known)}
 ${open}`
+}
+
+/** Drawbacks of the called route that are no cautions: they stand with the reasons for it. */
+function broughtAlong({ routes, call }: Assessment, view: CaseView): Html {
+  const called = routes.find(({ id }) => id === call.route)
+  const notes = (called?.against ?? []).filter(({ severity }) => severity === 'note')
+  if (notes.length === 0) return NOTHING
+  return html`<section aria-labelledby="brings"><h2 id="brings">What it brings with it</h2>${reasons(notes, view)}</section>
+`
 }
 
 /** A long page: where its parts are. */

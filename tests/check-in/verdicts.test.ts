@@ -32,6 +32,15 @@ describe('judge', () => {
     expect(judge(limit(0, 10), { value, uncertainty: 1, show }).verdict).toBe(verdict)
   })
 
+  it('sends nobody back to a gauge that is too coarse for the limit', () => {
+    // ±3 on each side leave 4 of 10 to pass in; ±2 leave 6.
+    const coarse = judge(limit(0, 10), { value: 8, uncertainty: 3, show })
+    const fine = judge(limit(0, 10), { value: 9, uncertainty: 2, show })
+    expect([coarse.verdict, fine.verdict]).toEqual(['look-again', 'look-again'])
+    expect(coarse.advice).toMatch(/in one step|finer gauge/)
+    expect(fine.advice).toMatch(/measure again/)
+  })
+
   it('is as bad as the worse of least and greatest', () => {
     const both = { value: 5, least: -3, greatest: 10.2, uncertainty: 0.5, show }
     const { verdict, reason, advice } = judge(limit(0, 10), both)

@@ -155,6 +155,18 @@ describe('call page', () => {
     }
   })
 
+  it('shows what the called route brings with it, and not what others would', () => {
+    const note = { ...sample.cautions[0]!, severity: 'note' as const }
+    const against = (own: string) =>
+      sample.routes.map((route) => ({
+        ...route,
+        against: [{ ...note, title: route.id === sample.call.route ? own : 'Of another route' }],
+      }))
+    const page = render({ routes: against('A line bore comes with it') })
+    expect(page).toMatch(/What it brings with it[^]*A line bore comes with it/)
+    expect(page).not.toContain('Of another route')
+  })
+
   it('shows markup in a sentence as plain words', () => {
     const hostile = '<img src=x onerror=alert(1)>'
     const page = render({
