@@ -112,11 +112,15 @@ function opensAnswer(
   { fillers, words }: Lexicon,
 ): boolean {
   const small = ({ text }: Token): boolean => fillers.has(text)
-  if (!tokens.slice(0, first.from).every(small) || tokens[first.to]?.kind !== 'mark') return false
-  const between = tokens.slice(first.to + 1, second.from)
+  if (!tokens.slice(0, first.from).every(small)) return false
+  // "4 mm or so, all 5 caps the same", "110 on the mains, rods get 45".
+  let end = first.to
+  while (end < second.from && tokens[end]?.kind !== 'mark' && end - first.to <= 3) end += 1
+  if (tokens[end]?.kind !== 'mark') return false
+  const between = tokens.slice(end + 1, second.from)
   return (
     between.some((token) => !small(token) && !words.figures.guesses.has(token.text)) &&
-    between.length >= 3
+    between.length >= 2
   )
 }
 

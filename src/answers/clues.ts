@@ -83,7 +83,8 @@ function partOf(
   if (next?.meanings.some((m) => m.kind === 'noun') && !longestAt(near, tokens, to))
     return undefined
   // "They are matched": of the caps of the sentence before.
-  const least = opensOnThey(from, input) ? here - 1 : here
+  const they = tokens.slice(Math.max(0, from - 2), from + 1).some(({ text }) => THEY.has(text))
+  const least = they || opensOnThey(from, input) ? here - 1 : here
   const same = (at: number): boolean =>
     (scopes.sentence[at] ?? 0) >= least && (scopes.sentence[at] ?? 0) <= here
   for (let at = from - 1; at >= 0 && at >= from - REACH && same(at); at -= 1) {

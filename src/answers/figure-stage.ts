@@ -12,8 +12,8 @@ import type { Findings } from './findings.ts'
 import { isOfForeignPart } from './foreign-subject.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import { isAcrossComma, isAnswerWith, isNoiseAfter } from './named-figures.ts'
 import { readOverbore } from './overbore.ts'
-import type { Pair } from './pairing.ts'
 import type { Figure } from './plain-figure.ts'
 import { readPriceOfLast } from './price-of-last.ts'
 import { isTold } from './quotes.ts'
@@ -98,24 +98,6 @@ function readNamed(
     if (other === undefined) readPair(pair, input, into)
     else into.doubts.push({ ...other, why: 'read as the torque of other fasteners' })
   }
-}
-
-/** "590 g with pin and rings", to the question of a mass: the parts are what it counts in. */
-function isAnswerWith({ figure, mention, use }: Pair, { tokens, lexicon }: Parts): boolean {
-  if (use.kind !== 'noise' || mention.from < figure.to || !figure.unit) return false
-  const opens = tokens.slice(0, figure.from).every(({ text }) => lexicon.fillers.has(text))
-  return opens && lexicon.words.figures.including.has(tokens[figure.to]?.text ?? '')
-}
-
-/** "No sorry, 9.8 with the thicker gasket": a correction before the figure counts first. */
-function isNoiseAfter({ figure, mention, use }: Pair): boolean {
-  return use.kind === 'noise' && mention.from >= figure.to
-}
-
-/** "60 degree V6, 93 x 86 mm": the degree is another item's. */
-function isAcrossComma({ figure, mention }: Pair, { tokens }: Parts): boolean {
-  const [from, to] = [Math.min(figure.to, mention.to), Math.max(figure.from, mention.from)]
-  return tokens.slice(from, to).some(({ text }) => text === ',')
 }
 
 /** Figures that no words name: the asked fact's, else by their unit, else a doubt. */

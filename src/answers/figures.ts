@@ -46,7 +46,8 @@ function figureAt(
 /** "one" and "oh" without unit or scale point at something; they count nothing. */
 function isPointing(tokens: readonly Token[], first: PlainNumber, figure: Bare): boolean {
   // "All eight" are the cylinders.
-  if (first.inWords && !figure.unit && tokens[first.from - 1]?.text === 'all') return true
+  const all = tokens[first.from - 1]?.text === 'all' && Number.isInteger(figure.value)
+  if (all && !figure.unit && (first.inWords || figure.value <= 12)) return true
   // "Two of the caps" are counted, whatever was asked.
   const of =
     tokens[figure.to]?.text === 'of' &&

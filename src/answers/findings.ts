@@ -8,7 +8,8 @@ export interface Reading {
   readonly from: number
   readonly to: number
   /** How plainly it was said: named (3), named by a loose word (2), taken by default (1). */
-  readonly strength: 1 | 2 | 3
+  /** 4 is a limit that was named as one: "shifts at 6200, limiter at 6700". */
+  readonly strength: 1 | 2 | 3 | 4
 }
 
 /** Words that were read and not used, and why. */

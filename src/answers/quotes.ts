@@ -13,9 +13,12 @@ export function isTold(figure: Figure, asking: FactKey | undefined, parts: Parts
 function isPassedOn(
   figure: Figure,
   asking: FactKey | undefined,
-  { scopes, input, tokens, lexicon, figures }: Parts,
+  { scopes, input, tokens, lexicon, figures, pairs }: Parts,
 ): boolean {
   if (!asking || input.negations.denies(figure)) return false
+  const use = pairs.find((pair) => pair.figure === figure)?.use
+  // "Only ever measured bigger ones, on my brother's 4 inch bore".
+  if (use?.kind === 'fact' && use.key !== asking) return false
   // "The tuner says 7500, I say 6600".
   const own = figures.some(
     (other) => other !== figure && scopes.outside[other.to - 1] === undefined,

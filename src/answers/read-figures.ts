@@ -29,12 +29,17 @@ export function readPair({ figure, mention, use }: Pair, input: FigureInput, int
   } else if (use.kind === 'octane') {
     readOctane(figure, from, to, input, into)
   } else if ('answer' in use.candidate) {
-    const strength = use.weak ? 2 : 3
+    const limit = use.key === 'peakRpm' && namesLimit(mention.from, mention.to, input)
+    const strength = limit ? 4 : use.weak ? 2 : 3
     into.readings.push({ key: use.key, answer: use.candidate.answer, from, to, strength })
   } else {
     const why = `${fact(use.key).short}: ${use.candidate.why}`
     into.doubts.push({ from, to, why })
   }
+}
+
+function namesLimit(from: number, to: number, { tokens, lexicon }: FigureInput): boolean {
+  return tokens.slice(from, to).some(({ text }) => lexicon.words.figures.revLimits.has(text))
 }
 
 function readOctane(

@@ -115,6 +115,8 @@ const figures = z.strictObject({
   boosters: phrases,
   /** Beside a share they make it what is lost on the way to the wheels. */
   lost: phrases,
+  /** They make a speed a limit: it counts before one at which gears are changed. */
+  revLimits: phrases,
   /** Units of a speed on the road, at which an engine turns no redline. */
   roadSpeeds: phrases,
 })

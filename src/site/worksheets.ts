@@ -11,7 +11,7 @@ import { worksheetIndexPage } from '../pages/worksheet-index.ts'
 import { inputsFromQuery, inSystem } from '../worksheets/form-input.ts'
 import { runWorksheet } from '../worksheets/input.ts'
 import { WORKSHEETS, worksheetNamed } from '../worksheets/registry.ts'
-import type { Worksheet } from '../worksheets/worksheet.ts'
+import type { JointTaken, Worksheet } from '../worksheets/worksheet.ts'
 import { type RequestView, viewOfQuery } from './request-view.ts'
 
 /** Worksheets as plain pages: a form whose answer is a link. */
@@ -60,6 +60,18 @@ async function startOf(
   return { raw: inSystem(sheet.fields, { ...sheet.example }, units), origin: 'example' }
 }
 
+/** What a worksheet takes for the joint, from the rulebook. */
+export function jointTaken({ joint, scatter }: AppDeps['rulebook']): JointTaken {
+  const settling = scatter.find(({ id }) => id === 'embedding')?.take
+  return {
+    grip: joint.gripOverCapHeight.value,
+    head: joint.headOverDiameter.value,
+    settling: settling && 'likely' in settling ? settling.likely : 0,
+    capMaterial: joint.capMaterial,
+    blockMaterial: joint.blockMaterial,
+  }
+}
+
 /** Inputs from the case; undefined when its figures are beyond the mechanics. */
 async function fromCase(
   { rulebook }: AppDeps,
@@ -71,7 +83,7 @@ async function fromCase(
     const options = { system, withoutWhatIf: true }
     const assessment = await assessOnce(rulebook, answers, options, client)
     const { loads } = trialsOf(buildFromAnswers(rulebook, answers), rulebook)
-    return sheet.fromBuild({ assessment, loads })
+    return sheet.fromBuild({ assessment, loads, joint: jointTaken(rulebook) })
   } catch (error) {
     if (error instanceof DomainError) return undefined
     throw error

@@ -1,21 +1,9 @@
-import type { Assessment } from '../../shared/assessment.ts'
+import { readThread } from '../../shared/thread.ts'
 import { buildInputs, figureInput } from './from-build.ts'
-
-const CAP: Readonly<Record<string, string>> = {
-  'gray-iron': 'gray-iron-30',
-  'ductile-iron': 'ductile-80-55-06',
-  'sintered-steel': 'sintered-copper-steel',
-  steel: 'steel-1045-cold-drawn',
-  aluminium: 'aluminium-356-t6',
-}
-const BLOCK: Readonly<Record<string, string>> = {
-  'gray-iron': 'gray-iron-30',
-  'compacted-iron': 'compacted-iron-400',
-  aluminium: 'aluminium-319-t6',
-}
+import type { BuildSource } from './worksheet.ts'
 
 /** The present cap of a case, with the loads and the preload that the guide worked out. */
-export function capJointFromBuild(assessment: Assessment): Record<string, unknown> {
+export function capJointFromBuild({ assessment, joint }: BuildSource): Record<string, unknown> {
   const { build, loads, routes } = assessment
   const keep = routes.find(({ id }) => id === 'keep-caps-and-bolts') ?? routes[0]
   const of = (key: string): string => String(build[key]?.value)
@@ -28,16 +16,25 @@ export function capJointFromBuild(assessment: Assessment): Record<string, unknow
   })
   const fastener = buildInputs(assessment, {
     thread: 'fastenerThread',
-    grip: 'capHeight',
     kind: 'fastenerKind',
   })
+  const height = build.capHeight
+  const grip = figureInput(joint.grip * Number(height?.value ?? 0), height?.unit ?? 'in')
+  const diameter = readThread(of('fastenerThread'))?.diameter ?? 0
   return {
     ...own,
     fasteners: [
-      { ...fastener, count: four ? 4 : 2, preload: figureInput(keep?.joint.preload ?? 0, 'kN') },
+      {
+        ...fastener,
+        grip,
+        count: four ? 4 : 2,
+        preload: figureInput(keep?.joint.preload ?? 0, 'kN'),
+        headDiameter: figureInput(1000 * joint.head * diameter, 'mm'),
+      },
     ],
-    capMaterial: CAP[of('capMaterial')],
-    blockMaterial: BLOCK[of('blockMaterial')],
+    capMaterial: joint.capMaterial[of('capMaterial')],
+    blockMaterial: joint.blockMaterial[of('blockMaterial')],
+    embedding: figureInput(joint.settling, 'mm'),
     pull: figureInput(pull, 'kN'),
     side: figureInput(side, 'kN'),
   }

@@ -106,7 +106,7 @@ export const capJointSheet = worksheet({
     'girdle.stiffnessShare': 'girdleShare',
   },
   work,
-  fromBuild: ({ assessment }) => capJointFromBuild(assessment),
+  fromBuild: capJointFromBuild,
 })
 
 function work(input: CapJointInputs, print: Print): Worked {

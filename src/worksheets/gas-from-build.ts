@@ -30,7 +30,7 @@ export function hardest({ fullLoads }: BuildSource['loads']): number {
 
 /** Charge and burn of a case at one of its full-load speeds. */
 export function chargeOf(
-  { assessment, loads }: BuildSource,
+  { assessment, loads }: Pick<BuildSource, 'assessment' | 'loads'>,
   index: number,
 ): Record<string, unknown> {
   const load = loads.fullLoads[index]

@@ -19,6 +19,13 @@ export interface Tightened {
   readonly steps: readonly Step[]
 }
 
+/** Whether an angle or a stretch sets the preload: no torque comes to it then. */
+export function isTurned({ tightening, torque }: PreloadInput): boolean {
+  return (
+    torque === undefined && (tightening === 'torque-angle' || tightening === 'stretch-measured')
+  )
+}
+
 /** Preload and torque, whichever of the two, or of what leads to them, was given. */
 export function tighten(
   input: PreloadInput,
@@ -52,7 +59,7 @@ export function tighten(
     result: `T = ${print.figure(torque, 'torque')}`,
     source: published(`${SHIGLEY}, eq 8–27`),
   }
-  return { preload, torque, steps: [...steps, step] }
+  return { preload, torque, steps: isTurned(input) ? steps : [...steps, step] }
 }
 
 function preloadGiven(

@@ -6,7 +6,13 @@ import { type PreloadInput, preloadFields } from './preload-fields.ts'
 import { nutFactorOf } from './preload-friction.ts'
 import { preloadPicture } from './preload-picture.ts'
 import { threadStripping } from './preload-strip.ts'
-import { type PreloadSpread, preloadSpread, type Tightened, tighten } from './preload-tighten.ts'
+import {
+  isTurned,
+  type PreloadSpread,
+  preloadSpread,
+  type Tightened,
+  tighten,
+} from './preload-tighten.ts'
 import { vdiPreload } from './preload-vdi.ts'
 import type { Print } from './print.ts'
 import {
@@ -103,13 +109,6 @@ export const preload = worksheet({
   fromBuild,
 })
 
-/** Whether an angle or a stretch sets the preload: no torque comes to it then. */
-function byTurn({ tightening, torque }: PreloadInput): boolean {
-  return (
-    torque === undefined && (tightening === 'torque-angle' || tightening === 'stretch-measured')
-  )
-}
-
 function work(input: PreloadInput, print: Print): Worked {
   const { thread } = input
   const area = input.stressArea ?? tensileStressArea(thread.diameter, thread.pitch, thread.form)
@@ -125,7 +124,7 @@ function work(input: PreloadInput, print: Print): Worked {
   return {
     results: [
       print.result('preload', 'Preload', tightened.preload, 'force'),
-      ...(byTurn(input) ? [] : [print.result('torque', 'Torque', tightened.torque, 'torque')]),
+      ...(isTurned(input) ? [] : [print.result('torque', 'Torque', tightened.torque, 'torque')]),
       print.ratio('nutFactor', 'Nut factor K', friction.factor),
       ...spreadResults(spread, print),
       print.result('stressArea', 'Tensile stress area', area, 'area'),

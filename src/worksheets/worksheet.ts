@@ -45,6 +45,20 @@ export interface Worked {
 export interface BuildSource {
   readonly assessment: Assessment
   readonly loads: EngineLoads
+  readonly joint: JointTaken
+}
+
+/** What the rulebook takes for the joint where nobody is asked. */
+export interface JointTaken {
+  /** Of the cap's height. */
+  readonly grip: number
+  /** Of the thread's diameter. */
+  readonly head: number
+  /** Settling of the faces under one fastener, likely, mm. */
+  readonly settling: number
+  /** Choice → material of the mechanics. */
+  readonly capMaterial: Readonly<Record<string, string>>
+  readonly blockMaterial: Readonly<Record<string, string>>
 }
 
 /** A group of inputs on the page; the first of a worksheet is open, others may be folded. */
