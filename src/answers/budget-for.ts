@@ -16,7 +16,8 @@ export function isPartPrice({ use }: Pair): boolean {
  */
 export function readBudgetFor(figure: Figure, parts: Parts, into: Findings): boolean {
   const { figureMentions, figures, tokens, scopes, input } = parts
-  const before = figures[figures.indexOf(figure) - 1]?.to ?? 0
+  const index = figures.indexOf(figure)
+  const before = figures[index - 1]?.to ?? 0
   const budget = figureMentions.find(
     ({ from, to, meanings }) =>
       from >= before &&
@@ -25,6 +26,10 @@ export function readBudgetFor(figure: Figure, parts: Parts, into: Findings): boo
       tokens.slice(from, to + 1).some(({ text }) => text === 'for') &&
       meanings.some((m) => m.kind === 'cue' && m.fact === 'budget'),
   )
+  // "1,800 bucks budget for the caps, studs are 175": the figure before it is the budget.
+  const taken = into.readings.some(({ key }) => key === 'budget')
+  const led = budget && figures.some(({ to, unit }) => to === budget.from && unit?.kind === 'money')
+  if (taken || led) return false
   const found = budget && candidateFor('budget', figure, input.money)
   if (!budget || !found || !('answer' in found) || !found.unitSaid) return false
   const { from } = budget

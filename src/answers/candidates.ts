@@ -42,7 +42,8 @@ export function candidateFor(
     return figure.unit || figure.scaled ? undefined : checked(key, spread(figure), figure.ratio)
   if (figure.ratio || !isQuantity(entry)) return undefined
   // "6.500 rpm", as it is written where a point parts the thousands.
-  if (entry.kind === 'speed' && figure.thousandths && figure.value < 20) {
+  const fifties = Math.round(figure.value * 1000) % 50 === 0
+  if (entry.kind === 'speed' && figure.thousandths && figure.value < 20 && fifties) {
     return withUnit(key, { ...figure, value: figure.value * 1000 }, 'rpm', true)
   }
   const said = saidUnit(entry, figure)

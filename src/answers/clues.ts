@@ -83,7 +83,10 @@ function partOf(
   if (next?.meanings.some((m) => m.kind === 'noun') && !longestAt(near, tokens, to))
     return undefined
   // "They are matched": of the caps of the sentence before.
-  const they = tokens.slice(Math.max(0, from - 2), from + 1).some(({ text }) => THEY.has(text))
+  const they =
+    tokens.slice(Math.max(0, from - 2), from + 1).some(({ text }) => THEY.has(text)) ||
+    // "Two bolt caps. Need a tap to seat."
+    (scopes.sentence[from - 1] !== scopes.sentence[from] && fact(clue.fact).topic === 'caps')
   const least = they || opensOnThey(from, input) ? here - 1 : here
   const same = (at: number): boolean =>
     (scopes.sentence[at] ?? 0) >= least && (scopes.sentence[at] ?? 0) <= here

@@ -4,11 +4,10 @@ import type { Findings, Reading } from './findings.ts'
 import { type Intent, intentOf, type Told } from './intents.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
-import { longestAt } from './phrases.ts'
+import { endsOnMark, isOnlyAsked } from './only-asked.ts'
 import { placeOf, sentenceStart } from './question-words.ts'
 import { argues } from './reasons-asked.ts'
 import type { Request } from './requests.ts'
-import { asksAt } from './sentences.ts'
 import { settle } from './settle.ts'
 import { questionAfter } from './suppositions.ts'
 import { topicOf } from './topics.ts'
@@ -47,7 +46,8 @@ export function conclude(
   if (intent === 'result') {
     const topic = request && routeAsked(request, parts)
     // A question commits nothing.
-    const about = new Set(request?.job ? saidAfter(request, settled, parts) : [])
+    const asked = settled.filter(({ from }) => endsOnMark(from, parts))
+    const about = new Set([...(request?.job ? saidAfter(request, settled, parts) : []), ...asked])
     const own = settled.filter((reading) => !about.has(reading))
     return { readings: [...own, ...unknowns], intent, ...(topic ? { topic } : {}) }
   }
@@ -137,27 +137,6 @@ function shrugsAfter({ to }: Request, { scopes, tokens }: Parts): boolean {
     scopes.clause[marker.from] !== scopes.clause[to - 1] &&
     tokens.length > to
   )
-}
-
-/** "15 psi?", "should I go to 12:1?": what is only asked about is supposed, not told. */
-function isOnlyAsked(
-  settled: readonly Reading[],
-  { tokens, scopes: { sentence }, lexicon }: Parts,
-): boolean {
-  if (settled.length === 0 || settled.length > 3) return false
-  return settled.every(({ from }) => {
-    let start = from
-    while (start > 0 && sentence[start - 1] === sentence[from]) start -= 1
-    let end = from
-    while (end + 1 < tokens.length && sentence[end + 1] === sentence[from]) end += 1
-    while (start < end && lexicon.words.asking.openers.has(tokens[start]?.text ?? '')) start += 1
-    if (longestAt(lexicon.intents, tokens, start)?.meanings.includes('none')) return false
-    const should = tokens.some(
-      ({ text }, at) =>
-        sentence[at] === sentence[from] && text === 'should' && tokens[at + 1]?.text === 'i',
-    )
-    return tokens[end]?.text === '?' || should || asksAt(start, tokens, sentence)
-  })
 }
 
 /** The route that a question about the job names: "do I need a girdle?" */

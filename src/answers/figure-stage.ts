@@ -12,7 +12,7 @@ import type { Findings } from './findings.ts'
 import { isOfForeignPart } from './foreign-subject.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
-import { isAcrossComma, isAnswerWith, isNoiseAfter } from './named-figures.ts'
+import { isAcrossComma, isAnswerWith, isNoiseApart } from './named-figures.ts'
 import { readOverbore } from './overbore.ts'
 import type { Figure } from './plain-figure.ts'
 import { readPriceOfLast } from './price-of-last.ts'
@@ -90,7 +90,7 @@ function readNamed(
     if (asking && isAnswerWith(pair, parts)) continue
     done.add(pair.figure)
     if (isPartPrice(pair) && readBudgetFor(pair.figure, parts, into)) continue
-    if (isNoiseAfter(pair) && readCorrected(pair.figure, parts, into)) continue
+    if (isNoiseApart(pair, parts) && readCorrected(pair.figure, parts, into)) continue
     readAngle(pair.figure, parts, into)
     const other = otherFastener(pair, parts)
     const wrench = pair.use.kind === 'noise' && pair.use.what === 'engine torque'

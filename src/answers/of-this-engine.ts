@@ -77,6 +77,10 @@ function isLikened({ i, tokens }: Place): boolean {
 /** "Son, this is a V8", "hi mate!": spoken to, not of. */
 function isCalled({ i, to, tokens, sentence }: Place): boolean {
   const before = tokens[i - 1]
+  // "Just a street motor, guys".
+  const called = tokens[i]?.text === 'guys' && to === i + 1
+  if (called && before?.kind === 'word' && [',', '!', '.'].includes(tokens[to]?.text ?? ''))
+    return true
   const opens = !before || before.kind === 'mark' || sentence[i - 1] !== sentence[i]
   const after = tokens[to]
   return opens && (after === undefined || [',', '!', '.'].includes(after.text))

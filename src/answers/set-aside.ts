@@ -57,6 +57,9 @@ const ARTICLES = new Set(['the', 'a', 'an', 'my', 'these', 'those'])
 
 /** "Spent $650 on pistons", "1200 on the heads": what was paid for one other part. */
 function isForOther({ to }: Figure, { tokens, lexicon }: FigureInput): boolean {
+  // "Four hundred quid carbs on it".
+  const own = longestAt(lexicon.choices, tokens, to)
+  if (own?.meanings.some((m) => m.kind === 'noun' && m.noun === 'other')) return true
   if (!['on', 'for'].includes(tokens[to]?.text ?? '')) return false
   let at = to + 1
   const small = (word: string): boolean =>

@@ -9,6 +9,11 @@ export function readThreads(parts: Parts, into: Findings): void {
     if (token.kind !== 'thread') return
     const stretch = { from: at, to: at + 1 }
     const outside = scopes.outside[at]
+    // "It is M12x1.75 and not M11x1.5".
+    if (tokens[at - 1]?.text === 'not') {
+      into.doubts.push({ ...stretch, why: 'denied in the same words' })
+      return
+    }
     // "M12 by 1.75 on the mains and M10 by 1.5 on the heads".
     if (isOfOther(at, parts) || isForOther(at, at + 1, parts)) {
       into.doubts.push({ ...stretch, why: 'read as the thread of another part' })

@@ -163,7 +163,7 @@ describe('call page', () => {
         against: [{ ...note, title: route.id === sample.call.route ? own : 'Of another route' }],
       }))
     const page = render({ routes: against('A line bore comes with it') })
-    expect(page).toMatch(/What it brings with it[^]*A line bore comes with it/)
+    expect(page).toMatch(/What it brings with it[\s\S]*A line bore comes with it/)
     expect(page).not.toContain('Of another route')
   })
 
