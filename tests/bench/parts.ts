@@ -80,7 +80,8 @@ async function plainRun({ rules }: Rulebook, facts: ReadonlyMap<string, FactValu
 async function assessments(rulebook: Rulebook, answers: Answers): Promise<[string, Timed][]> {
   const sparse: Answers = { layout: 'v8-cross-plane', induction: 'turbocharged' }
   const bare = { withoutWhatIf: true }
-  const turn = { withoutTurningPoints: true }
+  // As /api/turn and the guide's page ask.
+  const turn = { withoutTurningPoints: true, talking: true }
   const street = exampleOf(rulebook, 'mild-street')
   const of = (runs: number, case_: Answers, options: AssessOptions): Promise<Timed> =>
     timed(runs, () => assess(rulebook, case_, options))
