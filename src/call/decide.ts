@@ -1,9 +1,10 @@
 import { ROUTE_IDS, type RouteId } from '../../shared/route-ids.ts'
 import { buildTable, buildValues, type FactTable } from '../facts/live-facts.ts'
+import { once } from '../facts/memory.ts'
 import { layered } from '../rulebook/layered-facts.ts'
 import type { Rule } from '../rulebook/schema.ts'
 import { firstThatHolds, leastStrength, routesByCost } from './ladder.ts'
-import { type DecideInput, type FactLayer, looker, once, type RouteVerdict } from './look.ts'
+import { type DecideInput, type FactLayer, looker, type RouteVerdict } from './look.ts'
 import { tableOf } from './tables.ts'
 import { weigh } from './weigh.ts'
 

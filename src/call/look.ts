@@ -1,6 +1,7 @@
 import type { Answers } from '../../shared/answers.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import type { FactTable, UnitSystem } from '../facts/live-facts.ts'
+import { once } from '../facts/memory.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import type { Trials } from '../facts/trials.ts'
 import type { FlatFacts, Readable } from '../rulebook/evaluate.ts'
@@ -42,15 +43,6 @@ export interface RouteVerdict {
   readonly fired: readonly Rule[]
   readonly possible: boolean
   readonly holds: boolean
-}
-
-/** Make a value when it is first asked for, and keep it. */
-export function once<T>(make: () => T): () => T {
-  let made: T | undefined
-  return () => {
-    made ??= make()
-    return made
-  }
 }
 
 /** Tries routes and runs their rules, each once. */

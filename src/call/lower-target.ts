@@ -5,7 +5,7 @@ import { buildValues } from '../facts/live-facts.ts'
 import { type Memory, newMemory } from '../facts/memory.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import { type Trials, trialsOf } from '../facts/trials.ts'
-import { decidingRules } from '../rulebook/deciding-rules.ts'
+import { practiceRules } from '../rulebook/deciding-rules.ts'
 import { layered } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
@@ -41,10 +41,10 @@ export function lowerTarget(
   memory: Memory = newMemory(),
 ): LoweredTarget {
   const { build } = trials
-  const at = (share: number, speed: number): Attempt =>
+  const at = (share: number, speed: number): Trials =>
     attempt(trials, rulebook, memory, share, speed)
-  const ok = (tried: Attempt): boolean =>
-    tried.trial.result.holdsIn >= tried.trial.needed && !practiceAsksMore(tried, rulebook)
+  // Practice first: where a rule of it ends the matter, no loads are worked out.
+  const ok = (tried: Trials): boolean => !practiceAsksMore(tried, rulebook) && holds(tried)
   const now = at(1, 1)
   if (ok(now)) return report(now, true)
   const forced = figureOf(build, 'boost') > 0 || figureOf(build, 'nitrousPower') > 0
@@ -62,18 +62,13 @@ export function lowerTarget(
   )
 }
 
-interface Attempt {
-  readonly trials: Trials
-  readonly trial: RouteTrial
-}
-
 /** The highest setting that is still ok, by halving; `low` is known to be ok. */
 function climb(
-  at: (setting: number) => Attempt,
-  ok: (tried: Attempt) => boolean,
+  at: (setting: number) => Trials,
+  ok: (tried: Trials) => boolean,
   low: number,
   high: number,
-): Attempt {
+): Trials {
   let [from, to] = [low, high]
   for (let step = 0; step < HALVINGS; step++) {
     const middle = (from + to) / 2
@@ -89,16 +84,15 @@ function attempt(
   memory: Memory,
   share: number,
   speed: number,
-): Attempt {
-  if (share === 1 && speed === 1) return { trials, trial: trials.trial('keep-caps-and-bolts') }
+): Trials {
+  if (share === 1 && speed === 1) return trials
   const { build } = trials
   const lowered = changed(build, {
     boost: floorTo(figureOf(build, 'boost') * share, 0.1),
     nitrousPower: floorTo(figureOf(build, 'nitrousPower') * share, 1),
     peakRpm: Math.max(2500, floorTo(figureOf(build, 'peakRpm') * speed, 50)),
   })
-  const tried = trialsOf(lowered, rulebook, memory, trials.loads.calibration)
-  return { trials: tried, trial: tried.trial('keep-caps-and-bolts') }
+  return trialsOf(lowered, rulebook, memory, trials.loads.calibration)
 }
 
 function floorTo(value: number, step: number): number {
@@ -116,22 +110,27 @@ function changed(build: Build, values: Partial<Record<FactKey, number>>): Build 
 }
 
 /** Whether a rule of practice asks for stronger hardware than the present one, at this target. */
-function practiceAsksMore({ trials }: Attempt, rulebook: Rulebook): boolean {
-  const facts = layered(trials.facts, buildValues(trials.build))
-  const fired = runRulesNow(decidingRules(rulebook.rules), 'build', facts)
-  return fired.some(({ outcome }) => outcome.effect === 'at-least')
+function practiceAsksMore({ facts, build }: Trials, rulebook: Rulebook): boolean {
+  const known = layered(facts, buildValues(build))
+  return runRulesNow(practiceRules(rulebook.rules), 'build', known).length > 0
 }
 
-function report({ trials, trial }: Attempt, found: boolean): LoweredTarget {
-  const { build, loads } = trials
+/** Whether the present hardware holds in enough cases. */
+function holds(tried: Trials): boolean {
+  const { result, needed } = tried.trial('keep-caps-and-bolts')
+  return result.holdsIn >= needed
+}
+
+function report(tried: Trials, found: boolean): LoweredTarget {
+  const { build, loads } = tried
   return {
     boost: figureOf(build, 'boost'),
     nitrousPower: figureOf(build, 'nitrousPower'),
     rpm: figureOf(build, 'peakRpm'),
     power: most(loads.fullLoads, (load) => load.power).power,
     build,
-    facts: trials.facts,
-    trial,
+    facts: tried.facts,
+    trial: tried.trial('keep-caps-and-bolts'),
     found,
   }
 }

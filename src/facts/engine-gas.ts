@@ -10,6 +10,7 @@ import {
 } from '../mechanics/full-load-calibration.ts'
 import type { FullLoadInput, Induction } from '../mechanics/full-load-input.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { once } from './memory.ts'
 
 const RPM = Math.PI / 30
 
@@ -19,8 +20,8 @@ export interface EngineGas {
   readonly fullLoads: readonly FullLoad[]
   /** rad/s, one for each full load, then the closed-throttle overspeed. */
   readonly speeds: readonly number[]
-  /** Pa at each degree, closed throttle at the overspeed. */
-  readonly motored: Float64Array
+  /** Pa at each degree, closed throttle at the overspeed; worked out when it is first asked for. */
+  readonly motored: () => Float64Array
   /** Pa gauge, after calibration to a target power. */
   readonly boost: number
   /** Whether the boost was worked out from the target power. */
@@ -31,8 +32,11 @@ export interface EngineGas {
   readonly peakReached: boolean
   /** What a known power and a measured pressure say of this engine; a changed target keeps them. */
   readonly calibration: Calibration
-  /** d ln(peak pressure) for each d ln of what is assumed, by fact key. */
-  readonly peakExponents: ReadonlyMap<string, number>
+  /**
+   * d ln(peak pressure) for each d ln of what is assumed, by fact key; worked out when it is first
+   * asked for.
+   */
+  readonly peakExponents: () => ReadonlyMap<string, number>
 }
 
 /** How the engine differs from the model's usual one. */
@@ -95,14 +99,13 @@ export function engineGas(build: Build, rulebook: Rulebook, calibration?: Calibr
   })
   const fullLoads = speeds.map((speed) => fullLoad(at(speed)))
   const overspeed = base.highestSpeed * rulebook.loadCases.overspeed
-  const motored = closedThrottle({ ...at(overspeed), highestSpeed: overspeed })
   const slowest = (fullLoads[0] as FullLoad).cycle.peakPressure
   return {
     fullLoads,
     speeds: [...speeds, overspeed],
-    motored: motored.pressure,
     ...calibrated.outcome,
-    peakExponents: exponents(build, at(speeds[0] as number), slowest),
+    motored: once(() => closedThrottle({ ...at(overspeed), highestSpeed: overspeed }).pressure),
+    peakExponents: once(() => exponents(build, at(speeds[0] as number), slowest)),
   }
 }
 

@@ -14,7 +14,7 @@ import type { Rulebook } from '../rulebook/load.ts'
 import { type CapCases, capCases } from './cap-cases.ts'
 import { type Calibration, type EngineGas, engineGas, gasKey, rodOf } from './engine-gas.ts'
 import { type LoadScales, loadScales } from './load-scales.ts'
-import { type Memory, newMemory, remembered } from './memory.ts'
+import { type Memory, newMemory, once, remembered } from './memory.ts'
 
 /** Everything that the crank train does to the mains, SI. */
 export interface EngineLoads extends EngineGas {
@@ -25,6 +25,7 @@ export interface EngineLoads extends EngineGas {
   readonly sweep: LoadSweep
   /** Greatest load on any main bearing, N; found when it is read. */
   readonly peakForce: number
+  /** Worked out when they are first read, and so are the cases: a rule may decide without them. */
   readonly scales: LoadScales
   readonly cases: CapCases
 }
@@ -86,19 +87,30 @@ export function withBoost(build: Build, { boostFromTarget, boost: gauge }: Engin
   return { ...build, facts: { ...build.facts, boost } }
 }
 
+/** Cylinders, throws and mains of a build. */
+export function layoutOf(build: Build): EngineLoads['layout'] {
+  return CRANK_LAYOUTS[choiceOf(build, 'layout') as LayoutId]
+}
+
 function onMains(build: Build, gas: EngineGas, rulebook: Rulebook, memory: Memory): EngineLoads {
   const id = choiceOf(build, 'layout') as LayoutId
-  const room = roomFor(id, gas.speeds.length)
-  const inputs = inputsOf(build, gas, room)
-  const between = loadsBetween(inputs, room.workspace)
-  const scales = loadScales(build, gas.peakExponents, rulebook, memory)
+  const scales = once(() => loadScales(build, gas.peakExponents(), rulebook, memory))
+  const cases = once(() => {
+    const room = roomFor(id, gas.speeds.length)
+    const inputs = inputsOf(build, gas, room)
+    return capCases(inputs.map(mainLoads), scales(), loadsBetween(inputs, room.workspace))
+  })
   let kept: MainLoads[] | undefined
   let swept: LoadSweep | undefined
   return {
     ...gas,
     layout: CRANK_LAYOUTS[id],
-    scales,
-    cases: capCases(inputs.map(mainLoads), scales, between),
+    get scales() {
+      return scales()
+    },
+    get cases() {
+      return cases()
+    },
     get loads() {
       kept ??= inputsOf(build, gas, makeRoom(id, gas.speeds.length, 1)).map(mainLoads)
       return kept
@@ -145,7 +157,7 @@ function makeRoom(id: LayoutId, speeds: number, every: number): Room {
 function inputsOf(build: Build, gas: EngineGas, { workspace, results }: Room): MainLoadsInput[] {
   const engine = { ...masses(build), layout: workspace.layout, workspace }
   return gas.speeds.map((speed, index) => {
-    const pressure = gas.fullLoads[index]?.cycle.pressure ?? gas.motored
+    const pressure = gas.fullLoads[index]?.cycle.pressure ?? gas.motored()
     return { ...engine, speed, pressure, result: results[index] as MainLoads }
   })
 }

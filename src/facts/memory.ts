@@ -19,6 +19,15 @@ export function newMemory(): Memory {
   return { gas: new Map(), loads: new Map(), draws: new Map(), joints: new Map() }
 }
 
+/** Make a value when it is first asked for, and keep it. */
+export function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined
+  return () => {
+    made ??= { value: make() }
+    return made.value
+  }
+}
+
 /** What a map holds under a key; made and kept when it is not there yet. */
 export function remembered<T>(map: Map<string, T>, key: string, make: () => T): T {
   let found = map.get(key)

@@ -8,12 +8,13 @@ import { likelyRouteCost } from './cost.ts'
 import type { Calibration } from './engine-gas.ts'
 import { type EngineLoads, engineLoads, withBoost } from './engine-loads.ts'
 import { jointOf } from './joint.ts'
-import { type Memory, newMemory, remembered } from './memory.ts'
+import { type Memory, newMemory, once, remembered } from './memory.ts'
 import { type RouteTrial, tryRoute } from './route-facts.ts'
 
 /** A build with its loads, and every route tried on it when it is asked for. */
 export interface Trials {
   readonly build: Build
+  /** Where the engine is known already, worked out when they are first read. */
   readonly loads: EngineLoads
   /** Computed facts of the build itself. */
   readonly facts: FlatFacts
@@ -34,21 +35,33 @@ export function trialsOf(
   memory: Memory = newMemory(),
   calibration?: Calibration,
 ): Trials {
-  const loads = engineLoads(before, rulebook, memory, calibration)
-  const build = withBoost(before, loads)
+  const loads = once(() => engineLoads(before, rulebook, memory, calibration))
+  // Only a target power that is yet to be met sets the boost.
+  const build = calibration ? before : withBoost(before, loads())
+  const { model: present } = jointOf(build, rulebook, memory)
+  const worked = {
+    build,
+    present,
+    rulebook,
+    get loads() {
+      return loads()
+    },
+  }
   const tried = new Map<RouteId, RouteTrial>()
   const costs = new Map<string, number>()
   const likelyCost = (id: RouteId): number =>
     remembered(costs, id, () => likelyRouteCost(routeOf(rulebook, id), build, rulebook))
   return {
     build,
-    loads,
-    facts: buildFacts(build, loads, jointOf(build, rulebook, memory).model, rulebook),
+    get loads() {
+      return loads()
+    },
+    facts: buildFacts(worked, calibration ? undefined : loads().reachable),
     likelyCost,
     trial(id) {
       let found = tried.get(id)
       if (!found) {
-        const standing = { build, loads, rulebook, memory }
+        const standing = { build, loads: loads(), rulebook, memory }
         found = tryRoute(routeOf(rulebook, id), likelyCost(id), standing)
         tried.set(id, found)
       }

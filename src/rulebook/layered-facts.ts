@@ -12,14 +12,16 @@ export function layered(top: FlatFacts, base: FlatFacts): FlatFacts {
   }
 }
 
-/** Facts that are worked out each time they are read, for those that rules seldom ask for. */
-export function late(make: Readonly<Record<string, () => FactValue>>): FlatFacts {
-  const own = (name: string): boolean => Object.hasOwn(make, name)
+/** How each fact is read off a thing, by name. */
+export type Readers<T> = ReadonlyMap<string, (of: T) => FactValue>
+
+/** Facts of a thing that are worked out each time they are read: of many, rules ask for a few. */
+export function readOff<T>(readers: Readers<T>, of: T): FlatFacts {
   return {
-    get: (name) => (own(name) ? make[name]?.() : undefined),
-    has: own,
+    get: (name) => readers.get(name)?.(of),
+    has: (name) => readers.has(name),
     *[Symbol.iterator]() {
-      for (const [name, value] of Object.entries(make)) yield [name, value()] as const
+      for (const [name, read] of readers) yield [name, read(of)] as const
     },
   }
 }

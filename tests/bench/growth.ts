@@ -14,7 +14,7 @@ export async function benchGrowth(rulebook: Rulebook, answers: Answers): Promise
   for (const layout of ['inline-3', 'inline-4', 'inline-6', 'v8-cross-plane', 'v12-60', 'flat-6']) {
     const engine = engineOf(layout)
     const build = buildFromAnswers(rulebook, engine)
-    const loads = await timed(60, () => engineLoads(build, rulebook))
+    const loads = await timed(60, () => engineLoads(build, rulebook).cases)
     cylinders.push([layout, loads, await timed(10, () => assess(rulebook, engine, TURN))])
   }
   print('Growth with cylinders', 'loads of an engine', cylinders)
@@ -33,7 +33,7 @@ export async function benchGrowth(rulebook: Rulebook, answers: Answers): Promise
   const build = buildFromAnswers(rulebook, answers)
   for (const count of [64, 256, 1024]) {
     const more = withSamples(rulebook, count)
-    const loads = await timed(60, () => engineLoads(build, more))
+    const loads = await timed(60, () => engineLoads(build, more).cases)
     samples.push([`${count} cases`, loads, await timed(10, () => assess(more, answers, TURN))])
   }
   print('Growth with sampled cases', 'loads of an engine', samples)

@@ -37,7 +37,10 @@ export async function benchParts(rulebook: Rulebook, answers: Answers): Promise<
   const rows: [string, Timed][] = [
     ['bare kernel of a load sweep', kernel],
     ['one json-rules-engine run of the rulebook', engine],
-    ['gas cycles, mains, margin points', await timed(150, () => engineLoads(build, rulebook))],
+    [
+      'gas cycles, mains, margin points',
+      await timed(150, () => engineLoads(build, rulebook).cases),
+    ],
     [`the same and margins in ${rulebook.loadCases.samples} cases`, await timed(150, sampled)],
     [
       'build rules as a call runs them',
