@@ -44,6 +44,8 @@ export interface MainLoadsWorkspace {
   layout: CrankLayout
   /** Degrees from one sample of the throws' and mains' loads to the next. */
   every: number
+  /** Where on a bank the samples of its cylinders begin, below `every`: only those are filled. */
+  firstDegrees: number[]
   shape: CrankShape
   banks: BankLoads[]
   throws: WorkspaceThrow[]
@@ -72,16 +74,18 @@ export function mainLoadsWorkspace(layout: CrankLayout, every = 1): MainLoadsWor
   const throws = layout.throws.length
   const angles = [...new Set(layout.cylinders.map((cylinder) => cylinder.bankAngle))]
   const banks = angles.map(emptyBank)
+  const starts = layout.cylinders.map(({ firingAngle }) => startOf(firingAngle))
   return {
     layout,
     every,
+    firstDegrees: [...new Set(starts.map((start) => start % every))],
     shape: emptyCrankShape(),
     banks,
     throws: layout.throws.map(({ angle }, index) => {
       const on = layout.cylinders.filter((cylinder) => cylinder.throw === index)
       const cylinders = on.map((cylinder) => ({
         bank: banks[angles.indexOf(cylinder.bankAngle)]!,
-        start: 720 - (wholeDegrees(cylinder.firingAngle) % 720),
+        start: startOf(cylinder.firingAngle),
       }))
       return {
         degrees: wholeDegrees(angle) % 360,
@@ -138,6 +142,11 @@ export function emptyMainLoads(layout: CrankLayout, every = 1): MainLoads {
     inertiaX: arrays(layout.mains, samples),
     inertiaY: arrays(layout.mains, samples),
   }
+}
+
+/** Where on its bank a cylinder's gas begins, degrees, 1 to 720. */
+function startOf(firingAngle: number): number {
+  return 720 - (wholeDegrees(firingAngle) % 720)
 }
 
 const wholeDegrees = (angle: number): number => Math.round((angle * 180) / Math.PI)

@@ -137,14 +137,14 @@ function fillGas(input: MainLoadsInput, workspace: MainLoadsWorkspace): void {
   const crankcase = input.crankcasePressure ?? STANDARD_PRESSURE
   for (const { sine, cosine, gas } of workspace.banks) {
     const { x, y } = gas
-    for (let index = 0; index < CYCLE; index++) {
-      const u = (crankcase - input.pressure[index]!) * area
-      const v = -u * rodTangent[index < TURN ? index : index - TURN]!
-      x[index] = u * sine + v * cosine
-      y[index] = u * cosine - v * sine
+    for (const first of workspace.firstDegrees) {
+      for (let index = first; index < CYCLE; index += workspace.every) {
+        const u = (crankcase - input.pressure[index]!) * area
+        const v = -u * rodTangent[index < TURN ? index : index - TURN]!
+        x[index] = x[index + CYCLE] = u * sine + v * cosine
+        y[index] = y[index + CYCLE] = u * cosine - v * sine
+      }
     }
-    x.copyWithin(CYCLE, 0, CYCLE)
-    y.copyWithin(CYCLE, 0, CYCLE)
   }
   const { gasX, gasY } = workspace.throwLoads
   workspace.throws.forEach(({ gas }, index) => {
