@@ -1,7 +1,7 @@
 import type { Uncertainty } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
-import { varianceShares } from '../mechanics/variance-share.ts'
+import { type RankedInput, rankedInput, varianceShares } from '../mechanics/variance-share.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { MARGIN_NAMES } from './tables.ts'
 
@@ -15,15 +15,8 @@ const LEAST_SHARE = 0.01
 export function uncertaintyOf({ result, samples }: RouteTrial, rulebook: Rulebook): Uncertainty {
   const margin = result.weakest
   const names = [...samples.of.keys()]
-  const rows = samples.count - 1
-  const inputs = new Float64Array(rows * names.length)
-  names.forEach((name, column) => {
-    const values = samples.of.get(name) as Float64Array
-    for (let row = 0; row < rows; row++) {
-      inputs[row * names.length + column] = values[row + 1] as number
-    }
-  })
-  const { shares, explained } = varianceShares(inputs, result.cases[margin].slice(1), names.length)
+  const inputs = [...samples.of.values()].map(rankedDraws)
+  const { shares, explained } = varianceShares(inputs, result.cases[margin].slice(1))
   return {
     margin,
     label: MARGIN_NAMES[margin] ?? margin,
@@ -35,6 +28,18 @@ export function uncertaintyOf({ result, samples }: RouteTrial, rulebook: Ruleboo
         return { id, label: labelOf(id, rulebook), share: Number(share.toFixed(3)) }
       }),
   }
+}
+
+const ranked = new WeakMap<Float64Array, RankedInput>()
+
+/** Drawn values without the likely one, ranked; kept, since most are those of every build. */
+function rankedDraws(values: Float64Array): RankedInput {
+  let found = ranked.get(values)
+  if (!found) {
+    found = rankedInput(values.subarray(1))
+    ranked.set(values, found)
+  }
+  return found
 }
 
 function labelOf(id: string, { scatter }: Rulebook): string {

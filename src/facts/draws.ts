@@ -2,7 +2,7 @@ import type { Build } from '../build/build.ts'
 import { triangularQuantile } from '../mechanics/distributions.ts'
 import { lowDiscrepancy } from '../mechanics/low-discrepancy.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import { type Memory, remembered } from './memory.ts'
+import { remembered } from './memory.ts'
 
 /** Every name has a column of its own, whatever else is drawn, so that draws never shift. */
 const COLUMNS = [
@@ -43,15 +43,22 @@ export interface Ends {
   readonly high: number
 }
 
+/** Drawn last, by all that they rest on: most spreads are those of the rulebook, for every build. */
+const kept = new Map<string, Float64Array>()
+const MOST_KEPT = 256
+
 /**
- * The values of one uncertain figure over the sampled cases, the likely one first.
+ * The values of one uncertain figure over the sampled cases, the likely one first. Drawn once,
+ * then remembered: none may be changed.
  *
  * @throws {RangeError} if the name has no column among the sampled figures
  */
-export function drawn(name: string, ends: Ends, rulebook: Rulebook, memory: Memory): Float64Array {
+export function drawn(name: string, ends: Ends, rulebook: Rulebook): Float64Array {
   const { low, likely, high } = ends
-  const key = `${name}/${low}/${likely}/${high}`
-  return remembered(memory.draws, key, () => draw(name, ends, rulebook))
+  const { samples, seed } = rulebook.loadCases
+  if (kept.size > MOST_KEPT) kept.clear()
+  const key = `${name}/${low}/${likely}/${high}/${samples}/${seed}`
+  return remembered(kept, key, () => draw(name, ends, rulebook))
 }
 
 function draw(name: string, ends: Ends, { loadCases }: Rulebook): Float64Array {

@@ -70,7 +70,7 @@ export function engineLoads(
   const key = gasKey(build, calibration)
   return remembered(memory.loads, loadsKey(build, key), () => {
     const gas = remembered(memory.gas, key, () => engineGas(build, rulebook, calibration))
-    return onMains(withBoost(build, gas), gas, rulebook, memory)
+    return onMains(withBoost(build, gas), gas, rulebook)
   })
 }
 
@@ -92,9 +92,9 @@ export function layoutOf(build: Build): EngineLoads['layout'] {
   return CRANK_LAYOUTS[choiceOf(build, 'layout') as LayoutId]
 }
 
-function onMains(build: Build, gas: EngineGas, rulebook: Rulebook, memory: Memory): EngineLoads {
+function onMains(build: Build, gas: EngineGas, rulebook: Rulebook): EngineLoads {
   const id = choiceOf(build, 'layout') as LayoutId
-  const scales = once(() => loadScales(build, gas.peakExponents(), rulebook, memory))
+  const scales = once(() => loadScales(build, gas.peakExponents(), rulebook))
   const cases = once(() => {
     const room = roomFor(id, gas.speeds.length)
     const inputs = inputsOf(build, gas, room)

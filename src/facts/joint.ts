@@ -48,7 +48,7 @@ function jointKey({ facts }: Build): string {
 export function jointOf(build: Build, rulebook: Rulebook, memory: Memory): Joint {
   return remembered(memory.joints, jointKey(build), () => {
     const model = jointModel(build, rulebook)
-    const of = jointDraws(build, rulebook, memory)
+    const of = jointDraws(build, rulebook)
     const held = heldBy(model, of, rulebook.loadCases.samples + 1)
     return { model, of, held, margins: new Map() }
   })

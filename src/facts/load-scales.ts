@@ -2,7 +2,6 @@ import type { Build } from '../build/build.ts'
 import { type RatioRange, SCALE_RANGE } from '../mechanics/ratio-range.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { doubt, drawn, scatterOf } from './draws.ts'
-import type { Memory } from './memory.ts'
 
 /** Facts whose doubt moves the gas force (exponent given) or the inertia force. */
 const GAS_EXPONENT: Readonly<Record<string, number>> = { bore: 2 }
@@ -32,19 +31,18 @@ export function loadScales(
   build: Build,
   peakExponents: ReadonlyMap<string, number>,
   rulebook: Rulebook,
-  memory: Memory,
 ): LoadScales {
   const of = new Map<string, Float64Array>()
   const scale = (base: string, exponents: Readonly<Record<string, number>>): Float64Array => {
     const item = rulebook.scatter.find(({ id }) => id === base)
     const spread = (item && scatterOf(item, build)) ?? { low: 1, likely: 1, high: 1 }
-    const first = drawn(base, spread, rulebook, memory)
+    const first = drawn(base, spread, rulebook)
     of.set(base, first)
     const product = first.slice()
     for (const [key, exponent] of Object.entries(exponents)) {
       const ends = doubt(build, key)
       if (!ends) continue
-      const values = drawn(key, ends, rulebook, memory)
+      const values = drawn(key, ends, rulebook)
       of.set(key, values)
       if (exponent !== 0) multiply(product, values, exponent)
     }

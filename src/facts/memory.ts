@@ -10,13 +10,12 @@ import type { Joint } from './joint.ts'
 export interface Memory {
   readonly gas: Map<string, EngineGas>
   readonly loads: Map<string, EngineLoads>
-  readonly draws: Map<string, Float64Array>
   readonly joints: Map<string, Joint>
 }
 
 /** An empty memory. */
 export function newMemory(): Memory {
-  return { gas: new Map(), loads: new Map(), draws: new Map(), joints: new Map() }
+  return { gas: new Map(), loads: new Map(), joints: new Map() }
 }
 
 /** Make a value when it is first asked for, and keep it. */

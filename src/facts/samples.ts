@@ -2,7 +2,6 @@ import { type Build, choiceOf } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { STRENGTH_FACTS } from './crown.ts'
 import { doubt, drawn, scatterOf } from './draws.ts'
-import type { Memory } from './memory.ts'
 
 /**
  * One set of sampled cases: for each, how far everything uncertain lies from its
@@ -25,21 +24,17 @@ const OF_LOADS = ['gasForce', 'inertiaForce']
  * that differ in one fact share the draws of all others, so that they compare like
  * with like.
  */
-export function jointDraws(
-  build: Build,
-  rulebook: Rulebook,
-  memory: Memory,
-): Map<string, Float64Array> {
+export function jointDraws(build: Build, rulebook: Rulebook): Map<string, Float64Array> {
   const of = new Map<string, Float64Array>()
   for (const item of rulebook.scatter) {
     const spread = OF_LOADS.includes(item.id) ? undefined : scatterOf(item, build)
-    if (spread) of.set(item.id, drawn(item.id, spread, rulebook, memory))
+    if (spread) of.set(item.id, drawn(item.id, spread, rulebook))
   }
   for (const key of DOUBTED_OF_JOINT) {
     // A torque that does not set the clamp leaves it in no doubt.
     const idle = key === 'fastenerTorque' && choiceOf(build, 'tightening') !== 'torque-wrench'
     const ends = idle ? undefined : doubt(build, key)
-    if (ends) of.set(key, drawn(key, ends, rulebook, memory))
+    if (ends) of.set(key, drawn(key, ends, rulebook))
   }
   return of
 }

@@ -16,6 +16,24 @@ export interface VarianceShare {
   readonly firstOrder: number
 }
 
+/** One input over a sample, with its ranks: they take a sort, so keep it for the next result. */
+export interface RankedInput {
+  readonly values: Float64Array
+  /** Mean 0, sum of squares 1. */
+  readonly ranks: Float64Array
+}
+
+/**
+ * An input made ready for {@link varianceShares}.
+ *
+ * @param values - the input in each case of the sample, or the chance it was drawn with
+ * @throws {DomainError} if one is not finite
+ */
+export function rankedInput(values: Float64Array): RankedInput {
+  requireFinite('values', values)
+  return { values, ranks: standardise(ranks(values)) }
+}
+
 export interface VarianceShares {
   /** One entry an input, greatest share first; equal shares by column. */
   shares: VarianceShare[]
@@ -33,30 +51,25 @@ export interface VarianceShares {
  * columns these shares add up to `explained`. Where `explained` is low, effects
  * turn back or depend on each other; then `firstOrder` is the better guide.
  *
- * @param sample - n × d, row after row: the inputs, or the chances they were drawn with
+ * @param inputs - d of them, 1 to 200, each over the same n cases; n must exceed d + 2
  * @param results - n results; non-finite ones are refused
- * @param dimensions - d, 1 to 200; n must exceed d + 2
  * @throws {DomainError} if the sizes do not fit or a result is not finite
  *
  * @see Saltelli, Chan & Scott (eds), Sensitivity Analysis (2000), chapter 2: standardised rank
  *   regression coefficients, correlation ratio
  */
 export function varianceShares(
-  sample: Float64Array,
+  inputs: readonly RankedInput[],
   results: Float64Array,
-  dimensions: number,
 ): VarianceShares {
   const count = results.length
-  requireWithin('dimensions', dimensions, 1, 200)
-  requireWithin('results', count, dimensions + 3, Number.MAX_SAFE_INTEGER)
-  if (sample.length !== count * dimensions) {
-    throw new DomainError('sample', sample.length, `${count} rows of ${dimensions}`)
+  requireWithin('inputs', inputs.length, 1, 200)
+  requireWithin('results', count, inputs.length + 3, Number.MAX_SAFE_INTEGER)
+  for (const { values } of inputs) {
+    if (values.length !== count) throw new DomainError('inputs', values.length, `${count} cases`)
   }
-  requireFinite('sample', sample)
   requireFinite('results', results)
-  const columns = Array.from({ length: dimensions }, (_, column) =>
-    standardise(ranks(pickColumn(sample, column, dimensions, count))),
-  )
+  const columns = inputs.map((input) => input.ranks)
   const target = standardise(ranks(results))
   const toTarget = columns.map((column) => dot(column, target))
   const slopes = solveSymmetric(
@@ -70,7 +83,7 @@ export function varianceShares(
     share: Math.min(1, slope * slope),
     slope,
     get firstOrder() {
-      return firstOrderEffect(pickColumn(sample, input, dimensions, count), results)
+      return firstOrderEffect(inputs[input]!.values, results)
     },
   }))
   shares.sort((one, other) => other.share - one.share || one.input - other.input)
@@ -150,12 +163,6 @@ function firstNotBelow(sorted: Float64Array, value: number): number {
     else high = middle
   }
   return low
-}
-
-function pickColumn(sample: Float64Array, column: number, width: number, count: number) {
-  const picked = new Float64Array(count)
-  for (let row = 0; row < count; row++) picked[row] = sample[row * width + column]!
-  return picked
 }
 
 function requireFinite(argument: string, values: Float64Array): void {

@@ -4,7 +4,7 @@ import { sampleCorrelation, sampleRankCorrelation } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
 import { lowDiscrepancy } from '../../src/mechanics/low-discrepancy.ts'
-import { ranks, varianceShares } from '../../src/mechanics/variance-share.ts'
+import { rankedInput, ranks, varianceShares } from '../../src/mechanics/variance-share.ts'
 
 /** Run a model over every row of a sample. */
 function results(
@@ -17,6 +17,14 @@ function results(
   )
 }
 
+/** Shares of the inputs that stand row after row in a sample. */
+function sharesOf(sample: Float64Array, made: Float64Array, width: number) {
+  const inputs = Array.from({ length: width }, (_, column) =>
+    rankedInput(sample.filter((_, place) => place % width === column)),
+  )
+  return varianceShares(inputs, made)
+}
+
 const byInput = (shares: { input: number }[]) => shares.map(({ input }) => input)
 
 describe('varianceShares', () => {
@@ -25,7 +33,7 @@ describe('varianceShares', () => {
     const weights = [1, -4, 2, 0, 3]
     const sample = lowDiscrepancy(1024, 5, 3)
     const sums = results(sample, 5, (u) => u.reduce((sum, v, i) => sum + weights[i]! * v, 0))
-    const { shares, explained } = varianceShares(sample, sums, 5)
+    const { shares, explained } = sharesOf(sample, sums, 5)
     expect(byInput(shares)).toEqual([1, 4, 2, 0, 3])
     for (const { input, share, slope, firstOrder } of shares) {
       const closed = weights[input]! ** 2 / 30
@@ -40,8 +48,8 @@ describe('varianceShares', () => {
   it('does not care how a rising result is stretched', () => {
     const sample = lowDiscrepancy(256, 3, 1)
     const plain = results(sample, 3, ([a, b, c]) => 5 * a! + 2 * b! + c!)
-    const one = varianceShares(sample, plain, 3)
-    const other = varianceShares(sample, plain.map(Math.exp), 3)
+    const one = sharesOf(sample, plain, 3)
+    const other = sharesOf(sample, plain.map(Math.exp), 3)
     const rankPart = ({ input, share, slope }: (typeof one.shares)[number]) => ({
       input,
       share,
@@ -55,7 +63,7 @@ describe('varianceShares', () => {
     const sample = lowDiscrepancy(200, 1, 8)
     const wavy = results(sample, 1, ([u]) => u! + 0.3 * Math.sin(20 * u!))
     const correlation = sampleRankCorrelation(Array.from(sample), Array.from(wavy))
-    const { shares, explained } = varianceShares(sample, wavy, 1)
+    const { shares, explained } = sharesOf(sample, wavy, 1)
     expect(shares[0]!.share).toBeCloseTo(correlation ** 2, 10)
     expect(explained).toBeCloseTo(correlation ** 2, 10)
   })
@@ -63,14 +71,14 @@ describe('varianceShares', () => {
   it('says by a low explained share that an effect turns back, and finds it by slices', () => {
     const sample = lowDiscrepancy(1024, 2, 2)
     const hump = results(sample, 2, ([u, v]) => (u! - 0.5) ** 2 + 0.01 * v!)
-    const { shares, explained } = varianceShares(sample, hump, 2)
+    const { shares, explained } = sharesOf(sample, hump, 2)
     expect(explained).toBeLessThan(0.1)
     expect(shares.find(({ input }) => input === 0)!.firstOrder).toBeGreaterThan(0.95)
   })
 
   it('gives nothing to an input, or a result, that does not vary', () => {
     const sample = lowDiscrepancy(64, 3, 2).map((value, place) => (place % 3 === 1 ? 0.5 : value))
-    const { shares } = varianceShares(
+    const { shares } = sharesOf(
       sample,
       results(sample, 3, ([u]) => u!),
       3,
@@ -81,14 +89,14 @@ describe('varianceShares', () => {
       slope: 0,
       firstOrder: 0,
     })
-    const still = varianceShares(sample, new Float64Array(64).fill(2), 3)
+    const still = sharesOf(sample, new Float64Array(64).fill(2), 3)
     expect(still.explained).toBe(0)
     expect(still.shares.every(({ share, firstOrder }) => share + firstOrder === 0)).toBe(true)
   })
 
   it('survives two columns that are the same', () => {
     const sample = lowDiscrepancy(64, 2, 2).map((_, place, all) => all[place - (place % 2)]!)
-    const { shares, explained } = varianceShares(
+    const { shares, explained } = sharesOf(
       sample,
       results(sample, 2, ([u]) => u!),
       2,
@@ -103,7 +111,7 @@ describe('varianceShares', () => {
         fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { minLength: 20, maxLength: 20 }),
         (values) => {
           const sample = lowDiscrepancy(20, 4, 1)
-          const { shares, explained } = varianceShares(sample, Float64Array.from(values), 4)
+          const { shares, explained } = sharesOf(sample, Float64Array.from(values), 4)
           for (const figure of [explained, ...shares.flatMap((s) => [s.share, s.firstOrder])]) {
             expect(figure).toBeGreaterThanOrEqual(0)
             expect(figure).toBeLessThanOrEqual(1)
@@ -115,11 +123,10 @@ describe('varianceShares', () => {
 
   it('refuses sizes that do not fit and results that are no numbers', () => {
     const sample = lowDiscrepancy(16, 2, 1)
-    expect(() => varianceShares(sample, new Float64Array(15), 2)).toThrow(/sample/)
-    expect(() => varianceShares(sample, new Float64Array(16).fill(Number.NaN), 2)).toThrow(
-      DomainError,
-    )
-    expect(() => varianceShares(sample.slice(0, 8), new Float64Array(4), 2)).toThrow(/results/)
+    expect(() => sharesOf(sample, new Float64Array(15), 2)).toThrow(/inputs/)
+    expect(() => sharesOf(sample, new Float64Array(16).fill(Number.NaN), 2)).toThrow(DomainError)
+    expect(() => sharesOf(sample.slice(0, 8), new Float64Array(4), 2)).toThrow(/results/)
+    expect(() => rankedInput(Float64Array.of(1, Number.NaN))).toThrow(DomainError)
   })
 })
 
@@ -151,7 +158,7 @@ describe('columns that hang together', () => {
     const matrix = columns.map((one) => columns.map((other) => sampleCorrelation(one, other)))
     const right = columns.map((one) => sampleCorrelation(one, target))
     const slopes = (lusolve(matrix, right) as [number][]).map(([slope]) => slope)
-    const { shares, explained } = varianceShares(sample, made, width)
+    const { shares, explained } = sharesOf(sample, made, width)
     for (const { input, slope, share } of shares) {
       expect(slope).toBeCloseTo(slopes[input] ?? Number.NaN, 9)
       expect(share).toBeCloseTo(Math.min(1, slope ** 2), 12)
