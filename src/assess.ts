@@ -26,7 +26,7 @@ import {
   type OpenQuestions,
   openQuestions,
 } from './what-if/next-question.ts'
-import { type AskWhatIf, type QuickCall, whatIf } from './what-if/quick-call.ts'
+import { type AskWhatIf, type QuickCall, quickCallOf, whatIf } from './what-if/quick-call.ts'
 import { turningPoints } from './what-if/turning-points.ts'
 import { nextReport, turningReport } from './what-if/what-if-report.ts'
 
@@ -63,7 +63,7 @@ export async function assess(
   const decision = await decide(input)
   const lowered = lowerTarget(trials, rulebook, memory)
   const ask = whatIf(rulebook, memory, giveWay)
-  const now = quickOf(decision, trials.build, await ask(answers))
+  const now = quickCallOf(decision, trials)
   const needed = withoutWhatIf
     ? undefined
     : await neededQuestion(answers, trials.build, now, rulebook, ask)
@@ -99,10 +99,6 @@ export async function assess(
     working: workingOf(trials, trials.trial(decision.wouldBe), system),
     uncertainty: uncertaintyOf(trials.trial(decision.wouldBe), rulebook),
   }
-}
-
-function quickOf(decision: Decision, build: Build, quick: QuickCall): QuickCall {
-  return { ...quick, route: decision.route, wouldBe: decision.wouldBe, build }
 }
 
 async function turning(

@@ -28,8 +28,17 @@ export interface ReportContext {
   readonly rulebook: Rulebook
 }
 
+/** What of a route's trial its report is made from. */
+type Reported = Pick<
+  RouteTrial,
+  'route' | 'build' | 'model' | 'result' | 'needed' | 'cost' | 'work' | 'parts'
+>
+
 /** One route as the API and the pages show it. */
-export function routeReport(verdict: RouteVerdict, context: ReportContext): RouteReport {
+export function routeReport(
+  verdict: Omit<RouteVerdict, 'trial' | 'facts'> & { readonly trial: Reported },
+  context: ReportContext,
+): RouteReport {
   const { trial, table, fired, possible, holds } = verdict
   const findings = (effects: readonly string[]): Finding[] =>
     inOrder(
@@ -57,7 +66,7 @@ export function routeReport(verdict: RouteVerdict, context: ReportContext): Rout
   }
 }
 
-function changesOf({ route, build: after }: RouteTrial, context: ReportContext) {
+function changesOf({ route, build: after }: Reported, context: ReportContext) {
   return Object.keys(route.changes).flatMap((name) => {
     const key = name as FactKey
     const text = (build: Build): string =>
@@ -67,10 +76,7 @@ function changesOf({ route, build: after }: RouteTrial, context: ReportContext) 
   })
 }
 
-function jointReport(
-  { model, result, build }: RouteTrial,
-  system: UnitSystem,
-): RouteReport['joint'] {
+function jointReport({ model, result, build }: Reported, system: UnitSystem): RouteReport['joint'] {
   const unit = preferredUnit('lb ft', system)
   return {
     clamp: result.clamp / 1000,
@@ -94,14 +100,15 @@ export function loweredReport(
 ): RouteReport {
   const table = loweredTable(lowered, context)
   const fired = runRulesNow(context.rulebook.rules, 'route', flat(table))
-  const trial = { ...lowered.trial, route: verdict.trial.route }
-  const judged = routeReport({ ...verdict, trial, table, fired }, context)
+  const { possible, holds, trial } = verdict
+  const { build, model, result, needed, parts } = lowered.trial
+  const { route, cost, work } = trial
+  const asLowered = { route, build, model, result, needed, cost, work, parts }
+  const judged = routeReport({ trial: asLowered, table, fired, possible, holds }, context)
   const system = context.system
   const [pressure, power] = [preferredUnit('psi', system), preferredUnit('hp', system)]
   return {
     ...judged,
-    cost: verdict.trial.cost,
-    work: [...verdict.trial.work],
     holds: lowered.found,
     lowered: {
       boost: { value: convert(lowered.boost, 'psi', pressure), unit: pressure },

@@ -14,8 +14,8 @@ const LEAST_SHARE = 0.01
  */
 export function uncertaintyOf({ result, samples }: RouteTrial, rulebook: Rulebook): Uncertainty {
   const margin = result.weakest
-  const names = [...samples.of.keys()]
-  const inputs = [...samples.of.values()].map(rankedDraws)
+  const names = [...samples.keys()]
+  const inputs = [...samples.values()].map(rankedDraws)
   const { shares, explained } = varianceShares(inputs, result.cases[margin].slice(1))
   return {
     margin,

@@ -1,7 +1,7 @@
 import { fromSi } from '../../shared/units.ts'
 import { type Build, figureOf, siOf } from '../build/build.ts'
 import { defaultMasses } from '../mechanics/masses.ts'
-import type { FlatFacts } from '../rulebook/evaluate.ts'
+import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
 import { layered, type Readers, readOff } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { type EngineLoads, layoutOf } from './engine-loads.ts'
@@ -40,45 +40,60 @@ export function buildFacts(worked: Worked, reachable: number | undefined): FlatF
   return layered(ofTarget, facts)
 }
 
-const FACTS: Readers<Worked> = new Map(
-  Object.entries({
-    cylinders: ({ build }) => layoutOf(build).cylinders.length,
-    splitCase: ({ build }) => layoutOf(build).splitCase,
-    sweptVolume: ({ build }) => sweptVolume(build),
-    displacementError: ({ build }) =>
+const FACTS: Readers<Worked> = new Map<string, (worked: Worked) => FactValue>([
+  ['cylinders', ({ build }) => layoutOf(build).cylinders.length],
+  ['splitCase', ({ build }) => layoutOf(build).splitCase],
+  ['sweptVolume', ({ build }) => sweptVolume(build)],
+  [
+    'displacementError',
+    ({ build }) =>
       (100 * Math.abs(figureOf(build, 'displacement') - sweptVolume(build))) / sweptVolume(build),
-    boreOverStroke: ({ build }) => figureOf(build, 'bore') / figureOf(build, 'stroke'),
-    rodOverStroke: ({ build }) => figureOf(build, 'rodLength') / figureOf(build, 'stroke'),
-    meanPistonSpeed: ({ build }) => (2 * siOf(build, 'stroke') * figureOf(build, 'peakRpm')) / 60,
-    reciprocatingMassRatio: ({ build }) =>
+  ],
+  ['boreOverStroke', ({ build }) => figureOf(build, 'bore') / figureOf(build, 'stroke')],
+  ['rodOverStroke', ({ build }) => figureOf(build, 'rodLength') / figureOf(build, 'stroke')],
+  ['meanPistonSpeed', ({ build }) => (2 * siOf(build, 'stroke') * figureOf(build, 'peakRpm')) / 60],
+  [
+    'reciprocatingMassRatio',
+    ({ build }) =>
       siOf(build, 'reciprocatingMass') /
       defaultMasses(siOf(build, 'bore'), 'forged').reciprocating.likely,
-    crownThickness: (worked) => figureOf(worked.build, 'capHeight') - housing(worked) / 2,
-    spanClearance: (worked) => figureOf(worked.build, 'capBoltSpan') - housing(worked),
-    peakPressure: ({ loads }) =>
+  ],
+  ['crownThickness', (worked) => figureOf(worked.build, 'capHeight') - housing(worked) / 2],
+  ['spanClearance', (worked) => figureOf(worked.build, 'capBoltSpan') - housing(worked)],
+  [
+    'peakPressure',
+    ({ loads }) =>
       most(loads.fullLoads, (load) => load.cycle.peakPressure).cycle.peakPressure / 1e5,
-    computedPower: ({ loads }) => fromSi(most(loads.fullLoads, (load) => load.power).power, 'hp'),
-    computedTorque: ({ loads }) => fromSi(pullest(loads).torque, 'lb ft'),
-    bmep: ({ loads }) => pullest(loads).bmep / 1e5,
-    knockLimited: ({ loads }) => loads.fullLoads.some((load) => load.knockLimited),
-    sparkRetard: ({ loads }) =>
-      (Math.max(...loads.fullLoads.map((l) => l.sparkRetard)) * 180) / Math.PI,
-    peakPressureReached: ({ loads }) => loads.peakReached,
-    presentShareOfProof: ({ present }) => present.shareOfProof * 100,
-    stake: ({ build }) => figureOf(build, 'invested'),
-    // Rules compare money with the price list, whatever currency a person counts in.
-    stakeInListCurrency: ({ build, rulebook }) =>
+  ],
+  ['computedPower', ({ loads }) => fromSi(most(loads.fullLoads, (load) => load.power).power, 'hp')],
+  ['computedTorque', ({ loads }) => fromSi(pullest(loads).torque, 'lb ft')],
+  ['bmep', ({ loads }) => pullest(loads).bmep / 1e5],
+  ['knockLimited', ({ loads }) => loads.fullLoads.some((load) => load.knockLimited)],
+  [
+    'sparkRetard',
+    ({ loads }) => (Math.max(...loads.fullLoads.map((load) => load.sparkRetard)) * 180) / Math.PI,
+  ],
+  ['peakPressureReached', ({ loads }) => loads.peakReached],
+  ['presentShareOfProof', ({ present }) => present.shareOfProof * 100],
+  ['stake', ({ build }) => figureOf(build, 'invested')],
+  // Rules compare money with the price list, whatever currency a person counts in.
+  [
+    'stakeInListCurrency',
+    ({ build, rulebook }) =>
       figureOf(build, 'invested') / (rulebook.cost.rates[build.currency] ?? 1),
-    pressedCompression: ({ build }) =>
+  ],
+  [
+    'pressedCompression',
+    ({ build }) =>
       figureOf(build, 'compressionRatio') * (1 + figureOf(build, 'boost') / ATMOSPHERE),
-    // What only a full sweep tells; sentences and cautions ask for it, what-ifs do not.
-    unitLoad: ({ build, loads }) => unitLoadOf(build, loads.peakForce) / 1e5,
-    worstPull: ({ loads }) => loads.sweep.worstPull.force / 1000,
-    worstPullMain: ({ loads }) => loads.sweep.worstPull.main + 1,
-    worstSide: ({ loads }) => loads.sweep.worstSide.force / 1000,
-    worstSideMain: ({ loads }) => loads.sweep.worstSide.main + 1,
-  } satisfies Readonly<Record<string, (worked: Worked) => number | string | boolean>>),
-)
+  ],
+  // What only a full sweep tells; sentences and cautions ask for it, what-ifs do not.
+  ['unitLoad', ({ build, loads }) => unitLoadOf(build, loads.peakForce) / 1e5],
+  ['worstPull', ({ loads }) => loads.sweep.worstPull.force / 1000],
+  ['worstPullMain', ({ loads }) => loads.sweep.worstPull.main + 1],
+  ['worstSide', ({ loads }) => loads.sweep.worstSide.force / 1000],
+  ['worstSideMain', ({ loads }) => loads.sweep.worstSide.main + 1],
+])
 
 function pullest({ fullLoads }: EngineLoads): EngineLoads['fullLoads'][number] {
   return most(fullLoads, (load) => load.torque)

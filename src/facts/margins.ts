@@ -5,10 +5,11 @@ import type { Rulebook } from '../rulebook/load.ts'
 import type { CapCases } from './cap-cases.ts'
 import type { Held } from './held.ts'
 import type { JointModel } from './joint-model.ts'
+import { once } from './memory.ts'
 
 /** Margins of one joint over all sampled cases. */
 export interface JointMargins {
-  /** Likely case, and the tenth and ninetieth in a hundred. Worked out when it is read. */
+  /** Likely case, and the tenth and ninetieth in a hundred. Worked out when it is first read. */
   readonly margins: Margins
   /** Of 100 cases, how many hold. */
   readonly holdsIn: number
@@ -59,6 +60,7 @@ export function jointMargins(
   }
   const worstPoint = sideMargins(model, held, loads, cases)
   pullMargins(model, held, loads, cases)
+  const margins = once(() => spreads(cases))
   const unloading = (1 - model.loadFactor) * model.loadLeft
   const [clamp, pull] = [held.clamp[0] as number, loads.worstPull[0] as number]
   return {
@@ -73,7 +75,7 @@ export function jointMargins(
     },
     ...holding(cases, rulebook),
     get margins() {
-      return spreads(cases)
+      return margins()
     },
   }
 }

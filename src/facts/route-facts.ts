@@ -3,34 +3,35 @@ import { MARGIN_IDS, type MarginId } from '../../shared/route-ids.ts'
 import { fromSi } from '../../shared/units.ts'
 import { type Build, choiceOf } from '../build/build.ts'
 import { withRoute } from '../build/with-route.ts'
-import type { FactValue } from '../rulebook/evaluate.ts'
+import type { FactValue, FlatFacts } from '../rulebook/evaluate.ts'
+import { type Readers, readOff } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Route } from '../rulebook/schema.ts'
 import { itemsOf, routeCost } from './cost.ts'
 import type { EngineLoads } from './engine-loads.ts'
+import type { Draws } from './held.ts'
 import { jointOf, marginsOf } from './joint.ts'
 import type { JointModel } from './joint-model.ts'
 import type { JointMargins } from './margins.ts'
-import type { Memory } from './memory.ts'
-import type { Samples } from './samples.ts'
+import { type Memory, once } from './memory.ts'
 
 /** One route tried on a build: what it changes, how it holds, what it costs. */
 export interface RouteTrial {
   readonly route: Route
   readonly build: Build
   readonly model: JointModel
-  /** Everything that was drawn; gathered when it is read. */
-  readonly samples: Samples
+  /** Everything that was drawn, by scatter id and fact key; gathered when it is read. */
+  readonly samples: Draws
   readonly result: JointMargins
   readonly likelyCost: number
-  /** With its spread; worked out when it is read. */
+  /** With its spread; worked out when it is first read. */
   readonly cost: RouteCost
   readonly work: readonly string[]
   /** Listed when they are read. */
   readonly parts: readonly string[]
   readonly needed: number
   /** In the units of rules/computed-facts.json. */
-  readonly facts: ReadonlyMap<string, FactValue>
+  readonly facts: FlatFacts
 }
 
 /** A build as it stands, what its crank does, and what was worked out already. */
@@ -50,56 +51,51 @@ export function tryRoute(route: Route, likelyCost: number, standing: Standing): 
   const result = marginsOf(joint, loads.cases, rulebook)
   const work = itemsOf(route.work, before)
   const needed = rulebook.holding.needed[choiceOf(before, 'use')] ?? 100
-  const trial = { route, build, model, result, likelyCost, work, needed }
+  const cost = once(() => routeCost(route, before, rulebook))
+  const tried = { route, build, before, model, result, likelyCost, work, needed }
   return {
-    ...trial,
-    facts: routeFacts(trial, before),
+    ...tried,
+    facts: readOff(FACTS, tried),
     get samples() {
-      return { count: loads.cases.count, of: new Map([...loads.scales.of, ...joint.of]) }
+      return new Map([...loads.scales.of, ...joint.of])
     },
     get parts() {
       return itemsOf(route.parts, before)
     },
     get cost() {
-      return routeCost(route, before, rulebook)
+      return cost()
     },
   }
 }
 
-function routeFacts(
-  {
-    route,
-    build,
-    model,
-    result,
-    likelyCost,
-    work,
-    needed,
-  }: Omit<RouteTrial, 'facts' | 'cost' | 'parts' | 'samples'>,
-  before: Build,
-): Map<string, FactValue> {
-  const { weakest } = result
-  const likely = (id: MarginId): number => result.cases[id][0] as number
-  return new Map<string, FactValue>([
-    ['route', route.id],
-    ['holdsIn', result.holdsIn],
-    ['neededHoldsIn', needed],
-    ['holdsInSpare', result.holdsIn - needed],
-    ...MARGIN_IDS.map((id): [string, FactValue] => [`${id}Margin`, likely(id)]),
-    ['weakestMargin', weakest],
-    ['weakestMarginValue', likely(weakest)],
-    ['clamp', result.clamp / 1000],
-    ['shareOfProof', model.shareOfProof * 100],
-    ['torqueAfter', fromSi(model.torque, 'lb ft')],
-    ['costLikely', likelyCost],
-    ['needsLineBore', work.includes('line-bore')],
-    ['needsLineHone', work.includes('line-hone')],
-    ['newCaps', Object.hasOwn(route.changes, 'capMaterial')],
-    [
-      'newStuds',
-      choiceOf(before, 'fastenerKind') === 'bolt' && choiceOf(build, 'fastenerKind') === 'stud',
-    ],
-    ['capMaterialAfter', choiceOf(build, 'capMaterial')],
-    ['fastenerKindAfter', choiceOf(build, 'fastenerKind')],
-  ])
+/** What the facts of a route are read off. */
+interface Tried extends Omit<RouteTrial, 'facts' | 'cost' | 'parts' | 'samples'> {
+  /** The build without the route. */
+  readonly before: Build
 }
+
+const likely = ({ result }: Tried, id: MarginId): number => result.cases[id][0] as number
+
+const FACTS: Readers<Tried> = new Map<string, (tried: Tried) => FactValue>([
+  ['route', ({ route }) => route.id],
+  ['holdsIn', ({ result }) => result.holdsIn],
+  ['neededHoldsIn', ({ needed }) => needed],
+  ['holdsInSpare', ({ result, needed }) => result.holdsIn - needed],
+  ...MARGIN_IDS.map((id) => [`${id}Margin`, (tried: Tried) => likely(tried, id)] as const),
+  ['weakestMargin', ({ result }) => result.weakest],
+  ['weakestMarginValue', (tried) => likely(tried, tried.result.weakest)],
+  ['clamp', ({ result }) => result.clamp / 1000],
+  ['shareOfProof', ({ model }) => model.shareOfProof * 100],
+  ['torqueAfter', ({ model }) => fromSi(model.torque, 'lb ft')],
+  ['costLikely', ({ likelyCost }) => likelyCost],
+  ['needsLineBore', ({ work }) => work.includes('line-bore')],
+  ['needsLineHone', ({ work }) => work.includes('line-hone')],
+  ['newCaps', ({ route }) => Object.hasOwn(route.changes, 'capMaterial')],
+  [
+    'newStuds',
+    ({ before, build }) =>
+      choiceOf(before, 'fastenerKind') === 'bolt' && choiceOf(build, 'fastenerKind') === 'stud',
+  ],
+  ['capMaterialAfter', ({ build }) => choiceOf(build, 'capMaterial')],
+  ['fastenerKindAfter', ({ build }) => choiceOf(build, 'fastenerKind')],
+])

@@ -3,16 +3,6 @@ import type { Rulebook } from '../rulebook/load.ts'
 import { STRENGTH_FACTS } from './crown.ts'
 import { doubt, drawn, scatterOf } from './draws.ts'
 
-/**
- * One set of sampled cases: for each, how far everything uncertain lies from its
- * likely value. Case 0 is the likely one.
- */
-export interface Samples {
-  readonly count: number
-  /** Factors and figures by scatter id and by assumed fact key, one for each case. */
-  readonly of: ReadonlyMap<string, Float64Array>
-}
-
 /** Facts of the joint whose doubt is sampled beside the rulebook's scatter. */
 export const DOUBTED_OF_JOINT = [...STRENGTH_FACTS, 'fastenerTorque', 'registerHeight'] as const
 

@@ -31,11 +31,11 @@ export interface CostSpread {
   high: number
   mean: number
   deviation: number
-  /** Not exceeded in one case of ten. */
-  p10: number
-  p50: number
+  /** Not exceeded in one case of ten. This and the next two are worked out when they are read. */
+  readonly p10: number
+  readonly p50: number
   /** Not exceeded in nine cases of ten. */
-  p90: number
+  readonly p90: number
 }
 
 export interface JobCost {
@@ -102,10 +102,22 @@ export function sumOfSpreads(items: readonly Spread[], correlation = 0): CostSpr
     deviations += moments.deviation
   }
   const deviation = Math.sqrt(squares + correlation * (deviations ** 2 - squares))
-  const [p10, p50, p90] = [0.1, 0.5, 0.9].map((chance) =>
-    matchedQuantile(chance, sum.low, sum.high, mean, deviation),
-  )
-  return { ...sum, mean, deviation, p10: p10!, p50: p50!, p90: p90! }
+  const notExceeded = (chance: number): number =>
+    matchedQuantile(chance, sum.low, sum.high, mean, deviation)
+  return {
+    ...sum,
+    mean,
+    deviation,
+    get p10() {
+      return notExceeded(0.1)
+    },
+    get p50() {
+      return notExceeded(0.5)
+    },
+    get p90() {
+      return notExceeded(0.9)
+    },
+  }
 }
 
 /** Quantile of the beta over low … high that has the given mean and deviation. */

@@ -2,9 +2,9 @@ import type { Answers } from '../../shared/answers.ts'
 import { MARGIN_IDS, type RouteId } from '../../shared/route-ids.ts'
 import type { Build } from '../build/build.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
-import { decide } from '../call/decide.ts'
-import { type Memory, newMemory } from '../facts/memory.ts'
-import { trialsOf } from '../facts/trials.ts'
+import { type Decision, decide } from '../call/decide.ts'
+import { type Memory, newMemory, once } from '../facts/memory.ts'
+import { type Trials, trialsOf } from '../facts/trials.ts'
 import { decidingRules } from '../rulebook/deciding-rules.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
@@ -14,7 +14,10 @@ export interface QuickCall {
   readonly route: RouteId | null
   readonly wouldBe: RouteId
   readonly build: Build
-  /** How well the present hardware does: its least margin, likely case. Lower is harder. */
+  /**
+   * How well the present hardware does: its least margin, likely case. Lower is harder. It and the
+   * figures are worked out when they are first read: often only the route is asked for.
+   */
   readonly ease: number
   /**
    * What the call turns on: each margin of the present hardware in the likely case, in
@@ -54,18 +57,33 @@ export function whatIf(
       system: 'us',
       everyRoute: false,
     })
-    const keep = trials.trial('keep-caps-and-bolts')
-    const ease = keep.result.holdsIn + Number(keep.facts.get('weakestMarginValue')) / 100
-    const { route, wouldBe } = decision
-    const figures = [
-      ...MARGIN_IDS.map((id) => Number(keep.facts.get(`${id}Margin`))),
-      ease,
-      keep.likelyCost,
-      trials.likelyCost(wouldBe),
-    ]
-    const contradictions = decision.buildRules.flatMap(({ id, outcome }) =>
-      outcome.effect === 'contradiction' ? [id] : [],
-    )
-    return { route, wouldBe, build: trials.build, ease, figures, contradictions }
+    return quickCallOf(decision, trials)
   }
+}
+
+/** What a decision comes to in short. */
+export function quickCallOf(decision: Decision, trials: Trials): QuickCall {
+  const { route, wouldBe, buildRules } = decision
+  const figures = once(() => figuresOf(trials, wouldBe))
+  return {
+    route,
+    wouldBe,
+    build: trials.build,
+    get ease() {
+      return figures().ease
+    },
+    get figures() {
+      return figures().all
+    },
+    contradictions: buildRules.flatMap(({ id, outcome }) =>
+      outcome.effect === 'contradiction' ? [id] : [],
+    ),
+  }
+}
+
+function figuresOf(trials: Trials, wouldBe: RouteId): { ease: number; all: number[] } {
+  const keep = trials.trial('keep-caps-and-bolts')
+  const ease = keep.result.holdsIn + Number(keep.facts.get('weakestMarginValue')) / 100
+  const margins = MARGIN_IDS.map((id) => Number(keep.facts.get(`${id}Margin`)))
+  return { ease, all: [...margins, ease, keep.likelyCost, trials.likelyCost(wouldBe)] }
 }
