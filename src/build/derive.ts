@@ -16,7 +16,16 @@ function cylindersOf(layout: string): number {
  * @returns the derived fact, or undefined when the others were not said
  */
 export function derive(key: FactKey, answers: Answers, lookup: Lookup): BuildFact | undefined {
-  if (key !== 'displacement' && key !== 'bore' && key !== 'stroke') return undefined
+  return key === 'displacement' || key === 'bore' || key === 'stroke'
+    ? derivedSize(key, answers, lookup)
+    : undefined
+}
+
+function derivedSize(
+  key: 'displacement' | 'bore' | 'stroke',
+  answers: Answers,
+  lookup: Lookup,
+): BuildFact | undefined {
   const known = (other: FactKey): boolean =>
     answers[other] !== undefined && answers[other] !== UNKNOWN
   const figure = (other: FactKey): number => Number(lookup(other).value)

@@ -90,14 +90,17 @@ function registers(
 
 /** Endurable pull: a product of powers of the drawn sizes, taken as a sum of logarithms. */
 function endurable(model: JointModel, of: Draws, strength: Float64Array): Float64Array {
-  const sums = new Float64Array(strength.length)
+  const pulls = new Float64Array(strength.length)
   for (const [key, exponent] of model.strengthExponents) {
     const values = of.get(key)
     if (!values) continue
     const logs = logsOf(values)
-    for (let row = 0; row < sums.length; row++) sums[row] = sums[row]! + exponent * logs[row]!
+    for (let row = 0; row < pulls.length; row++) pulls[row] = pulls[row]! + exponent * logs[row]!
   }
-  return strength.map((one, row) => model.endurablePull * one * Math.exp(sums[row]!))
+  for (let row = 0; row < pulls.length; row++) {
+    pulls[row] = model.endurablePull * strength[row]! * Math.exp(pulls[row]!)
+  }
+  return pulls
 }
 
 const logs = new WeakMap<Float64Array, Float64Array>()

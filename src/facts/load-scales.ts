@@ -47,7 +47,11 @@ export function loadScales(
       if (exponent !== 0) multiply(product, values, exponent)
     }
     // The margin points are proved for this range only.
-    return product.map((one) => Math.min(SCALE_RANGE.high, Math.max(SCALE_RANGE.low, one)))
+    const { low, high } = SCALE_RANGE
+    for (let row = 0; row < product.length; row++) {
+      product[row] = Math.min(high, Math.max(low, product[row]!))
+    }
+    return product
   }
   const gas = scale('gasForce', { ...GAS_EXPONENT, ...Object.fromEntries(peakExponents) })
   const inertia = scale('inertiaForce', INERTIA_EXPONENT)
