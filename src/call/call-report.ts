@@ -114,7 +114,7 @@ function nothingHolds({ verdicts }: Decision): Finding[] {
 /** Cost of the called route against what is at stake. */
 export function costReport({ decision, trials }: CallContext): CostReport {
   const { build } = trials
-  const { cost } = trials.trial(decision.wouldBe)
+  const cost = trials.trial(decision.wouldBe).cost()
   const stake = figureOf(build, 'invested')
   const budget = has(build, 'budget') ? figureOf(build, 'budget') : null
   return {

@@ -14,8 +14,9 @@ const LEAST_SHARE = 0.01
  */
 export function uncertaintyOf({ result, samples }: RouteTrial, rulebook: Rulebook): Uncertainty {
   const margin = result.weakest
-  const names = [...samples.keys()]
-  const inputs = [...samples.values()].map(rankedDraws)
+  const drawn = samples()
+  const names = [...drawn.keys()]
+  const inputs = [...drawn.values()].map(rankedDraws)
   const { shares, explained } = varianceShares(inputs, result.cases[margin].slice(1))
   return {
     margin,

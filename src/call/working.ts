@@ -181,14 +181,14 @@ function slipSteps({ model, result }: RouteTrial, print: Printer): WorkingStep[]
       'Hold margin, at the instant where it is least',
       '(μ × (clamp − (1 − C) × pull) + register + cross bolts) / side push',
       `(${print.plain(result.faceFriction)} × (${print.force(result.clamp)} − ${print.plain(left)} × ${print.force(pull)}) + ${print.force(held)}) / ${print.force(side * model.loadLeft)}`,
-      print.plain(result.margins.hold.likely),
+      print.plain(result.margins().hold.likely),
       STATICS,
     ),
     step(
       'Grip margin',
       'friction alone / side push',
       'as above without register and cross bolts',
-      print.plain(result.margins.grip.likely),
+      print.plain(result.margins().grip.likely),
       STATICS,
     ),
   ]
@@ -201,7 +201,8 @@ function pullSteps(
   print: Printer,
 ): WorkingStep[] {
   const left = (1 - model.loadFactor) * model.loadLeft
-  const likely = (id: keyof typeof result.margins): string => print.plain(result.margins[id].likely)
+  const margins = result.margins()
+  const likely = (id: keyof typeof margins): string => print.plain(margins[id].likely)
   const worstPull = loads.sweep.worstPull.force
   return [
     step(

@@ -9,8 +9,8 @@ import { once } from './memory.ts'
 
 /** Margins of one joint over all sampled cases. */
 export interface JointMargins {
-  /** Likely case, and the tenth and ninetieth in a hundred. Worked out when it is first read. */
-  readonly margins: Margins
+  /** Likely case, and the tenth and ninetieth in a hundred. */
+  readonly margins: () => Margins
   /** Of 100 cases, how many hold. */
   readonly holdsIn: number
   /** The margin that fails in most cases; the nearest to its limit when none fails. */
@@ -60,7 +60,7 @@ export function jointMargins(
   }
   const worstPoint = sideMargins(model, held, loads, cases)
   pullMargins(model, held, loads, cases)
-  const margins = once(() => spreads(cases))
+  const { holdsIn, weakest } = holding(cases, rulebook)
   const unloading = (1 - model.loadFactor) * model.loadLeft
   const [clamp, pull] = [held.clamp[0] as number, loads.worstPull[0] as number]
   return {
@@ -73,10 +73,9 @@ export function jointMargins(
       pull: loads.pull[worstPoint] as number,
       side: loads.side[worstPoint] as number,
     },
-    ...holding(cases, rulebook),
-    get margins() {
-      return margins()
-    },
+    holdsIn,
+    weakest,
+    margins: once(() => spreads(cases)),
   }
 }
 

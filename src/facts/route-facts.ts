@@ -15,20 +15,22 @@ import type { JointModel } from './joint-model.ts'
 import type { JointMargins } from './margins.ts'
 import { type Memory, once } from './memory.ts'
 
-/** One route tried on a build: what it changes, how it holds, what it costs. */
+/**
+ * One route tried on a build: what it changes, how it holds, what it costs. What only reports ask
+ * for is worked out when they ask.
+ */
 export interface RouteTrial {
   readonly route: Route
   readonly build: Build
   readonly model: JointModel
-  /** Everything that was drawn, by scatter id and fact key; gathered when it is read. */
-  readonly samples: Draws
+  /** Everything that was drawn, by scatter id and fact key. */
+  readonly samples: () => Draws
   readonly result: JointMargins
   readonly likelyCost: number
-  /** With its spread; worked out when it is first read. */
-  readonly cost: RouteCost
+  /** With its spread. */
+  readonly cost: () => RouteCost
   readonly work: readonly string[]
-  /** Listed when they are read. */
-  readonly parts: readonly string[]
+  readonly parts: () => readonly string[]
   readonly needed: number
   /** In the units of rules/computed-facts.json. */
   readonly facts: FlatFacts
@@ -51,20 +53,19 @@ export function tryRoute(route: Route, likelyCost: number, standing: Standing): 
   const result = marginsOf(joint, loads.cases, rulebook)
   const work = itemsOf(route.work, before)
   const needed = rulebook.holding.needed[choiceOf(before, 'use')] ?? 100
-  const cost = once(() => routeCost(route, before, rulebook))
-  const tried = { route, build, before, model, result, likelyCost, work, needed }
+  // Written out rather than spread, which is slow: a turn tries hundreds of routes.
   return {
-    ...tried,
-    facts: readOff(FACTS, tried),
-    get samples() {
-      return new Map([...loads.scales.of, ...joint.of])
-    },
-    get parts() {
-      return itemsOf(route.parts, before)
-    },
-    get cost() {
-      return cost()
-    },
+    route,
+    build,
+    model,
+    result,
+    likelyCost,
+    work,
+    needed,
+    facts: readOff(FACTS, { route, build, before, model, result, likelyCost, work, needed }),
+    samples: () => new Map([...loads.scales.of, ...joint.of]),
+    parts: () => itemsOf(route.parts, before),
+    cost: once(() => routeCost(route, before, rulebook)),
   }
 }
 
