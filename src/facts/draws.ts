@@ -76,14 +76,23 @@ function draw(name: string, ends: Ends, { loadCases }: Rulebook): Float64Array {
   return values
 }
 
-/** The spread of an item of rules/scatter.json for a build; undefined where it has none. */
-export function scatterOf(
-  item: Rulebook['scatter'][number],
+/** What was drawn of each spread of rules/scatter.json, and for which load cases. */
+const scatter = new WeakMap<Ends, { of: Rulebook['loadCases']; values: Float64Array }>()
+
+/** The values of an item of rules/scatter.json for a build; undefined where it has no spread. */
+export function scattered(
+  { id, take }: Rulebook['scatter'][number],
   build: Build,
-): { low: number; likely: number; high: number } | undefined {
-  const { take } = item
-  if (!('by' in take)) return take
-  return take.cases[String(build.facts[take.by as keyof Build['facts']].value)]
+  rulebook: Rulebook,
+): Float64Array | undefined {
+  const spread =
+    'by' in take ? take.cases[String(build.facts[take.by as keyof Build['facts']].value)] : take
+  if (!spread) return undefined
+  const known = scatter.get(spread)
+  if (known?.of === rulebook.loadCases) return known.values
+  const values = drawn(id, spread, rulebook)
+  scatter.set(spread, { of: rulebook.loadCases, values })
+  return values
 }
 
 /** An assumed figure's ends over its likely value. A said one scatters only as far as its own low and high. */

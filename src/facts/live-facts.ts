@@ -32,25 +32,28 @@ export function over(top: FactTable, base: FactTable): FactTable {
 
 /** Facts of a build that have a value, and for each `<key>Said`, as bare values. */
 export function buildValues({ facts }: Build): FlatFacts {
-  const get = (name: string): FactValue | undefined => {
-    const said = KEY_OF_SAID.get(name)
-    if (said) return facts[said].state === 'said'
-    return isFactKey(name) ? facts[name].value : undefined
-  }
+  const get = (name: string): FactValue | undefined => VALUES.get(name)?.(facts)
   return {
     get,
     has: (name) => get(name) !== undefined,
     *[Symbol.iterator]() {
-      for (const name of NAMES) {
-        const value = get(name)
+      for (const [name, read] of VALUES) {
+        const value = read(facts)
         if (value !== undefined) yield [name, value] as const
       }
     },
   }
 }
 
+/** How each value is read off the facts of a build. */
+const VALUES = new Map<string, (facts: Build['facts']) => FactValue | undefined>(
+  FACT_KEYS.flatMap((key) => [
+    [`${key}Said`, (facts) => facts[key].state === 'said'],
+    [key, (facts) => facts[key].value],
+  ]),
+)
+
 const KEY_OF_SAID = new Map(FACT_KEYS.map((key) => [`${key}Said`, key]))
-const NAMES = FACT_KEYS.flatMap((key) => [`${key}Said`, key])
 
 /** Every fact of a build that has a value, and for each `<key>Said`. */
 export function buildTable(build: Build, answers: Answers, system: UnitSystem): FactTable {

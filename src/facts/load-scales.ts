@@ -1,7 +1,7 @@
 import type { Build } from '../build/build.ts'
 import { type RatioRange, SCALE_RANGE } from '../mechanics/ratio-range.ts'
 import type { Rulebook } from '../rulebook/load.ts'
-import { doubt, drawn, scatterOf } from './draws.ts'
+import { doubt, drawn, scattered } from './draws.ts'
 
 /** Facts whose doubt moves the gas force (exponent given) or the inertia force. */
 const GAS_EXPONENT: Readonly<Record<string, number>> = { bore: 2 }
@@ -35,8 +35,9 @@ export function loadScales(
   const of = new Map<string, Float64Array>()
   const scale = (base: string, exponents: Readonly<Record<string, number>>): Float64Array => {
     const item = rulebook.scatter.find(({ id }) => id === base)
-    const spread = (item && scatterOf(item, build)) ?? { low: 1, likely: 1, high: 1 }
-    const first = drawn(base, spread, rulebook)
+    const first =
+      (item && scattered(item, build, rulebook)) ??
+      drawn(base, { low: 1, likely: 1, high: 1 }, rulebook)
     of.set(base, first)
     const product = first.slice()
     for (const [key, exponent] of Object.entries(exponents)) {

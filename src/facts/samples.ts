@@ -1,7 +1,7 @@
 import { type Build, choiceOf } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { STRENGTH_FACTS } from './crown.ts'
-import { doubt, drawn, scatterOf } from './draws.ts'
+import { doubt, drawn, scattered } from './draws.ts'
 
 /** Facts of the joint whose doubt is sampled beside the rulebook's scatter. */
 export const DOUBTED_OF_JOINT = [...STRENGTH_FACTS, 'fastenerTorque', 'registerHeight'] as const
@@ -17,8 +17,8 @@ const OF_LOADS = ['gasForce', 'inertiaForce']
 export function jointDraws(build: Build, rulebook: Rulebook): Map<string, Float64Array> {
   const of = new Map<string, Float64Array>()
   for (const item of rulebook.scatter) {
-    const spread = OF_LOADS.includes(item.id) ? undefined : scatterOf(item, build)
-    if (spread) of.set(item.id, drawn(item.id, spread, rulebook))
+    const values = OF_LOADS.includes(item.id) ? undefined : scattered(item, build, rulebook)
+    if (values) of.set(item.id, values)
   }
   for (const key of DOUBTED_OF_JOINT) {
     // A torque that does not set the clamp leaves it in no doubt.
