@@ -3,7 +3,7 @@ import { most, unitLoadOf } from '../facts/build-facts.ts'
 import type { EngineLoads } from '../facts/engine-loads.ts'
 import type { Trials } from '../facts/trials.ts'
 import { capShare } from '../mechanics/cap-share.ts'
-import { loadSweep, type WorstLoad as SweptLoad } from '../mechanics/load-sweep.ts'
+import type { WorstLoad as SweptLoad } from '../mechanics/load-sweep.ts'
 
 /** Degrees between the points of a polar diagram and of the pressure curve. */
 const POLAR_STEP = 5
@@ -66,13 +66,9 @@ function traceOf(pressure: ArrayLike<number>): LoadReport['pressureTrace'] {
 }
 
 function speedWorst(loads: EngineLoads, index: number): { worstPull: number; worstSide: number } {
-  const one = loads.loads[index]
-  if (!one) throw new RangeError(`no loads at speed ${index}`)
-  const { worstPull, worstSide } = loadSweep({ loads: [one] })
-  return {
-    worstPull: round(worstPull.force / 1000, 2),
-    worstSide: round(worstSide.force / 1000, 2),
-  }
+  const worst = (of: 'pull' | 'side'): number =>
+    Math.max(...loads.sweep.mains.map(({ atSpeeds }) => atSpeeds[index]?.[of] ?? 0))
+  return { worstPull: round(worst('pull') / 1000, 2), worstSide: round(worst('side') / 1000, 2) }
 }
 
 function polar(loads: EngineLoads, index: number, main: number) {

@@ -38,8 +38,8 @@ export interface MainSweep {
   worstSide: WorstLoad
   /** Greatest load on the bearing, whichever way it points. */
   peakLoad: WorstLoad
-  /** Mean size of the load over the cycle, at the speed where that is greatest, N. */
-  meanLoad: number
+  /** Greatest pull and side push at each speed, N. */
+  atSpeeds: { pull: number; side: number }[]
   /** Load over projected area D·L, Pa, where the bearing's sizes are given. */
   unitLoad?: { peak: number; mean: number }
 }
@@ -97,14 +97,15 @@ interface Running {
 }
 
 function sweepMain(input: LoadSweepInput, main: number): MainSweep {
-  const pull: Running = { value: -1, at: 0, half: 1 }
-  const side: Running = { value: -1, at: 0, half: 1 }
-  const peak: Running = { value: -1, at: 0, half: 1 }
-  let meanLoad = 0
-  input.loads.forEach((load, speedIndex) => {
+  const [pull, side, peak] = [nothingYet(), nothingYet(), nothingYet()]
+  const atSpeeds = input.loads.map((load, speedIndex) => {
     const start = speedIndex * CYCLE
-    meanLoad = Math.max(meanLoad, scan(load, main, start, 1, pull, side, peak))
-    if (load.splitCase) scan(load, main, start, -1, pull, side, peak)
+    const [ownPull, ownSide] = [nothingYet(), nothingYet()]
+    scan(load, main, start, 1, ownPull, ownSide, peak)
+    if (load.splitCase) scan(load, main, start, -1, ownPull, ownSide, peak)
+    raise(pull, ownPull.value, ownPull.at, ownPull.half)
+    raise(side, ownSide.value, ownSide.at, ownSide.half)
+    return { pull: ownPull.value, side: ownSide.value }
   })
   // Looked for by its square.
   peak.value = Math.sqrt(Math.max(0, peak.value))
@@ -114,17 +115,32 @@ function sweepMain(input: LoadSweepInput, main: number): MainSweep {
     worstPull: named(pull),
     worstSide: named(side),
     peakLoad: named(peak),
-    meanLoad,
+    atSpeeds,
   }
-  if (input.bearing) sweep.unitLoad = unitLoad(sweep, input.bearing)
+  if (input.bearing) {
+    const area = input.bearing.diameter * input.bearing.width
+    sweep.unitLoad = { peak: sweep.peakLoad.force / area, mean: meanLoad(input.loads, main) / area }
+  }
   return sweep
 }
 
-function unitLoad(
-  { peakLoad, meanLoad }: MainSweep,
-  { diameter, width }: { diameter: number; width: number },
-): { peak: number; mean: number } {
-  return { peak: peakLoad.force / (diameter * width), mean: meanLoad / (diameter * width) }
+function nothingYet(): Running {
+  return { value: -1, at: 0, half: 1 }
+}
+
+/** Mean size of the load on a main over the cycle, at the speed where that is greatest, N. */
+export function meanLoad(loads: readonly MainLoads[], main: number): number {
+  return Math.max(
+    ...loads.map(({ gasX, gasY, inertiaX, inertiaY }) => {
+      let sum = 0
+      for (let index = 0; index < CYCLE; index++) {
+        const x = gasX[main]![index]! + inertiaX[main]![index]!
+        const y = gasY[main]![index]! + inertiaY[main]![index]!
+        sum += Math.sqrt(x * x + y * y)
+      }
+      return sum / CYCLE
+    }),
+  )
 }
 
 function nameWorst(input: LoadSweepInput, main: number, { value, at, half }: Running): WorstLoad {
@@ -141,8 +157,8 @@ function nameWorst(input: LoadSweepInput, main: number, { value, at, half }: Run
 }
 
 /**
- * Greatest pull, side push and square of the load, and its mean over the cycle as the result, N.
- * Cheap bounds skip what cannot be greater than the greatest yet.
+ * Greatest pull, side push and square of the load. Cheap bounds skip what cannot be greater than
+ * the greatest yet.
  */
 function scan(
   load: MainLoads,
@@ -152,17 +168,15 @@ function scan(
   pull: Running,
   side: Running,
   peak: Running,
-): number {
+): void {
   const gasX = load.gasX[main]!
   const gasY = load.gasY[main]!
   const inertiaX = load.inertiaX[main]!
   const inertiaY = load.inertiaY[main]!
-  let sum = 0
   for (let index = 0; index < CYCLE; index++) {
     const across = Math.abs(gasX[index]! + inertiaX[index]!)
     const y = half * (gasY[index]! + inertiaY[index]!)
     const square = across * across + y * y
-    sum += Math.sqrt(square)
     if (square > peak.value) {
       peak.value = square
       peak.at = start + index
@@ -174,7 +188,6 @@ function scan(
     raise(pull, pullOf(across, y, part), start + index, half)
     raise(side, across * part, start + index, half)
   }
-  return sum / CYCLE
 }
 
 function raise(running: Running, value: number, at: number, half: 1 | -1): void {

@@ -1,8 +1,8 @@
 import { STANDARD_PRESSURE } from '../mechanics/atmosphere.ts'
 import { CRANK_LAYOUTS } from '../mechanics/crank-layouts.ts'
 import { gasCycle } from '../mechanics/gas-cycle.ts'
-import { type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
-import { CYCLE, type MainLoadsInput, mainLoads } from '../mechanics/main-loads.ts'
+import { type LoadSweep, loadSweep, meanLoad } from '../mechanics/load-sweep.ts'
+import { CYCLE, type MainLoads, type MainLoadsInput, mainLoads } from '../mechanics/main-loads.ts'
 import { bestTorqueStart } from '../mechanics/phasing.ts'
 import { buildInputs, figureInput } from './from-build.ts'
 import { cycleInput, GAS_NAMES, type GasInputs } from './gas-fields.ts'
@@ -118,7 +118,7 @@ function work(input: MainLoadsInputs, print: Print): Worked {
   const sweep = loadSweep({ loads: [loads], ...bearing })
   const one = oneCylinder(input, print)
   return {
-    results: [...worstResults(sweep, print), ...mainResults(sweep, print), ...one.results],
+    results: [...worstResults(sweep, print), ...mainResults(sweep, loads, print), ...one.results],
     steps: [...loadSteps(full, loads, sweep, print), ...one.steps],
     notes: notes(input),
     series: loadsSeries(loads, print),
@@ -198,14 +198,14 @@ function worstResults(sweep: LoadSweep, print: Print): Result[] {
   ]
 }
 
-function mainResults({ mains }: LoadSweep, print: Print): Result[] {
+function mainResults({ mains }: LoadSweep, loads: MainLoads, print: Print): Result[] {
   return mains.flatMap((main) => {
     const n = main.main + 1
     const results = [
       print.result(`main${n}Pull`, `Main ${n}: worst pull`, main.worstPull.force, 'force'),
       print.result(`main${n}Side`, `Main ${n}: worst side push`, main.worstSide.force, 'force'),
       print.result(`main${n}Peak`, `Main ${n}: greatest load`, main.peakLoad.force, 'force'),
-      print.result(`main${n}Mean`, `Main ${n}: mean load`, main.meanLoad, 'force'),
+      print.result(`main${n}Mean`, `Main ${n}: mean load`, meanLoad([loads], main.main), 'force'),
     ]
     if (!main.unitLoad) return results
     const { peak } = main.unitLoad

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { capShare } from '../../src/mechanics/cap-share.ts'
 import { CRANK_LAYOUTS } from '../../src/mechanics/crank-layouts.ts'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
-import { loadSweep } from '../../src/mechanics/load-sweep.ts'
+import { loadSweep, meanLoad } from '../../src/mechanics/load-sweep.ts'
 import { type MainLoads, mainLoads } from '../../src/mechanics/main-loads.ts'
 import { mainLoadsWorkspace } from '../../src/mechanics/main-loads-workspace.ts'
 import { engine } from '../support/layout-loads.ts'
@@ -46,6 +46,13 @@ describe('loadSweep', () => {
     }
     expect(sweep.worstPull.force).toBe(Math.max(...sweep.mains.map((one) => one.worstPull.force)))
     expect(sweep.worstSide.force).toBe(Math.max(...sweep.mains.map((one) => one.worstSide.force)))
+  })
+
+  it.each(LAYOUTS)('$id: tells the greatest pull and side push of each speed', (layout) => {
+    const loads = loadsOf(layout)
+    for (const { main, atSpeeds } of loadSweep({ loads }).mains) {
+      expect(atSpeeds).toEqual(loads.map((load) => greatest([load], main)))
+    }
   })
 
   it.each(LAYOUTS)('$id: finds the greatest load of all, whichever way it points', (layout) => {
@@ -99,7 +106,7 @@ describe('loadSweep', () => {
   it('gives unit loads by projected area: peak and mean over the worst cycle', () => {
     const loads = loadsOf(V8)
     const sweep = loadSweep({ loads, bearing: { diameter: 0.062, width: 0.022 } })
-    for (const { main, unitLoad, peakLoad, meanLoad } of sweep.mains) {
+    for (const { main, unitLoad, peakLoad } of sweep.mains) {
       const sizes = loads.map((load) =>
         Array.from({ length: 720 }, (_, index) =>
           Math.hypot(
@@ -110,9 +117,9 @@ describe('loadSweep', () => {
       )
       const mean = Math.max(...sizes.map((row) => row.reduce((sum, one) => sum + one) / 720))
       expect(peakLoad.force / Math.max(...sizes.flat())).toBeCloseTo(1, 12)
-      expect(meanLoad / mean).toBeCloseTo(1, 12)
+      expect(meanLoad(loads, main) / mean).toBeCloseTo(1, 12)
       expect(unitLoad!.peak).toBeCloseTo(peakLoad.force / (0.062 * 0.022), 3)
-      expect(unitLoad!.mean).toBeCloseTo(meanLoad / (0.062 * 0.022), 3)
+      expect(unitLoad!.mean).toBeCloseTo(mean / (0.062 * 0.022), 3)
     }
     expect(loadSweep({ loads }).mains[0]!.unitLoad).toBeUndefined()
   })
