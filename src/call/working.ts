@@ -88,7 +88,7 @@ function loadSteps({ build, loads }: Trials, print: Printer): WorkingStep[] {
     step(
       'Pull and side push on a cap',
       'each throw’s load half on each main beside it; of the main’s load the part below the parting face, spread as a cosine',
-      `main ${worstPull.main + 1} and main ${worstSide.main + 1}, all angles, ${loads.loads.length} speeds and cases`,
+      `main ${worstPull.main + 1} and main ${worstSide.main + 1}, all angles, ${loads.speeds.length} speeds and cases`,
       `pull ${print.force(worstPull.force)}, side push ${print.force(worstSide.force)}`,
       {
         kind: 'published',

@@ -19,7 +19,10 @@ import { type Memory, newMemory, once, remembered } from './memory.ts'
 /** Everything that the crank train does to the mains, SI. */
 export interface EngineLoads extends EngineGas {
   readonly layout: (typeof CRANK_LAYOUTS)[LayoutId]
-  /** One for each speed. Worked out when they are first read: only reports need them. */
+  /**
+   * One for each speed, worked out when they are read: only reports need them. They are written
+   * over when those of another engine are read, so that none may be kept.
+   */
   readonly loads: readonly MainLoads[]
   /** Of each main and of all; found when it is first read. */
   readonly sweep: LoadSweep
@@ -100,9 +103,8 @@ function onMains(build: Build, gas: EngineGas, rulebook: Rulebook): EngineLoads 
     const inputs = inputsOf(build, gas, room)
     return capCases(inputs.map(mainLoads), scales(), loadsBetween(inputs, room.workspace))
   })
-  let kept: MainLoads[] | undefined
-  let swept: LoadSweep | undefined
-  return {
+  const sweep = once(() => loadSweep({ loads: loads.loads, cases: casesOf(gas) }))
+  const loads: EngineLoads = {
     ...gas,
     layout: CRANK_LAYOUTS[id],
     get scales() {
@@ -112,17 +114,16 @@ function onMains(build: Build, gas: EngineGas, rulebook: Rulebook): EngineLoads 
       return cases()
     },
     get loads() {
-      kept ??= inputsOf(build, gas, makeRoom(id, gas.speeds.length, 1)).map(mainLoads)
-      return kept
+      return wholeLoads(loads, (room) => inputsOf(build, gas, room).map(mainLoads))
     },
     get peakForce() {
-      return Math.max(...this.sweep.mains.map(({ peakLoad }) => peakLoad.force))
+      return Math.max(...sweep().mains.map(({ peakLoad }) => peakLoad.force))
     },
     get sweep() {
-      swept ??= loadSweep({ loads: this.loads, cases: casesOf(gas) })
-      return swept
+      return sweep()
     },
   }
+  return loads
 }
 
 function casesOf({ speeds, fullLoads }: EngineGas): LoadCase[] {
@@ -141,16 +142,34 @@ const rooms = new Map<LayoutId, Room>()
 function roomFor(id: LayoutId, speeds: number): Room {
   let room = rooms.get(id)
   if (!room || room.results.length < speeds) {
-    room = makeRoom(id, speeds, STRIDE)
+    room = makeRoom(CRANK_LAYOUTS[id], speeds, STRIDE)
     rooms.set(id, room)
   }
   return room
 }
 
-function makeRoom(id: LayoutId, speeds: number, every: number): Room {
-  const layout = CRANK_LAYOUTS[id]
+function makeRoom(layout: EngineLoads['layout'], speeds: number, every: number): Room {
   const results = Array.from({ length: speeds }, () => emptyMainLoads(layout, every))
   return { workspace: mainLoadsWorkspace(layout, every), results }
+}
+
+/** The engine whose loads at every degree were read last, and these; 1 MB, so there is but one. */
+let whole: { of: object; loads: readonly MainLoads[]; readonly room: Room } | undefined
+
+/** Loads at every degree of an engine: filled by `fill`, unless they were the last that were read. */
+function wholeLoads(
+  engine: Pick<EngineLoads, 'layout' | 'speeds'>,
+  fill: (room: Room) => readonly MainLoads[],
+): readonly MainLoads[] {
+  if (whole?.of === engine) return whole.loads
+  const before = whole?.room
+  const fits =
+    before?.workspace.layout === engine.layout && before.results.length >= engine.speeds.length
+  const room = before && fits ? before : makeRoom(engine.layout, engine.speeds.length, 1)
+  // Nobody's, should it stop half way.
+  whole = undefined
+  whole = { of: engine, loads: fill(room), room }
+  return whole.loads
 }
 
 /** What the load on every main is worked out from, at every speed. */
