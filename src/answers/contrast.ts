@@ -17,7 +17,7 @@ export function readContrast(figure: Figure, parts: Parts, into: Findings): bool
   const { figures, pairs, input, scopes } = parts
   const before = figures[figures.indexOf(figure) - 1]
   const alike = !figure.unit || figure.unit.kind === before?.unit?.kind
-  if (!alike || figure.ratio || !isSetAgainst(figure, parts)) return false
+  if (!alike || figure.ratio || !isSetAgainst(figure, before, parts)) return false
   const here = scopes.sentence[figure.from] ?? 0
   const there = before && scopes.sentence[before.from]
   if (!before || !(there === here || (there === here - 1 && opensOnOwn(figure, parts))))
@@ -91,10 +91,10 @@ function keyOf(figure: Figure, { choiceMentions }: Parts): FactKey | undefined {
 
 function isSetAgainst(
   { from, to }: Figure,
-  { tokens, scopes, lexicon, figures, figureMentions, input }: Parts,
+  before: Figure | undefined,
+  { tokens, scopes, lexicon, figureMentions, input }: Parts,
 ): boolean {
   // "Not 10 psi, 8", "isn't 7200 after all, it's 6700", "replace the 9.8 compression with 10.2".
-  const before = figures.filter((figure) => figure.to <= from - 1).at(-1)
   if (before && from - before.to <= REACH && input.negations.denies(before)) {
     const named = coverage(tokens.length, figureMentions)
     const links = tokens
