@@ -10,6 +10,8 @@ const TURN = { withoutTurningPoints: true }
 
 /** How time grows with cylinders, with rules and with sampled cases. */
 export async function benchGrowth(rulebook: Rulebook, answers: Answers): Promise<void> {
+  // What runs first would pay for compiling what all share.
+  for (let run = 0; run < 30; run++) await assess(rulebook, answers, TURN)
   const cylinders: [string, Timed, Timed][] = []
   for (const layout of ['inline-3', 'inline-4', 'inline-6', 'v8-cross-plane', 'v12-60', 'flat-6']) {
     const engine = engineOf(layout)
