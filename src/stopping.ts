@@ -4,6 +4,9 @@ import { closeLine } from './api/take-turns.ts'
 /** Of the time to end, so much is left to send refusals to those who still wait. */
 const REFUSING_SECONDS = 2
 
+/** So long it still takes in what was sent before it was told to stop. */
+const TAKING_IN_SECONDS = 1
+
 /** A server that was told to stop, or was not yet. */
 export interface Stopping {
   /** Whether it was told to. */
@@ -11,7 +14,7 @@ export interface Stopping {
 }
 
 /**
- * Stop at SIGTERM or SIGINT: take no new connection, answer what came already, refuse what is
+ * Stop at SIGTERM or SIGINT: soon take no new connection, answer what came already, refuse what is
  * left of it when the time is nearly over, and end the process.
  *
  * @param seconds - until the process ends, at the latest
@@ -21,9 +24,15 @@ export function stopWhenTold(server: ServerType, seconds: number): Stopping {
   const stop = () => {
     if (told) return
     told = true
-    // Idle connections would hold the process for nothing.
-    server.close(() => process.exit(0))
-    if ('closeIdleConnections' in server) server.closeIdleConnections()
+    // What was sent already may not be taken in yet: closing at once would reset it.
+    setTimeout(
+      () => {
+        server.close(() => process.exit(0))
+        // Idle connections would hold the process for nothing.
+        if ('closeIdleConnections' in server) server.closeIdleConnections()
+      },
+      Math.min(TAKING_IN_SECONDS, seconds / 4) * 1000,
+    )
     setTimeout(closeLine, Math.max(0, seconds - REFUSING_SECONDS) * 1000).unref()
     setTimeout(() => process.exit(0), seconds * 1000).unref()
   }

@@ -29,11 +29,18 @@ export function startWorkers(count: number, stopSeconds: number): void {
     for (const worker of Object.values(cluster.workers ?? {})) worker?.process.kill('SIGHUP')
   })
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
-    process.once(signal, () => {
+    process.on(signal, () => {
+      if (stopping) return
       stopping = true
       for (const worker of Object.values(cluster.workers ?? {})) worker?.process.kill('SIGTERM')
-      // They end by themselves; when this process goes, the rest of them go with it.
-      setTimeout(() => process.exit(0), (stopSeconds + GRACE_SECONDS) * 1000).unref()
+      // They end by themselves; one that computes without a pause does not hear that it should.
+      setTimeout(
+        () => {
+          for (const worker of Object.values(cluster.workers ?? {})) worker?.process.kill('SIGKILL')
+          process.exit(0)
+        },
+        (stopSeconds + GRACE_SECONDS) * 1000,
+      ).unref()
     })
   }
 }

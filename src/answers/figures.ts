@@ -38,7 +38,13 @@ function figureAt(
   const first =
     start < tokens.length ? plainNumberAt(tokens, start, reader.words, taken) : undefined
   if (!first) return undefined
-  const number = readRest(tokens, first, before?.unit, reader, taken)
+  const number = readRest(
+    tokens,
+    grouped(tokens, first, before?.unit, reader),
+    before?.unit,
+    reader,
+    taken,
+  )
   if (isPointing(tokens, first, number)) return undefined
   return { ...number, from: at, afterFrom: tokens[at - 1]?.text === 'from' }
 }
@@ -119,4 +125,25 @@ function withOunces(
   const ounces = part && part.value < 16 ? unitAfter(tokens, part, units) : undefined
   if (!part || ounces?.kind !== 'unit' || ounces.symbol !== 'oz') return undefined
   return { value: roundAway(first.value + part.value / 16), to: ounces.to, decimal: true }
+}
+
+/** What is counted in thousands, so that "12 500" before it is one figure. */
+const IN_THOUSANDS = new Set(['rpm', 'cc'])
+
+/** "12 500 USD", "10 000 dollars", "5 700 cc": thousands parted by a space, as much of the world writes them. */
+function grouped(
+  tokens: readonly Token[],
+  first: PlainNumber,
+  sign: FoundUnit | undefined,
+  { units }: FigureReader,
+): PlainNumber {
+  const rest = tokens[first.to]
+  const whole = !first.inWords && !first.decimal && !first.scaled && first.value >= 1
+  const three = rest?.kind === 'number' && rest.gap === 'space' && /^\d{3}$/.test(rest.text)
+  if (!whole || first.value > 999 || first.to !== first.from + 1 || !three) return first
+  const value = first.value * 1000 + (rest.value ?? 0)
+  const all = { ...first, value, to: first.to + 1 }
+  const unit = sign ?? unitAfter(tokens, all, units)
+  const counted = unit?.kind === 'money' || (unit?.kind === 'unit' && IN_THOUSANDS.has(unit.symbol))
+  return counted ? all : first
 }

@@ -9,6 +9,7 @@ import { negationsOf } from './negation.ts'
 import type { PlainText } from './normalise-text.ts'
 import { type OverFrom, overFromIn } from './overbore.ts'
 import { type Pair, pairFigures } from './pairing.ts'
+import { longestAt } from './phrases.ts'
 import type { Figure } from './plain-figure.ts'
 import { afterChange, type FigureInput } from './read-figures.ts'
 import { type Request, requestsIn } from './requests.ts'
@@ -53,6 +54,9 @@ export function takeApart(
     lexicon,
     scopes,
     negations: negationsOf(tokens, scopes, [...choiceMentions, ...all], lexicon),
+    wheels: tokens.flatMap((_, at) =>
+      longestAt(lexicon.units.tree, tokens, at)?.meanings[0]?.kind === 'wheel' ? [at] : [],
+    ),
     whatIf: requests.some(({ intent, opens }) => intent === 'what-if' && opens),
     money: currencyOf(answers, all, tokens, lexicon),
     answers,

@@ -45,6 +45,7 @@ const PLAIN: Readonly<Record<string, string>> = {
 const VULGAR = /^[\u00bc-\u00be\u2150-\u215e]$/u
 const MARK = /^\p{M}$/u
 const DIGIT = /^\p{Nd}$/u
+const INVISIBLE = /^\p{Cf}+$/u
 
 /**
  * Lower-case NFKC text with typographic quotes, dashes and signs, and digits of any script, made plain.
@@ -87,6 +88,8 @@ function plainOf(cluster: string): string {
   const direct = PLAIN[cluster]
   if (direct !== undefined) return direct
   if (cluster.length === 1 && cluster < '\u0080') return cluster.toLowerCase()
+  // Nobody sees them, and "100\u200bNm" is 100 Nm.
+  if (INVISIBLE.test(cluster)) return ''
   const folded = cluster.normalize('NFKC').toLowerCase()
   const plain = [...folded]
     .map((character) => PLAIN[character] ?? withPlainDigit(character))

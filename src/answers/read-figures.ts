@@ -14,6 +14,8 @@ export interface FigureInput {
   readonly lexicon: Lexicon
   readonly scopes: Scopes
   readonly negations: Negations
+  /** Where the wheels are spoken of. */
+  readonly wheels: readonly number[]
   readonly whatIf: boolean
   readonly money: MoneyContext
   readonly answers: Answers

@@ -27,7 +27,7 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
 }
 
 /** "Power on wheels 320 hp", "600, but that's at the tyres": what is said of a power speaks of the wheels. */
-function isAtWheels({ from, to, unit }: Figure, { tokens, scopes, lexicon }: FigureInput): boolean {
+function isAtWheels({ from, to, unit }: Figure, { tokens, scopes, wheels }: FigureInput): boolean {
   if (unit && (unit.kind !== 'unit' || !['hp', 'kW'].includes(unit.symbol))) return false
   const goesOn = (at: number): boolean =>
     at > to &&
@@ -35,11 +35,7 @@ function isAtWheels({ from, to, unit }: Figure, { tokens, scopes, lexicon }: Fig
     scopes.sentence[at] === scopes.sentence[from] &&
     tokens.slice(to, at).some(({ text }) => THATS.has(text)) &&
     tokens.slice(to, at).every(({ kind }) => kind !== 'number')
-  return tokens.some(
-    (_, at) =>
-      (scopes.clause[at] === scopes.clause[from] || goesOn(at)) &&
-      longestAt(lexicon.units.tree, tokens, at)?.meanings[0]?.kind === 'wheel',
-  )
+  return wheels.some((at) => scopes.clause[at] === scopes.clause[from] || goesOn(at))
 }
 
 const THATS = new Set(['thats', 'that', 'its', 'which', 'this'])

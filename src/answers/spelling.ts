@@ -105,7 +105,12 @@ function isContracted({ owner, text }: Token, { naming }: Speller): boolean {
 function asWord(token: Token, before: Token | undefined, [after, next]: readonly Token[]): Token {
   if (token.kind !== 'number' || token.gap !== 'space' || after?.gap !== 'space') return token
   const to =
-    token.text === '2' && before?.kind === 'word' && after.kind === 'number' && next?.text !== '/'
+    token.text === '2' &&
+    before?.kind === 'word' &&
+    after.kind === 'number' &&
+    next?.text !== '/' &&
+    // "2 500 euro" is two thousand and a half.
+    !(/^\d00$/.test(after.text) && next?.kind === 'word')
   const four = token.text === '4' && ['the', 'it', 'my'].includes(after.text)
   if (!to && !(four && before?.kind === 'number')) return token
   const { value: _, decimal: __, otherValue: ___, ...plain } = token

@@ -16,7 +16,7 @@ export function csvCell(text: string): string {
   const isNumber = /^[-−+]?\d+(?:\.\d+)?$/.test(plain)
   // Some separate by semicolons or tabs: what stands after one begins a cell, too.
   // Some readers part cells at semicolons or tabs: what stands after one begins a cell, too.
-  const marked = plain.replace(/(^|[;\t])(?=[\s\p{C}]*[=+\-−@\t\r\n|%＝＋－＠])/gu, "$1'")
+  const marked = plain.replace(/(^|[;\t])(?=[\s\p{C}"]*[=+\-−@\t\r\n|%＝＋－＠])/gu, "$1'")
   const safe = isNumber ? plain.replace(/^−/, '-') : marked
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe
 }

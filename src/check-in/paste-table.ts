@@ -41,6 +41,11 @@ function rowNamed(name: string): number | undefined {
   return digit === undefined ? undefined : Number(digit)
 }
 
+/** Nobody's reading is longer. */
+const LONGEST_FIGURE = 40
+const FIGURE = /^[+\-−]?[\d.,]+\s*(?:in|mm|")?$/
+
 function isFigure(cell: string): boolean {
-  return /^[+\-−]?[\d.,]*\d[\d.,]*\s*(?:in|mm|")?$/.test(cell)
+  // Each part of the pattern takes other characters, so that no cell makes it try twice.
+  return cell.length <= LONGEST_FIGURE && /\d/.test(cell) && FIGURE.test(cell)
 }

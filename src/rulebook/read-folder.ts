@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { join, relative } from 'node:path'
 
 /**
@@ -9,8 +9,10 @@ export function readFolder(folder: string): Map<string, string> {
   const files = new Map<string, string>()
   const entries = readdirSync(folder, { recursive: true, withFileTypes: true })
   for (const entry of entries) {
-    if (!entry.isFile() || !entry.name.endsWith('.json')) continue
     const path = join(entry.parentPath, entry.name)
+    // Mounted folders often hold links.
+    const isFile = entry.isFile() || (entry.isSymbolicLink() && statSync(path).isFile())
+    if (!isFile || !entry.name.endsWith('.json')) continue
     files.set(relative(folder, path).replaceAll('\\', '/'), readFileSync(path, 'utf8'))
   }
   return files

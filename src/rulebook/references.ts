@@ -3,7 +3,7 @@ import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { assumedFaults } from './assumed-figures.ts'
 import { leaves, placesIn } from './conditions.ts'
 import type { Rulebook } from './load.ts'
-import type { Leaf, Rule, Scope } from './schema.ts'
+import type { Leaf, Route, Rule, Scope } from './schema.ts'
 
 /** Scopes whose facts a scope also sees. */
 const SEES: Readonly<Record<Scope, readonly Scope[]>> = {
@@ -31,6 +31,7 @@ export function checkReferences(rulebook: Rulebook, factKeys: readonly string[])
   return [
     ...rulebook.rules.flatMap((rule) => ruleFaults(rulebook, rule)),
     ...routeFaults(rulebook),
+    ...scatterFaults(rulebook),
     ...tableFaults(rulebook, factKeys),
     ...assumedFaults(rulebook),
     ...presetFaults(rulebook),
@@ -91,9 +92,62 @@ function choiceFaults(place: string, { fact: name, operator, value }: Leaf): str
   ]
 }
 
+/** Figures of the model that the mechanics ask for by name. */
+const SCATTERED = [
+  'gasForce',
+  'inertiaForce',
+  'preload',
+  'faceFriction',
+  'registerInterference',
+  'embedding',
+  'capStrength',
+  'threadStrength',
+]
+
+function scatterFaults({ scatter }: Rulebook): string[] {
+  const ids = scatter.map(({ id }) => id)
+  return [
+    ...SCATTERED.filter((id) => !ids.includes(id)).map((id) => `scatter.json: no entry "${id}"`),
+    ...scatter.flatMap(({ id, take }) => {
+      if (!SCATTERED.includes(id)) return [`scatter.json: ${id}: id: nothing is called so`]
+      if (!('by' in take)) return []
+      if (!isFactKey(take.by) || fact(take.by).kind !== 'choice')
+        return [`scatter.json: ${id}: take.by: "${take.by}" is no fact with choices`]
+      return Object.keys(choicesOf(fact(take.by)))
+        .filter((choice) => !Object.hasOwn(take.cases, choice))
+        .map((choice) => `scatter.json: ${id}: take.cases: "${choice}" is missing`)
+    }),
+  ]
+}
+
+/** Facts by which a route's changes and work are made to depend, and their choices. */
+function dependsFaults(route: Route): string[] {
+  const named = [
+    ...Object.entries(route.changes).flatMap(([key, change]) =>
+      typeof change === 'object' && 'unless' in change && change.unless
+        ? [{ place: `changes.${key}.unless`, ...change.unless }]
+        : [],
+    ),
+    ...[...route.parts, ...route.work].flatMap((entry) => {
+      if (typeof entry === 'string') return []
+      const { when } = entry
+      const each = 'all' in when ? when.all : 'any' in when ? when.any : [when]
+      return each.map((one) => ({ place: `${entry.item}: when`, ...one }))
+    }),
+  ]
+  return named.flatMap(({ place, fact: key, in: values }) => {
+    if (!isFactKey(key)) return [`routes.json: ${route.id}: ${place}: no fact key "${key}"`]
+    const choices = choicesOf(fact(key))
+    return values
+      .filter((value) => !Object.hasOwn(choices, value))
+      .map((value) => `routes.json: ${route.id}: ${place}: "${value}" is no choice of ${key}`)
+  })
+}
+
 function routeFaults({ routes, cost, followOn }: Rulebook): string[] {
   const items = new Set(cost.items.map(({ id }) => id))
   return routes.flatMap((route) => [
+    ...dependsFaults(route),
     ...Object.keys(route.changes)
       .filter((key) => !isFactKey(key))
       .map((key) => `routes.json: ${route.id}: changes: no fact key "${key}"`),

@@ -91,6 +91,12 @@ function torqueRows({ readings, assessment }: SheetCase, isStud: boolean): Pair[
       { label: 'Then turned by', value: null, note: 'Service manual. Not done until it is turned' },
     ]
   }
+  if (assessment.build.tightening?.value === 'stretch') {
+    return [
+      { label: 'Torque to begin with', value: said.text, note: 'As you said; the stretch follows' },
+      { label: 'Then stretched by', value: null, note: 'Service manual or the supplier’s sheet' },
+    ]
+  }
   return [{ label, value: said.text, note: 'As you said; the service manual goes before it' }]
 }
 

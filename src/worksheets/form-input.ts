@@ -10,6 +10,8 @@ const PREFIX = 'in.'
 const UNIT = '.unit'
 /** Most own parameters that are read. */
 const MOST = 200
+/** Parts of the longest name that a form has: `items.0.low`. */
+const DEEPEST = 3
 const BARE_FIGURE = /^[-−+]?[\d.,]+(e[-+]?\d+)?$/i
 
 type Raw = Record<string, unknown>
@@ -25,9 +27,11 @@ export function inputsFromQuery(fields: Fields, params: URLSearchParams): Raw | 
   const raw: Raw = Object.create(null)
   for (const [name, text] of own) {
     if (name.endsWith(UNIT) || text.trim() === '') continue
+    const path = name.slice(PREFIX.length).split('.')
+    if (path.length > DEEPEST) continue
     const unit = units.get(`${name}${UNIT}`)
     const bare = BARE_FIGURE.test(text.trim())
-    place(raw, name.slice(PREFIX.length).split('.'), unit && bare ? `${text} ${unit}` : text)
+    place(raw, path, unit && bare ? `${text} ${unit}` : text)
   }
   return withLists(fields, raw)
 }

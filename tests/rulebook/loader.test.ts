@@ -23,6 +23,15 @@ function faultsOf(texts: ReadonlyMap<string, string>): readonly string[] {
   return []
 }
 
+/** The first condition of the first piece of work that has one, of the first route. */
+function workWhen([route]: Json[]): Json {
+  const work = (route as { work: (string | { when: Json & { all?: Json[]; any?: Json[] } })[] })
+    .work
+  const entry = work.find((one) => typeof one === 'object')
+  if (typeof entry !== 'object') throw new Error('no work of this route depends on anything')
+  return entry.when.all?.[0] ?? entry.when.any?.[0] ?? entry.when
+}
+
 const always = { fact: 'cylinders', operator: 'greaterThan', value: 0 }
 
 describe('the loader', () => {
@@ -196,6 +205,41 @@ describe('the loader', () => {
       'cost.json: the file is missing',
       'routes.json: the file is missing',
     ])
+  })
+
+  it.each<[string, string, (entries: Json[]) => void, RegExp]>([
+    [
+      'an unknown figure that scatters',
+      'scatter.json',
+      (all) => Object.assign(all[3] as Json, { id: 'faceFrictionx' }),
+      /scatter\.json: faceFrictionx: id/,
+    ],
+    [
+      'a spread by what is no choice',
+      'scatter.json',
+      (all) =>
+        Object.assign((all.find(({ id }) => id === 'preload') as Json).take as Json, {
+          by: 'bore',
+        }),
+      /scatter\.json: preload: take\.by/,
+    ],
+    [
+      'work by an unknown fact',
+      'routes.json',
+      (all) => Object.assign(workWhen(all), { fact: 'capHistoryy' }),
+      /routes\.json: keep-caps-and-bolts: .*no fact key "capHistoryy"/,
+    ],
+    [
+      'work by an unknown choice',
+      'routes.json',
+      (all) => Object.assign(workWhen(all), { in: ['lost'] }),
+      /"lost" is no choice of/,
+    ],
+  ])('refuses %s', (_, file, change, fault) => {
+    const texts = ruleTexts()
+    const entries = JSON.parse(texts.get(file) as string) as Json[]
+    change(entries)
+    expect(faultsOf(texts.set(file, JSON.stringify(entries))).join('\n')).toMatch(fault)
   })
 
   it('refuses a route that is missing or twice there', () => {

@@ -117,6 +117,20 @@ describe('the shop sheet', () => {
     expect(JSON.stringify(sheet)).not.toContain('Final torque')
   })
 
+  it('leaves room for the stretch that follows a torque', async () => {
+    const sheet = await sheetOf({
+      ...RACE,
+      compressionRatio: '9.5',
+      use: 'street',
+      peakRpm: '5800rpm',
+      fastenerTorque: '30lbft',
+      tightening: 'stretch',
+    })
+    expect(pair(sheet, 'Torque to begin with').value).toBe('30\u00a0lb ft')
+    expect(pair(sheet, 'Then stretched by').value).toBeNull()
+    expect(JSON.stringify(sheet)).not.toContain('Final torque')
+  })
+
   it('puts the supplier’s figures first, ours only as a check', async () => {
     const fields = {
       supplierTorque: '70 lb ft + 60°',

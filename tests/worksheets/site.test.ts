@@ -86,6 +86,11 @@ describe('the form', () => {
     expect(read('bore=4in')).toBeUndefined()
   })
 
+  it('leaves names out that no form has, however deep', () => {
+    const query = new URLSearchParams(`in.torque=85+lb+ft&in.${'a.'.repeat(5000)}a=1`)
+    expect(inputsFromQuery(named('preload').fields, query)).toEqual({ torque: '85 lb ft' })
+  })
+
   it('leaves blank rows of a list out', () => {
     const query = new URLSearchParams({
       'in.items.0.label': 'Caps',
