@@ -57,17 +57,18 @@ async function answer(deps: AppDeps, c: Context, body: TurnBody): Promise<Respon
   const { state, problems } = readState(rulebook, body)
   const taken = take(rulebook, state, body)
   const all = 'problem' in taken ? [...problems, taken.problem] : problems
+  const kept = { answers: state.answers, ...(body.parked ? { parked: state.parked } : {}) }
   if ('problem' in taken || all.length > 0) {
-    const kept = { answers: state.answers, ...(body.parked ? { parked: state.parked } : {}) }
     return problemResponse(c, 400, 'invalid-answers', all, { kept })
   }
   const { turn } = taken
   // The last turn is lost if the new answers fit no engine, so the refusal keeps those before it.
   const talking = turn.intent !== 'result'
   const options = { system: body.units, withoutTurningPoints: true, talking }
-  const present = await assessOrRefuse(c, rulebook, turn.state.answers, options)
+  const present = await assessOrRefuse(c, rulebook, turn.state.answers, options, kept)
   if ('refusal' in present) return present.refusal
-  const supposed = turn.supposed && (await assessOrRefuse(c, rulebook, turn.supposed, options))
+  const supposed =
+    turn.supposed && (await assessOrRefuse(c, rulebook, turn.supposed, options, kept))
   if (supposed && 'refusal' in supposed) return supposed.refusal
   const made = { body, before: state, turn, present: present.ok, supposed: supposed?.ok }
   return c.json(steadyFigures(turnAnswer(deps, made)))

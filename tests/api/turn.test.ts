@@ -21,6 +21,22 @@ const SO_FAR = {
   capFastening: 'two-bolt',
 }
 
+describe('a turn whose answers fit no engine', () => {
+  it('keeps what was said and parked before it, and nothing of a what-if', async () => {
+    const before = {
+      layout: 'v8-cross-plane',
+      bore: { value: 2, unit: 'in' },
+      torquePeakRpm: { value: 1000, unit: 'rpm' },
+      induction: 'naturally-aspirated',
+    }
+    const parked = { boost: { value: 12, unit: 'psi' } }
+    const text = 'what if I spray a 1000 hp shot of nitrous?'
+    const { status, json } = await postJson('/api/turn', { answers: before, parked, text })
+    expect(status).toBe(422)
+    expect(json.kept).toEqual({ answers: before, parked })
+  })
+})
+
 describe('POST /api/turn', () => {
   it('talks: message, answer, undo, restart, each from what the last gave', async () => {
     const first = await turn({ text: 'turbo street motor, two bolt caps, 12 psi' })
