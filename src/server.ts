@@ -22,6 +22,10 @@ const LARGEST_HEAD = 32 * 1024
 /** Addresses whose rate is remembered at once. */
 const REMEMBERED_ADDRESSES = 10_000
 
+// Asked to read its files anew while it still reads them for the first time, it has nothing to do;
+// without a listener the signal would end it.
+process.on('SIGHUP', () => {})
+
 const settings = stopOnError(() => readSettings(process.env, process.cwd()))
 
 const peers = ratePeers()
