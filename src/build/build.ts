@@ -57,6 +57,11 @@ export function threadOf(build: Build): Thread {
   return thread
 }
 
+/** Whether a torque sets the preload; where an angle or a stretch does, it says nothing of it. */
+export function isByTorque(build: Build): boolean {
+  return choiceOf(build, 'tightening') === 'torque-wrench'
+}
+
 /** Whether a fact has a value at all. */
 export function has(build: Build, key: FactKey): boolean {
   return build.facts[key].value !== undefined

@@ -3,7 +3,7 @@ import type { Finding, RouteReport } from '../../shared/assessment.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { convert } from '../../shared/print.ts'
 import { fromSi, preferredUnit } from '../../shared/units.ts'
-import { type Build, choiceOf } from '../build/build.ts'
+import { type Build, isByTorque } from '../build/build.ts'
 import {
   buildFactText,
   buildTable,
@@ -86,9 +86,7 @@ function jointReport({ model, result, build }: Reported, system: UnitSystem): Ro
     crossCapacity: model.crossCapacity / 1000,
     loadFactor: model.loadFactor,
     shareOfProof: model.shareOfProof,
-    ...(choiceOf(build, 'tightening') === 'torque-wrench'
-      ? { torque: { value: fromSi(model.torque, unit), unit } }
-      : {}),
+    ...(isByTorque(build) ? { torque: { value: fromSi(model.torque, unit), unit } } : {}),
   }
 }
 

@@ -1,7 +1,7 @@
 import type { Source, WorkingStep } from '../../shared/assessment.ts'
 import { printFixed } from '../../shared/print.ts'
 import { fromSi } from '../../shared/units.ts'
-import { type Build, choiceOf, figureOf, siOf } from '../build/build.ts'
+import { type Build, choiceOf, figureOf, isByTorque, siOf } from '../build/build.ts'
 import { most } from '../facts/build-facts.ts'
 import { figureText, type UnitSystem } from '../facts/live-facts.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
@@ -117,7 +117,7 @@ function inertiaStep(build: Build, print: Printer): WorkingStep {
 function preloadStep(model: RouteTrial['model'], build: Build, print: Printer): WorkingStep {
   const share = `${print.plain(model.shareOfProof * 100, 0)}% of proof load`
   const thread = choiceOf(build, 'fastenerThread')
-  if (choiceOf(build, 'tightening') !== 'torque-wrench') {
+  if (!isByTorque(build)) {
     return step(
       'Preload of one fastener, turned or stretched',
       'share × proof load',

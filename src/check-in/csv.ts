@@ -14,7 +14,6 @@ import { VERDICT_WORDS } from './verdicts.ts'
 export function csvCell(text: string): string {
   const plain = text.replaceAll('\u00a0', ' ')
   const isNumber = /^[-−+]?\d+(?:\.\d+)?$/.test(plain)
-  // Some separate by semicolons or tabs: what stands after one begins a cell, too.
   // Some readers part cells at semicolons or tabs: what stands after one begins a cell, too.
   const marked = plain.replace(/(^|[;\t])(?=[\s\p{C}"]*[=+\-−@\t\r\n|%＝＋－＠])/gu, "$1'")
   const safe = isNumber ? plain.replace(/^−/, '-') : marked

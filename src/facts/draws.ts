@@ -2,18 +2,12 @@ import type { Build } from '../build/build.ts'
 import { triangularQuantile } from '../mechanics/distributions.ts'
 import { lowDiscrepancy } from '../mechanics/low-discrepancy.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { SCATTER_IDS } from '../rulebook/schema-tables.ts'
 import { remembered } from './memory.ts'
 
 /** Every name has a column of its own, whatever else is drawn, so that draws never shift. */
 const COLUMNS = [
-  'gasForce',
-  'inertiaForce',
-  'preload',
-  'faceFriction',
-  'registerInterference',
-  'embedding',
-  'capStrength',
-  'threadStrength',
+  ...SCATTER_IDS,
   'bore',
   'stroke',
   'peakRpm',

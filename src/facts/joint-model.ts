@@ -128,7 +128,7 @@ function nutFactorOf(build: Build): number {
 }
 
 /** Share of proof load where an angle or a stretch sets the preload, and torque does not. */
-export function turnedToOf(build: Build, { turnedTo }: Rulebook['joint']): number | undefined {
+function turnedToOf(build: Build, { turnedTo }: Rulebook['joint']): number | undefined {
   const way = choiceOf(build, 'tightening')
   return way === 'torque-angle' || way === 'stretch' ? turnedTo[way] : undefined
 }

@@ -90,7 +90,8 @@ export function buildFactText(
     return `${printAnswer(entry.key, answer)}${beforeTheTurn(entry, build)}`
   }
   const { value } = entry
-  if (value === undefined || (entry.key === 'fastenerTorque' && value === 0)) return 'not needed'
+  if (value === undefined || (entry.key === 'fastenerTorque' && entry.state === 'not-needed'))
+    return 'not needed'
   const dictionary = fact(entry.key)
   if (typeof value === 'string') return choicesOf(dictionary)[value] ?? value
   if (dictionary.kind === 'money') return printMoney(value, build.currency)

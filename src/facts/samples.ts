@@ -1,4 +1,4 @@
-import { type Build, choiceOf } from '../build/build.ts'
+import { type Build, isByTorque } from '../build/build.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { STRENGTH_FACTS } from './crown.ts'
 import { doubt, drawn, scattered } from './draws.ts'
@@ -22,7 +22,7 @@ export function jointDraws(build: Build, rulebook: Rulebook): Map<string, Float6
   }
   for (const key of DOUBTED_OF_JOINT) {
     // A torque that does not set the clamp leaves it in no doubt.
-    const idle = key === 'fastenerTorque' && choiceOf(build, 'tightening') !== 'torque-wrench'
+    const idle = key === 'fastenerTorque' && !isByTorque(build)
     const ends = idle ? undefined : doubt(build, key)
     if (ends) of.set(key, drawn(key, ends, rulebook))
   }

@@ -4,6 +4,7 @@ import { assumedFaults } from './assumed-figures.ts'
 import { leaves, placesIn } from './conditions.ts'
 import type { Rulebook } from './load.ts'
 import type { Leaf, Route, Rule, Scope } from './schema.ts'
+import { SCATTER_IDS } from './schema-tables.ts'
 
 /** Scopes whose facts a scope also sees. */
 const SEES: Readonly<Record<Scope, readonly Scope[]>> = {
@@ -92,24 +93,11 @@ function choiceFaults(place: string, { fact: name, operator, value }: Leaf): str
   ]
 }
 
-/** Figures of the model that the mechanics ask for by name. */
-const SCATTERED = [
-  'gasForce',
-  'inertiaForce',
-  'preload',
-  'faceFriction',
-  'registerInterference',
-  'embedding',
-  'capStrength',
-  'threadStrength',
-]
-
 function scatterFaults({ scatter }: Rulebook): string[] {
   const ids = scatter.map(({ id }) => id)
   return [
-    ...SCATTERED.filter((id) => !ids.includes(id)).map((id) => `scatter.json: no entry "${id}"`),
+    ...SCATTER_IDS.filter((id) => !ids.includes(id)).map((id) => `scatter.json: no entry "${id}"`),
     ...scatter.flatMap(({ id, take }) => {
-      if (!SCATTERED.includes(id)) return [`scatter.json: ${id}: id: nothing is called so`]
       if (!('by' in take)) return []
       if (!isFactKey(take.by) || fact(take.by).kind !== 'choice')
         return [`scatter.json: ${id}: take.by: "${take.by}" is no fact with choices`]

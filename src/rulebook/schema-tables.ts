@@ -84,9 +84,21 @@ export const relevanceSchema = z.strictObject({
 })
 export type Relevance = z.infer<typeof relevanceSchema>
 
+/** Figures of the model that scatter: the mechanics ask for them by name. */
+export const SCATTER_IDS = [
+  'gasForce',
+  'inertiaForce',
+  'preload',
+  'faceFriction',
+  'registerInterference',
+  'embedding',
+  'capStrength',
+  'threadStrength',
+] as const
+
 /** A figure of the model that scatters and that nobody can say exactly. */
 export const scatterSchema = z.strictObject({
-  id: z.string(),
+  id: z.enum(SCATTER_IDS),
   /** A word or three, for pictures. */
   short: z.string().min(3),
   label: sentence,

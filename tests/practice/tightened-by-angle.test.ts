@@ -11,7 +11,8 @@ describe('fasteners that an angle or a stretch tightens', () => {
     'are clamped to 0.75 of proof load: %s',
     async (tightening) => {
       const { joint } = kept(await callFor({ ...M12, tightening, fastenerTorque: undefined }))
-      // ISO 898-1:2013, tables 3 and 5: Sp = 830 MPa for 10.9, At = 84.3 mm2 for M12x1.75; Shigley's
+      // ISO 898-1:2013, tables 3 and 5: Sp = 830 MPa for 10.9, At = 84.3 mm2 for M12x1.75
+      // (from memory; π/4 (d − 0.9382 P)² of the same standard gives it); Shigley's
       // Mechanical Engineering Design, 9th ed., eq. 8-31: Fi = 0.75 Fp. kN.
       expect(joint.preload / (0.75 * 0.83 * 84.3)).toBeCloseTo(1, 3)
       expect(joint.shareOfProof).toBeCloseTo(0.75, 9)

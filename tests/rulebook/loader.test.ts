@@ -212,7 +212,7 @@ describe('the loader', () => {
       'an unknown figure that scatters',
       'scatter.json',
       (all) => Object.assign(all[3] as Json, { id: 'faceFrictionx' }),
-      /scatter\.json: faceFrictionx: id/,
+      /scatter\.json: 3\.id: .*"gasForce"/,
     ],
     [
       'a spread by what is no choice',
