@@ -17,6 +17,8 @@ export interface Reach {
   }[]
   /** This build. */
   here: { rpm: number; boost: number }
+  /** The highest boost tried: a route that holds it may hold more. */
+  tried: number
 }
 
 const LEFT = 40
@@ -32,9 +34,10 @@ interface Point {
 
 /** How far each route carries the build: below and left of its line it holds. */
 export function reachMap(reach: Reach, called: RouteId | null, units: Units): Html {
-  const { boundaries, here } = reach
+  const { boundaries, here, tried } = reach
   const drawn = boundaries.filter(({ boundary }) => boundary.length > 1)
   const without = boundaries.filter(({ boundary }) => boundary.length <= 1)
+  const beyond = drawn.some(({ boundary }) => boundary.some(({ boost }) => boost >= tried))
   const none = without.map(({ route }) => SHORT_TITLES[route].toLowerCase())
   return figure({
     id: 'reach',
@@ -42,17 +45,22 @@ export function reachMap(reach: Reach, called: RouteId | null, units: Units): Ht
       id: 'reach-map',
       height: BOTTOM + 36,
       title: 'How far each route goes: boost against engine speed',
-      text: `This build is at ${printSpeed(here.rpm)} and ${printIn(here.boost, 'psi', units)}. ${drawn.map(({ route, boundary }) => `${SHORT_TITLES[route]} holds to ${reachText(boundary, units)}.`).join(' ')}`,
+      text: `This build is at ${printSpeed(here.rpm)} and ${printIn(here.boost, 'psi', units)}. ${drawn.map(({ route, boundary }) => `${SHORT_TITLES[route]} holds to ${reachText(boundary, tried, units)}.`).join(' ')}`,
       body: reachBody(drawn, here, called, units),
     }),
-    caption: `Under its line a route holds; above it, it does not. The cross is this build.${none.length > 0 ? ` Not drawn, because nowhere here does it hold: ${none.join(', ')}.` : ''}`,
-    table: reachTable(drawn, units),
+    caption: `Under its line a route holds; above it, it does not. The cross is this build.${beyond ? ` Nothing above ${printIn(tried, 'psi', units)} was tried: a line that lies there may go higher.` : ''}${none.length > 0 ? ` Not drawn, because nowhere here does it hold: ${none.join(', ')}.` : ''}`,
+    table: reachTable(drawn, tried, units),
   })
 }
 
-function reachText(boundary: readonly Point[], units: Units): string {
+function reachText(boundary: readonly Point[], tried: number, units: Units): string {
   const [first, last] = [boundary[0], boundary.at(-1)] as [Point, Point]
-  return `${printIn(first.boost, 'psi', units)} at ${printSpeed(first.rpm)} and ${printIn(last.boost, 'psi', units)} at ${printSpeed(last.rpm)}`
+  return `${boostText(first, tried, units)} at ${printSpeed(first.rpm)} and ${boostText(last, tried, units)} at ${printSpeed(last.rpm)}`
+}
+
+/** The end of the search is no boundary, and says so. */
+function boostText({ boost }: Point, tried: number, units: Units): string {
+  return `${printIn(boost, 'psi', units)}${boost >= tried ? ' or more' : ''}`
 }
 
 function reachBody(
@@ -134,7 +142,7 @@ function hereMark([x, y]: [number, number]): Html {
 ${words(leftward ? x - 10 : x + 10, above ? y - 10 : y + 20, 'this build', `small strong halo${leftward ? ' end' : ''}`)}`
 }
 
-function reachTable(drawn: Reach['boundaries'], units: Units) {
+function reachTable(drawn: Reach['boundaries'], tried: number, units: Units) {
   const speeds = [...new Set(drawn.flatMap(({ boundary }) => boundary.map(({ rpm }) => rpm)))].sort(
     (a, b) => a - b,
   )
@@ -145,7 +153,7 @@ function reachTable(drawn: Reach['boundaries'], units: Units) {
       SHORT_TITLES[route],
       ...speeds.map((speed) => {
         const point = boundary.find(({ rpm }) => rpm === speed)
-        return point ? printIn(point.boost, 'psi', units) : 'not known'
+        return point ? boostText(point, tried, units) : 'holds none'
       }),
     ]),
   }

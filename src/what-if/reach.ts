@@ -13,10 +13,13 @@ export interface ReachFound {
     readonly boundary: readonly { readonly rpm: number; readonly boost: number }[]
   }[]
   readonly here: { readonly rpm: number; readonly boost: number }
+  /** The highest boost tried, psi: a route that holds it may hold more. */
+  readonly tried: number
 }
 
 const SPEEDS = 5
-const BOOSTS = [0, 4, 8, 12, 16, 20, 26, 32, 40, 50]
+const MOST_BOOST = 50
+const BOOSTS = [0, 4, 8, 12, 16, 20, 26, 32, 40, MOST_BOOST]
 
 /**
  * How far each route carries this build: for a row of speeds, the highest boost at
@@ -56,6 +59,7 @@ export function reachOf(
   })
   return {
     here,
+    tried: MOST_BOOST,
     boundaries: routes.map((route) => ({
       route,
       boundary: speeds.flatMap((rpm, index) => {

@@ -225,6 +225,13 @@ describe('reach map', () => {
     )
     expect(String(reachMap(reach, 'steel-caps', 'us'))).not.toContain('nowhere')
   })
+
+  it('does not give the end of its search for a boundary', () => {
+    const drawn = String(reachMap({ ...sampleReach(), tried: 29 }, 'steel-caps', 'us'))
+    expect(drawn).toContain('29 psi or more at 4,500 rpm')
+    expect(drawn).toContain('Nothing above 29 psi was tried')
+    expect(String(reachMap(sampleReach(), 'steel-caps', 'us'))).not.toMatch(/or more|was tried/)
+  })
 })
 
 describe('cost bars', () => {

@@ -26,6 +26,7 @@ export function sampleReach(): Reach {
       { route: 'stronger-block', boundary: at(29, 0.7) },
     ],
     here: { rpm: 6500, boost: 14 },
+    tried: 50,
   }
 }
 
