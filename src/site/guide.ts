@@ -52,7 +52,7 @@ export function guideRoutes(deps: AppDeps, path: '/' | '/embed' = '/'): Hono {
     if (text !== null && supposed && keepsSupposed(text)) {
       // "Keep it", beside a what-if: as the link that keeps it.
       const kept = viewOfQuery(deps.rulebook, supposed, deps.shop)
-      if (kept.problems.length === 0) return goOn(deps, c, request, kept.state)
+      if (kept.problems.length === 0) return goOn(deps, c, request, kept.state, TO_QUESTION)
     }
     if (text !== null) return takeMessage(deps, c, request, text, asking)
     if (asking) return takeAnswer(deps, c, request, asking, form)
@@ -87,6 +87,9 @@ async function show(
   return c.html(conversationPage(view), status)
 }
 
+/** Without script a new page opens at its top; what is new stands further down. */
+const TO_QUESTION = { path: '/#question' }
+
 /** To the new state by redirect, so that the back button and reload do no harm. */
 function goOn(
   { rulebook }: AppDeps,
@@ -118,7 +121,13 @@ async function takeAnswer(
     return show(deps, c, request, { asking: key, refused: { problem, value, unit } }, 422)
   }
   if ('problem' in read) throw new TypeError('unreachable')
-  return goOn(deps, c, request, answerTurn(rulebook, request.state, key, read.ok).state)
+  return goOn(
+    deps,
+    c,
+    request,
+    answerTurn(rulebook, request.state, key, read.ok).state,
+    TO_QUESTION,
+  )
 }
 
 /** The field's text with its unit; a unit typed into the field itself wins. */
@@ -140,11 +149,12 @@ async function takeMessage(
 ): Promise<Response> {
   const turn = messageTurn(deps.rulebook, request.state, text, asking)
   const { intent, state } = turn
-  if (intent === 'restart' || intent === 'undo') return goOn(deps, c, request, state)
+  if (intent === 'restart') return goOn(deps, c, request, state)
+  if (intent === 'undo') return goOn(deps, c, request, state, TO_QUESTION)
   if (intent === 'result') return goOn(deps, c, request, state, { path: '/call' })
   if (!isAnswered(deps, request, turn, asking)) {
     const extras = await heardFrom(deps, request, { turn, text, asking, client: clientOf(c) })
     return show(deps, c, request, { ...extras, typed: text, asking }, 422)
   }
-  return goOn(deps, c, request, state, { own: saidParameters(text, asking) })
+  return goOn(deps, c, request, state, { path: '/#heard', own: saidParameters(text, asking) })
 }

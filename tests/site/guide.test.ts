@@ -27,6 +27,20 @@ async function leadsTo(fields: Record<string, string>) {
 
 const STATE = 'v=1.0.0&boost=12psi&induction=turbocharged&use=street'
 
+describe('where a page opens without script', () => {
+  const place = async (fields: Record<string, string>) =>
+    (await post({ state: STATE, ...fields })).headers.get('location')?.split('#')[1]
+
+  it('at the next question after an answer, at what was heard after a message', async () => {
+    expect(await place({ fact: 'bore', value: '4.03', unit: 'in' })).toBe('question')
+    expect(await place({ text: '4.03 bore' })).toBe('heard')
+    expect(await place({ text: 'undo' })).toBe('question')
+    expect(await place({ text: 'start over' })).toBe(undefined)
+    const page = await (await app.request(`/?${STATE}&said=4.03+bore`)).text()
+    for (const id of ['question', 'heard']) expect(page).toContain(`id="${id}"`)
+  })
+})
+
 describe('an answer by form post', () => {
   it.each([
     [
