@@ -141,7 +141,7 @@ export const call = z.object({
   /** The call in one sentence. */
   sentence: z.string(),
   confidence: z.enum(['settled', 'likely', 'withheld']),
-  /** The open fact that would settle the call, when there is one. */
+  /** The open fact whose answer could change the call most, when any could. */
   settledBy: z.string().nullable(),
   reasons: z.array(finding),
   mustDo: z.array(z.string()),
@@ -170,9 +170,18 @@ export const assumption = z.object({
   source,
   /** Calls that stay open while this is not known. */
   calls: z.array(routeId),
+  /** Whether an answer could change the call; null when that was not tried. */
+  matters: z.enum(['alone', 'with-others', 'no']).nullable(),
   measure: z.string(),
 })
 export type Assumption = z.infer<typeof assumption>
+
+/** The assumptions whose answer could still change the call, those that could alone first. */
+export function stillOpen(assumptions: readonly Assumption[]): Assumption[] {
+  return (['alone', 'with-others'] as const).flatMap((how) =>
+    assumptions.filter(({ matters }) => matters === how),
+  )
+}
 
 export const nextQuestion = z.object({
   fact: z.string(),

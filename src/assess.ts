@@ -21,6 +21,7 @@ import type { Rulebook } from './rulebook/load.ts'
 import { runRules } from './rulebook/run.ts'
 import { contradictionsReport } from './what-if/contradictions-report.ts'
 import {
+  type Influence,
   neededQuestion,
   nextQuestion,
   type OpenQuestions,
@@ -173,8 +174,14 @@ function assumptions(
         because: entry.because ?? '',
         source: entry.source ?? { kind: 'memory', cite: '' },
         calls: [...(influence?.calls ?? [])],
+        matters: open ? mattersHow(influence, open) : null,
         measure: fact(key).measure,
       },
     ]
   })
+}
+
+function mattersHow(influence: Influence | undefined, open: OpenQuestions): Assumption['matters'] {
+  if (!influence || !open.mattering.includes(influence)) return 'no'
+  return influence.calls.length > 1 ? 'alone' : 'with-others'
 }

@@ -1,4 +1,9 @@
-import type { Assessment, RouteReport } from '../../shared/assessment.ts'
+import {
+  type Assessment,
+  type Assumption,
+  type RouteReport,
+  stillOpen,
+} from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
 import { marginText, spreadText } from '../pages/margin-bars.ts'
 import { moneyRange } from '../pages/money-range.ts'
@@ -98,19 +103,26 @@ export function shownCautions({ cautions: all }: Assessment): Part[] {
 }
 
 /** Those first that can still change the call. */
+export function heaviestFirst(assumptions: readonly Assumption[]): Assumption[] {
+  const open = stillOpen(assumptions)
+  return [...open, ...assumptions.filter((one) => !open.includes(one))]
+}
+
 function assumed({ assumptions }: Assessment): Part[] {
   if (assumptions.length === 0) return [{ kind: 'line', text: 'Nothing had to be assumed.' }]
-  const byWeight = [...assumptions].sort((a, b) => b.calls.length - a.calls.length)
-  const named = byWeight.slice(0, MOST_ASSUMED)
+  const named = heaviestFirst(assumptions).slice(0, MOST_ASSUMED)
   const left = assumptions.length - named.length
   return [
     { kind: 'line', text: 'Assumed, because nobody said it:' },
     {
       kind: 'list',
       items: [
-        ...named.map(({ label, text, calls }) => ({
+        ...named.map(({ label, text, matters }) => ({
           name: label,
-          text: calls.length > 1 ? `${text}, and it could still change the call` : text,
+          text:
+            matters === 'alone' || matters === 'with-others'
+              ? `${text}, and it could still change the call`
+              : text,
         })),
         ...(left > 0 ? [{ name: '', text: `and ${left} more that weigh less` }] : []),
       ],

@@ -1,4 +1,4 @@
-import type { Assessment } from '../../shared/assessment.ts'
+import { type Assessment, stillOpen } from '../../shared/assessment.ts'
 import type { Item, Post } from './post.ts'
 
 /** What a person asks a shop for. */
@@ -36,7 +36,7 @@ export function shopPost({ assessment, said, sheetHref, before, elsewhere }: Sho
           { kind: 'line', text },
           { kind: 'list', items: entries },
         ]
-  const open = assumptions.filter(({ calls }) => calls.length > 1).slice(0, 4)
+  const open = stillOpen(assumptions).slice(0, 4)
   return [
     { kind: 'line', text: `I am planning: ${call.sentence}` },
     ...list('Work I would ask you for:', items('work')),

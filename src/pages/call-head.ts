@@ -1,4 +1,4 @@
-import type { Assessment } from '../../shared/assessment.ts'
+import { type Assessment, stillOpen } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { printMoney } from '../../shared/print.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
@@ -11,7 +11,7 @@ import type { WorkStep } from './work-order.ts'
 const BADGES = { settled: 'Settled', likely: 'Likely', withheld: 'Withheld' } as const
 
 /** The call in one sentence, and how sure it is. */
-export function callHead({ call, next }: Assessment, view: CaseView): Html {
+export function callHead({ call, next, assumptions }: Assessment, view: CaseView): Html {
   return html`<header class="page-head call-head"><span class="kicker">The call</span>
 <h1>${headline(call.sentence)}</h1>
 <p class="how-sure"><span class="badge is-${call.confidence}">${BADGES[call.confidence]}</span> <span>${meaning()}</span></p></header>`
@@ -23,7 +23,10 @@ export function callHead({ call, next }: Assessment, view: CaseView): Html {
     if (call.confidence === 'settled') return html`No open answer can change it.`
     const open = call.settledBy ?? next?.fact ?? null
     if (open === null) return html`An open answer could still change it.`
-    return html`One open answer could still change it: <a href="${askHref(open, view)}">${factName(open)}</a>.`
+    const count = stillOpen(assumptions).length
+    const first = html`<a href="${askHref(open, view)}">${factName(open)}</a>`
+    if (count <= 1) return html`One open answer could still change it: ${first}.`
+    return html`<a href="#assumed">${count} open answers</a> could still change it; find this one out first: ${first}.`
   }
 }
 

@@ -50,15 +50,17 @@ ${each(
 /** What stands in for answers not given, each with its reason and a way to answer it. */
 export function assumptions({ assumptions: list }: Assessment, view: CaseView): Html {
   if (list.length === 0) return NOTHING
-  const open = list.filter(({ calls }) => calls.length > 1)
-  const closed = list.filter(({ calls }) => calls.length <= 1)
+  const alone = list.filter(({ matters }) => matters === 'alone')
+  const together = list.filter(({ matters }) => matters === 'with-others')
+  const closed = list.filter(({ matters }) => matters === 'no' || matters === null)
   return html`<section aria-labelledby="assumed"><h2 id="assumed">What was assumed</h2>
-${open.length === 0 ? NOTHING : html`<h3>Could still change the call</h3>${assumptionList(open, view)}`}
+${alone.length === 0 ? NOTHING : html`<h3>Could still change the call</h3>${assumptionList(alone, view)}`}
+${together.length === 0 ? NOTHING : html`<h3>Could change it together with others</h3>${assumptionList(together, view)}`}
 ${closed.length === 0 ? NOTHING : closedList()}</section>`
 
   function closedList(): Html {
     const count = closed.length === 1 ? 'One' : closed.length
-    return html`<details class="prints"><summary>${count} that cannot change the call ${closed.length === 1 ? 'by itself' : 'by themselves'}</summary>${assumptionList(closed, view)}</details>`
+    return html`<details class="prints"><summary>${count} that ${closed[0]?.matters === null ? 'were not tried' : 'cannot change the call'}</summary>${assumptionList(closed, view)}</details>`
   }
 }
 

@@ -18,13 +18,14 @@ function confidenceBadge(confidence: SoFar['confidence']): Html {
 }
 
 /** The title block of the sheet: the call so far, how sure it is, what still matters. */
-export function callSoFar({ sofar, left, needed, question }: ConversationView): Html {
+export function callSoFar(view: ConversationView): Html {
+  const { sofar, left, question } = view
   return html`<section class="title-block" aria-labelledby="so-far">
 <div class="cell"><h2 class="tag" id="so-far">The call so far</h2>
 <p class="verdict">${sofar ? sofar.sentence : 'No call yet. It needs a few answers to rest on.'}</p></div>
 ${sofar ? sureness(sofar, left) : NOTHING}
 <div class="cell${sofar ? ' half' : ''}"><span class="tag">Questions left</span>
-<p class="left-count">${questionsLeft(left, needed, sofar)}</p></div>
+<p class="left-count">${questionsLeft(view)}</p></div>
 ${sofar ? html`<div class="cell"><a class="button${question ? '' : ' primary'}" href="${sofar.href}">${question ? 'Stop here and see the call' : 'See the call'}</a></div>` : NOTHING}
 </section>`
 }
@@ -40,11 +41,14 @@ function sureness({ confidence }: SoFar, left: number): Html {
 <p class="hint">${meaning}</p></div>`
 }
 
-function questionsLeft(left: number, needed: number, sofar: SoFar | null): Html {
+function questionsLeft({ left, needed, givenUp, sofar }: ConversationView): Html {
   if (needed > 0) {
     return html`<span class="stamp">${needed}</span> needed first, then only what could still change the call`
   }
-  if (left > 0) return html`<span class="stamp">${left}</span> could still change the call`
+  if (left > 0) {
+    const beside = givenUp > 0 ? `, beside ${givenUp} that you do not know` : ''
+    return html`<span class="stamp">${left}</span> could still change the call${beside}`
+  }
   const words =
     sofar?.confidence === 'settled' ? 'None could change the call.' : 'All are answered.'
   return html`<span class="stamp">0</span> ${words}`

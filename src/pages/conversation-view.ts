@@ -108,6 +108,8 @@ export interface ConversationView {
   readonly sofar: SoFar | null
   /** How many questions can still change the call, this one included. */
   readonly left: number
+  /** How many figures that can still change the call were answered with “I don’t know”. */
+  readonly givenUp: number
   /** Questions without whose answer no call may show. */
   readonly needed: number
   readonly contradictions: readonly { readonly title: string; readonly text: string }[]

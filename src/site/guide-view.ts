@@ -1,5 +1,5 @@
 import { type Answer, type Answers, UNKNOWN } from '../../shared/answers.ts'
-import type { Assessment } from '../../shared/assessment.ts'
+import { type Assessment, stillOpen } from '../../shared/assessment.ts'
 import { FACT_KEYS, type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
 import type { AppDeps } from '../api/deps.ts'
@@ -56,6 +56,8 @@ export function guideView(
     compare: extras.compare,
     sofar: soFar(rulebook, request, assessment),
     left: assessment.next?.left ?? 0,
+    givenUp: stillOpen(assessment.assumptions).filter(({ fact: key }) => isGivenUp(answers, key))
+      .length,
     needed: assessment.next?.needed ?? 0,
     canUndo: request.state.before.size > 0,
     contradictions: assessment.contradictions.map(({ title, text }) => ({ title, text })),
@@ -70,6 +72,10 @@ export function guideView(
       href: pageHref(`/preset/${id}`, shopPart(link), units),
     })),
   }
+}
+
+function isGivenUp(answers: Answers, key: string): boolean {
+  return isFactKey(key) && answers[key] === UNKNOWN
 }
 
 function nextFact({ next }: Assessment): FactKey | undefined {

@@ -1,5 +1,5 @@
 import { type Context, Hono } from 'hono'
-import type { Assessment } from '../../shared/assessment.ts'
+import { type Assessment, stillOpen } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import { type Client, clientOf } from '../api/client.ts'
@@ -121,12 +121,14 @@ export async function sheetOf(deps: AppDeps, request: MeasuredView, client: Clie
 }
 
 /** A sheet for a call that an open answer could still change says so. */
-function hedgeOf({ call, next, routes }: Assessment): string | undefined {
+function hedgeOf({ call, next, routes, assumptions }: Assessment): string | undefined {
   if (call.confidence !== 'likely') return undefined
   const key = call.settledBy ?? next?.fact
   const open = key && isFactKey(key) ? fact(key).label : 'an open answer'
+  const more = stillOpen(assumptions).length - 1
+  const others = more > 0 ? ` and ${more} more that the call lists` : ''
   const isCut = routes.some(({ id, work }) => id === call.route && work.length > 0)
-  return `The call is likely, not settled. Still open: ${open.charAt(0).toLowerCase()}${open.slice(1)}. Settle it before ${isCut ? 'metal is cut' : 'you rely on it'}.`
+  return `The call is likely, not settled. Still open: ${open.charAt(0).toLowerCase()}${open.slice(1)}${others}. Settle ${more > 0 ? 'them' : 'it'} before ${isCut ? 'metal is cut' : 'you rely on it'}.`
 }
 
 function noSheet({ units, link, problems }: MeasuredView, why: 'nothing-said' | 'withheld') {

@@ -4,7 +4,7 @@ import { currencyProblems } from '../api/currency.ts'
 import { outsideTheModel } from '../api/outside-the-model.ts'
 import { assess } from '../assess.ts'
 import { asPlain } from '../forum/as-plain.ts'
-import { callNumbers, shownCautions } from '../forum/call-post.ts'
+import { callNumbers, heaviestFirst, shownCautions } from '../forum/call-post.ts'
 import type { Post } from '../forum/post.ts'
 import { saidWords } from '../forum/said-words.ts'
 import { DomainError } from '../mechanics/domain-error.ts'
@@ -49,8 +49,7 @@ const MOST_ASSUMED = 8
 function terminalPost(assessment: Assessment, said: readonly string[]): Post {
   const { call, contradictions, assumptions, next, link } = assessment
   const standing = contradictions.map(({ title }) => ({ name: '', text: title }))
-  const assumed = [...assumptions]
-    .sort((a, b) => b.calls.length - a.calls.length)
+  const assumed = heaviestFirst(assumptions)
     .slice(0, MOST_ASSUMED)
     .map(({ label, text }) => ({ name: label, text }))
   const left = assumptions.length - assumed.length

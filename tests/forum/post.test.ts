@@ -187,8 +187,8 @@ describe('the call as a post', () => {
     const [one] = assessment.assumptions
     if (!one) throw new Error('the sample assumes something')
     const assumptions = [
-      { ...one, label: 'Idle', calls: [] },
-      { ...one, label: 'Weighty', calls: ['steel-caps' as const, 'girdle' as const] },
+      { ...one, label: 'Idle', matters: 'no' as const },
+      { ...one, label: 'Weighty', matters: 'with-others' as const },
     ]
     const text = postTexts(
       callPost({ assessment: sampleAssessment({ assumptions }), said: SAID, href: HREF }),

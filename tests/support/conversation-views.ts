@@ -31,6 +31,7 @@ export function viewWith(changes: Partial<ConversationView> = {}): ConversationV
     ],
     question: questionWith(),
     sofar: { sentence: 'Keep the caps and fit studs.', confidence: 'likely', href: '/call?v=1' },
+    givenUp: 0,
     left: 6,
     needed: 0,
     contradictions: [],

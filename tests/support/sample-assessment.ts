@@ -511,6 +511,7 @@ function sampleAssumptions(): Assessment['assumptions'] {
       because: 'Usual proportion of the main journal.',
       source: memory,
       calls: ['steel-caps'],
+      matters: 'no',
       measure: 'Centre to centre with a calliper.',
     },
     {
@@ -520,6 +521,7 @@ function sampleAssumptions(): Assessment['assumptions'] {
       because: 'Three quarters of proof load for the thread.',
       source: practice,
       calls: ['keep-caps-add-studs', 'steel-caps'],
+      matters: 'alone',
       measure: 'The service manual.',
     },
   ]

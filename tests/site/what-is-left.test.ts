@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest'
+import { toQuery } from '../../shared/share-link.ts'
+import { app, rulebook } from '../support/app.ts'
+
+const links = rulebook.presets.map(({ id, answers }) => [
+  id,
+  toQuery(answers, rulebook.version),
+]) as [string, string][]
+
+async function textOf(path: string): Promise<string> {
+  const html = await (await app.request(path)).text()
+  return html.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ')
+}
+
+/** Questions that the guide says are left, and figures that it says nobody knows. */
+async function leftInGuide(link: string): Promise<number> {
+  const text = await textOf(`/?${link}`)
+  if (/None could change the call|All are answered/.test(text)) return 0
+  const [, left, , unknown = '0'] =
+    /(\d+) could still change the call(, beside (\d+) that you do not know)?/.exec(text) ?? []
+  return Number(left) + Number(unknown)
+}
+
+/** Answers that the head of the call says are open, and those its list names. */
+async function openInCall(link: string): Promise<{ head: number; listed: number }> {
+  const html = await (await app.request(`/call?${link}`)).text()
+  const [, count] = />(\d+) open answers</.exec(html) ?? []
+  const one = html.includes('One open answer could still change it') ? 1 : 0
+  const list = html.slice(html.indexOf('id="assumed"')).split(/<details|id="working"/)[0] ?? ''
+  return { head: count ? Number(count) : one, listed: list.split('class="assumption"').length - 1 }
+}
+
+describe('what could still change a call', () => {
+  it.each([
+    ...links,
+    ...links.map(([id, link]): [string, string] => [
+      `${id}, a figure nobody knows`,
+      `${link}&capHeight=unknown`,
+    ]),
+  ])(
+    'counts the same in the guide, in the head of the call and in its list: %s',
+    async (_, link) => {
+      const { head, listed } = await openInCall(link)
+      expect(listed).toBe(head)
+      expect(await leftInGuide(link)).toBe(head)
+    const sheet = await textOf(`/sheet?${link}`)
+    if (head > 1) expect(sheet).toContain(`and ${head - 1} more that the call lists. Settle them`)
+    else expect(sheet).not.toContain('more that the call lists')
+    },
+  )
+})
