@@ -20,7 +20,7 @@ export function printFixed(value: number, decimals: number): string {
   return decimals > 0 ? `${whole}.${part.padEnd(decimals, '0')}` : whole
 }
 
-const NO_SPACE_BEFORE = new Set(['%'])
+const NO_SPACE_BEFORE = new Set(['%', '°'])
 
 /** A figure with its unit, as a person reads it: "4.03 in", "45.1 kN", "8.25%". */
 export function printFigure(value: number, symbol: string, decimals?: number): string {
