@@ -25,7 +25,13 @@ async function pagesOf(bytes: Uint8Array) {
       width,
       height,
       text: texts.map(({ str }) => str).join(' '),
-      right: Math.max(0, ...texts.map(({ transform, width: w }) => transform[4] + w)),
+      // A space between two texts has the width of the gap, and no ink.
+      right: Math.max(
+        0,
+        ...texts
+          .filter(({ str }) => str.trim() !== '')
+          .map(({ transform, width: w }) => transform[4] + w),
+      ),
     })
   }
   return pages
