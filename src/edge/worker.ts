@@ -2,7 +2,7 @@ import type { Hono } from 'hono'
 import { createApp } from '../app.ts'
 import { fromOperatorFiles } from '../operator-files.ts'
 import { readSettings } from '../settings.ts'
-import { clientAddress } from '../site/rate-limit.ts'
+import { clientAddress } from '../site/client-address.ts'
 
 /** Path → text of every file of rules/, content/ and content/shops/; the build puts them in. */
 declare const EDGE_FILES: Readonly<

@@ -51,22 +51,3 @@ export function rateLimit(
     return refused
   })
 }
-
-/**
- * The client's address behind a number of trusted proxies: each of them adds the
- * address it was asked from at the end of `X-Forwarded-For`, so only that many
- * entries from the end can be believed.
- *
- * @param forwarded - the header, or undefined
- * @param socket - address of the connection
- * @param proxies - how many proxies of ours stand before this server
- */
-export function clientAddress(
-  forwarded: string | undefined,
-  socket: string,
-  proxies: number,
-): string {
-  if (proxies === 0 || forwarded === undefined) return socket
-  const hops = forwarded.split(',').map((hop) => hop.trim())
-  return hops.at(-proxies) || hops[0] || socket
-}
