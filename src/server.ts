@@ -1,13 +1,14 @@
 import cluster from 'node:cluster'
 import { readFileSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
+import type { AddressInfo } from 'node:net'
 import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
-import { type Http2Bindings, type HttpBindings, serve } from '@hono/node-server'
+import type { HttpBindings } from '@hono/node-server'
 import { createApp } from './app.ts'
+import { guideServer } from './http-server.ts'
 import { fromOperatorFiles } from './operator-files.ts'
 import { printFonts } from './pages/print-fonts.ts'
-import { PATIENCE } from './patience.ts'
 import { pngDrawer } from './preview/png.ts'
 import { ratePeers } from './rate-peers.ts'
 import { readFolder } from './rulebook/read-folder.ts'
@@ -17,8 +18,6 @@ import { readAway } from './site/read-away.ts'
 import { type Stopping, stopWhenTold } from './stopping.ts'
 import { startWorkers } from './workers.ts'
 
-/** Bytes of a request's head: twice what is answered, so that what is too long is told how long it may be. */
-const LARGEST_HEAD = 32 * 1024
 /** Addresses whose rate is remembered at once. */
 const REMEMBERED_ADDRESSES = 10_000
 
@@ -81,7 +80,7 @@ function log(entry: Readonly<Record<string, string | number>>): void {
  * The answer of the guide. A body that was refused unread is read to its end before it, and a
  * connection is not kept once the server was told to stop.
  */
-async function answer(request: Request, env: HttpBindings | Http2Bindings): Promise<Response> {
+async function answer(request: Request, env: HttpBindings): Promise<Response> {
   const response = await app.fetch(request, env)
   const isUnread = response.status === 413 || response.status === 429
   const isWhole = !isUnread || (await readAway(env.incoming))
@@ -91,19 +90,13 @@ async function answer(request: Request, env: HttpBindings | Http2Bindings): Prom
 
 /** Serve until told to stop. */
 function listen(): void {
-  const server = serve(
-    {
-      fetch: answer,
-      port: settings.port,
-      hostname: settings.host,
-      serverOptions: { ...PATIENCE, maxHeaderSize: LARGEST_HEAD },
-    },
-    (info) => {
-      const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host
-      if (cluster.isPrimary) console.log(`The guide is at http://${host}:${info.port}/`)
-      else process.send?.(`http://${host}:${info.port}/`)
-    },
-  )
+  const server = guideServer(answer, settings.host)
+  server.listen(settings.port, settings.host, () => {
+    const { port } = server.address() as AddressInfo
+    const host = settings.host.includes(':') ? `[${settings.host}]` : settings.host
+    if (cluster.isPrimary) console.log(`The guide is at http://${host}:${port}/`)
+    else process.send?.(`http://${host}:${port}/`)
+  })
   server.on('error', (error: NodeJS.ErrnoException) => {
     const busy = `port ${settings.port} is taken; set PORT to another`
     console.error(`Mainstay cannot listen: ${error.code === 'EADDRINUSE' ? busy : error.message}`)

@@ -1,4 +1,4 @@
-import type { ServerType } from '@hono/node-server'
+import type { Server } from 'node:http'
 import { closeLine } from './api/take-turns.ts'
 
 /** Of the time to end, so much is left to send refusals to those who still wait. */
@@ -19,7 +19,7 @@ export interface Stopping {
  *
  * @param seconds - until the process ends, at the latest
  */
-export function stopWhenTold(server: ServerType, seconds: number): Stopping {
+export function stopWhenTold(server: Server, seconds: number): Stopping {
   let told = false
   const stop = () => {
     if (told) return
@@ -29,7 +29,7 @@ export function stopWhenTold(server: ServerType, seconds: number): Stopping {
       () => {
         server.close(() => process.exit(0))
         // Idle connections would hold the process for nothing.
-        if ('closeIdleConnections' in server) server.closeIdleConnections()
+        server.closeIdleConnections()
       },
       Math.min(TAKING_IN_SECONDS, seconds / 4) * 1000,
     )

@@ -44,7 +44,8 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
   'operator-files.ts': [...STAGES, 'api'],
   'rate-peers.ts': ['api', 'node:cluster'],
   'workers.ts': ['rate-peers.ts', 'node:cluster'],
-  'stopping.ts': ['api', '@hono/node-server'],
+  'http-server.ts': ['patience.ts', 'site', '@hono/node-server', 'node:http', 'node:stream'],
+  'stopping.ts': ['api', 'node:http'],
   'server.ts': [
     ...[
       ...STAGES,
@@ -55,7 +56,7 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
       'workers.ts',
       'rate-peers.ts',
       'stopping.ts',
-      'patience.ts',
+      'http-server.ts',
     ],
     ...['@hono/node-server', 'node:*'],
   ],

@@ -29,23 +29,43 @@ export function contentPolicy({ ancestors = [], frames = [] }: PolicyView = {}):
 const YEAR = 31_536_000
 
 /**
- * Headers that every answer carries. A page that needs another content policy sets its
- * own, and it stands.
+ * The headers that every answer carries, those that nothing else may set first.
+ *
+ * @param ancestors - origins that may show these pages in a frame
+ */
+export function standingHeaders(ancestors: readonly string[] = []): Record<string, string> {
+  return { ...FIXED, ...usual(ancestors) }
+}
+
+const FIXED = {
+  'strict-transport-security': `max-age=${2 * YEAR}; includeSubDomains`,
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'same-origin',
+  'permissions-policy': 'camera=(), microphone=(), geolocation=(), payment=()',
+  'cross-origin-opener-policy': 'same-origin',
+}
+
+/** What a page may say otherwise. */
+function usual(ancestors: readonly string[]) {
+  return {
+    'content-security-policy': contentPolicy({ ancestors }),
+    // A case is in its address: no cache between us and the person keeps it.
+    'cache-control': 'no-store',
+  }
+}
+
+/**
+ * Sets these headers. A page that needs another content policy or may be kept sets its own,
+ * and it stands.
  *
  * @param ancestors - origins that may show these pages in a frame
  */
 export function securityHeaders(ancestors: readonly string[] = []) {
-  const policy = contentPolicy({ ancestors })
+  const [fixed, open] = [Object.entries(FIXED), Object.entries(usual(ancestors))]
   return createMiddleware(async (c, next) => {
     await next()
     const { headers } = c.res
-    if (!headers.has('content-security-policy')) headers.set('content-security-policy', policy)
-    headers.set('strict-transport-security', `max-age=${2 * YEAR}; includeSubDomains`)
-    headers.set('x-content-type-options', 'nosniff')
-    headers.set('referrer-policy', 'same-origin')
-    headers.set('permissions-policy', 'camera=(), microphone=(), geolocation=(), payment=()')
-    headers.set('cross-origin-opener-policy', 'same-origin')
-    // A case is in its address: no cache between us and the person keeps it.
-    if (!headers.has('cache-control')) headers.set('cache-control', 'no-store')
+    for (const [name, value] of open) if (!headers.has(name)) headers.set(name, value)
+    for (const [name, value] of fixed) headers.set(name, value)
   })
 }

@@ -1,16 +1,16 @@
-import { connect } from 'node:net'
-import { serve } from '@hono/node-server'
+import { type AddressInfo, connect } from 'node:net'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { guideServer } from '../../src/http-server.ts'
 import { app } from '../support/app.ts'
 
-let server: ReturnType<typeof serve>
+const server = guideServer((request, env) => app.fetch(request, env), '127.0.0.1')
 let port = 0
 
 beforeAll(
   () =>
     new Promise<void>((ready) => {
-      server = serve({ fetch: app.fetch, port: 0, hostname: '127.0.0.1' }, (info) => {
-        port = info.port
+      server.listen(0, '127.0.0.1', () => {
+        port = (server.address() as AddressInfo).port
         ready()
       })
     }),
@@ -102,6 +102,89 @@ describe('over a real connection', () => {
     const length = `Content-Length: ${body.length}`
     expect(status(await send(head('PUT /api/assess HTTP/1.1', JSON_TYPE, length), body))).toBe(405)
     expect(status(await send(head('POST /api/none HTTP/1.1', JSON_TYPE, length), body))).toBe(404)
+  })
+})
+
+/** Each header of an answer by its name in small letters. */
+function headersOf(answer: string): Map<string, string> {
+  const [top = ''] = answer.split('\r\n\r\n')
+  const lines = top.split('\r\n').slice(1)
+  return new Map(
+    lines.map((line) => {
+      const at = line.indexOf(':')
+      return [line.slice(0, at).toLowerCase(), line.slice(at + 1).trim()]
+    }),
+  )
+}
+
+describe('what never becomes a request', () => {
+  it.each([
+    ['no HTTP', 400, 'hello\r\n\r\n'],
+    ['a version that is none', 400, 'GET / HTTP/9.9\r\nHost: a\r\n\r\n'],
+    ['a header that is none', 400, head('GET / HTTP/1.1', 'no colon')],
+    ['two lengths', 400, head('POST / HTTP/1.1', 'Content-Length: 2', 'Content-Length: 3')],
+    ['headers beyond all reading', 431, head('GET / HTTP/1.1', `X: ${'x'.repeat(40_000)}`)],
+    ['no host', 400, 'GET / HTTP/1.1\r\nConnection: close\r\n\r\n'],
+    ['a host that is none', 400, 'GET / HTTP/1.1\r\nHost: a b\r\nConnection: close\r\n\r\n'],
+    ['no path', 400, head('OPTIONS * HTTP/1.1')],
+    ['an expectation that nobody meets', 417, head('GET / HTTP/1.1', 'Expect: wonders')],
+  ])('%s: %i with the headers of every answer', async (_, code, sent) => {
+    const answer = await send(sent)
+    expect(status(answer)).toBe(code)
+    const headers = headersOf(answer)
+    const ours = await app.request('/api/facts')
+    for (const name of [
+      'content-security-policy',
+      'strict-transport-security',
+      'x-content-type-options',
+      'referrer-policy',
+      'permissions-policy',
+      'cross-origin-opener-policy',
+    ]) {
+      expect([name, headers.get(name)]).toEqual([name, ours.headers.get(name)])
+    }
+    expect(headers.get('cache-control')).toBe('no-store')
+    expect(headers.get('content-type')).toBe('text/plain; charset=utf-8')
+    expect(headers.get('connection')).toBe('close')
+    const [, body = ''] = answer.split('\r\n\r\n')
+    expect(body).toMatch(/\w.*\.\n$/)
+    expect(headers.get('content-length')).toBe(String(body.length))
+  })
+
+  it('is never refused in the midst of an answer', async () => {
+    // Its answer begins and never ends.
+    const slow = guideServer(() => {
+      const start = (stream: ReadableStreamDefaultController) =>
+        stream.enqueue(new TextEncoder().encode('half of '))
+      return new Response(new ReadableStream({ start }))
+    }, '127.0.0.1')
+    await new Promise<void>((ready) => slow.listen(0, '127.0.0.1', ready))
+    const answer = await new Promise<string>((resolve) => {
+      const socket = connect((slow.address() as AddressInfo).port, '127.0.0.1')
+      let text = ''
+      socket.write('GET / HTTP/1.1\r\nHost: guide.example\r\n\r\n')
+      socket.on('data', (chunk) => {
+        text += chunk.toString()
+        if (text.includes('half of ')) socket.write('no HTTP\r\n\r\n')
+      })
+      socket.on('error', () => undefined)
+      socket.on('close', () => resolve(text))
+    })
+    await new Promise((done) => slow.close(done))
+    expect(answer.match(/HTTP\/1\.1 \d+/g)).toEqual(['HTTP/1.1 200'])
+  })
+
+  it('harms nothing when the client has gone already', async () => {
+    for (let n = 0; n < 20; n++) {
+      await new Promise<void>((gone) => {
+        const socket = connect(port, '127.0.0.1', () => {
+          socket.write('no HTTP\r\n\r\n', () => socket.resetAndDestroy())
+        })
+        socket.on('error', () => undefined)
+        socket.on('close', () => gone())
+      })
+    }
+    expect(status(await send(head('GET /healthz HTTP/1.1')))).toBe(200)
   })
 })
 
