@@ -5,6 +5,7 @@ import type { AddressInfo } from 'node:net'
 import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import type { HttpBindings } from '@hono/node-server'
+import { jsonLine } from '../shared/visible.ts'
 import { createApp } from './app.ts'
 import { guideServer } from './http-server.ts'
 import { fromOperatorFiles } from './operator-files.ts'
@@ -73,7 +74,7 @@ function reload(): void {
 }
 
 function log(entry: Readonly<Record<string, string | number>>): void {
-  console.error(JSON.stringify({ time: new Date().toISOString(), ...entry }))
+  console.error(jsonLine({ time: new Date().toISOString(), ...entry }))
 }
 
 /**

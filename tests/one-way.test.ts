@@ -60,7 +60,7 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
     ],
     ...['@hono/node-server', 'node:*'],
   ],
-  edge: ['app.ts', 'settings.ts', 'operator-files.ts', 'site', 'hono'],
+  edge: ['shared', 'app.ts', 'settings.ts', 'operator-files.ts', 'site', 'hono'],
   browser: ['shared'],
   tools: ['*'],
 }

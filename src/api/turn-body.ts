@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { readAnswer } from '../../shared/answers.ts'
 import { type FactKey, isFactKey } from '../../shared/fact-keys.ts'
-import type { Problem } from '../../shared/problem.ts'
+import { describeFound, type Problem } from '../../shared/problem.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { TalkState } from '../talk/state.ts'
 import { acceptAnswers } from './accept-answers.ts'
@@ -50,7 +50,7 @@ export function readState(
   const before = new Map()
   for (const [key, value] of Object.entries(rawBefore)) {
     const read = readBefore(rulebook, key, value)
-    if ('problem' in read) problems.push({ ...read.problem, field: `before.${key.slice(0, 60)}` })
+    if ('problem' in read) problems.push({ ...read.problem, field: `before.${describeFound(key)}` })
     else before.set(key as FactKey, read.ok)
   }
   return { state: { answers: answers.answers, parked: parked.answers, before }, problems }

@@ -1,4 +1,5 @@
 import type { Hono } from 'hono'
+import { jsonLine } from '../../shared/visible.ts'
 import { createApp } from '../app.ts'
 import { fromOperatorFiles } from '../operator-files.ts'
 import { readSettings } from '../settings.ts'
@@ -64,7 +65,7 @@ function edgeApp(bindings: EdgeBindings): Hono {
       addresses: REMEMBERED_ADDRESSES,
     },
     logEach: false,
-    log: (entry) => console.error(JSON.stringify(entry)),
+    log: (entry) => console.error(jsonLine(entry)),
   })
 }
 

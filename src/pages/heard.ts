@@ -1,3 +1,4 @@
+import { visibleWords } from '../../shared/visible.ts'
 import type { ConversationView, Heard } from './conversation-view.ts'
 import { each, type Html, html, NOTHING, raw } from './html.ts'
 import { pageHref } from './page-href.ts'
@@ -29,7 +30,7 @@ ${each(
     short,
     text,
     words,
-  }) => html`<li><a class="chip is-said" href="${changeHref(key)}" data-guide><span class="unseen">Change </span><span>${short}</span> <span class="figure-text">${text}</span> <span class="tag">from “${words}”</span></a></li>
+  }) => html`<li><a class="chip is-said" href="${changeHref(key)}" data-guide><span class="unseen">Change </span><span>${short}</span> <span class="figure-text">${text}</span> <span class="tag">from “${visibleWords(words)}”</span></a></li>
 `,
 )}
 </ul>`
@@ -37,5 +38,5 @@ ${each(
 
 function unclear(heard: Heard): Html {
   return html`<div class="notice caution"><h3>Not taken</h3>
-<ul>${each(heard.unclear, ({ text, why }) => html`<li><span class="said">“${text}”</span> — ${why}</li>`)}</ul></div>`
+<ul>${each(heard.unclear, ({ text, why }) => html`<li><span class="said">“${visibleWords(text)}”</span> — ${why}</li>`)}</ul></div>`
 }

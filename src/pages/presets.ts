@@ -1,5 +1,6 @@
 import type { Assessment } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
+import { visible } from '../../shared/visible.ts'
 import { keyFigures } from './call-head.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { type Preview, page } from './layout.ts'
@@ -58,7 +59,8 @@ ${units === 'metric' ? html`<input type="hidden" name="units" value="metric">` :
   })
 }
 
-function countWords(count: number, query: string): string {
+function countWords(count: number, asked: string): string {
+  const query = visible(asked)
   if (query === '') return `${count} builds`
   if (count === 0) return `None has “${query}” in it.`
   return `${count === 1 ? '1 build has' : `${count} builds have`} “${query}” in it.`

@@ -1,4 +1,5 @@
 import { toSi, unitSymbol } from '../../shared/units.ts'
+import { visible } from '../../shared/visible.ts'
 import { type GridTable, singleField, tableOf } from './fields.ts'
 import type { Measured } from './link-code.ts'
 
@@ -14,11 +15,11 @@ const FIGURE = /^([+\-−]?(?:\d+[.,]?\d*|[.,]\d+))\s*(.*)$/
  */
 export function readLength(text: string, unit: Measured['unit']): Reading {
   const match = FIGURE.exec(text.trim())
-  if (!match) return { wrong: `“${text}” is not a number` }
+  if (!match) return { wrong: `“${visible(text)}” is not a number` }
   const value = Number((match[1] as string).replace(',', '.').replace('−', '-'))
   const named = match[2] === '' ? unit : unitSymbol(match[2] as string)
   if (named !== 'in' && named !== 'mm') {
-    return { wrong: `“${text}” has a unit that is no length; use in or mm` }
+    return { wrong: `“${visible(text)}” has a unit that is no length; use in or mm` }
   }
   return { value: toSi(value, named) }
 }
@@ -48,7 +49,7 @@ export function readingsOf(measured: Measured, doubted: ReadonlySet<string> = ne
     const reading = kind === 'length' ? readLength(text, measured.unit) : readPlain(text)
     if ('wrong' in reading) wrong.push({ field, text: reading.wrong })
     else if (kind === 'length' && reading.value < 0 && !maybeNegative(field)) {
-      wrong.push({ field, text: `“${text}” is below nought, and this cannot be` })
+      wrong.push({ field, text: `“${visible(text)}” is below nought, and this cannot be` })
     } else (kind === 'length' ? lengths : numbers).set(field, reading.value)
   }
   return {
@@ -62,7 +63,7 @@ export function readingsOf(measured: Measured, doubted: ReadonlySet<string> = ne
 
 function readPlain(text: string): Reading {
   const value = Number(text.replace(',', '.').replace('−', '-').replace('°', ''))
-  return Number.isFinite(value) ? { value } : { wrong: `“${text}” is not a number` }
+  return Number.isFinite(value) ? { value } : { wrong: `“${visible(text)}” is not a number` }
 }
 
 function kindOf(field: string): string {

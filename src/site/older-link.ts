@@ -1,3 +1,4 @@
+import { visible } from '../../shared/visible.ts'
 import type { OlderLink } from '../pages/older-link.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 
@@ -13,7 +14,7 @@ export function olderLinkOf(
   const place = changes.findIndex((change) => change.version === version)
   const since = place < 0 ? [] : changes.slice(place + 1)
   return {
-    version: version.slice(0, LONGEST),
+    version: visible(version.slice(0, LONGEST)),
     now,
     changes: since.map(({ version: one, effect }) => `${one}: ${effect}`).reverse(),
   }

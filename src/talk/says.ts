@@ -1,6 +1,7 @@
 import { type Answer, UNKNOWN } from '../../shared/answers.ts'
 import { FACT_KEYS, type FactKey, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
+import { visibleWords } from '../../shared/visible.ts'
 import { plainInMarkdown } from './markdown-text.ts'
 import type { TalkState } from './state.ts'
 import type { Turn } from './turn.ts'
@@ -76,7 +77,9 @@ function moved(before: TalkState, { intent, state }: Turn): string {
 
 function unclear({ understanding }: Turn): string {
   const words = understanding?.unclear ?? []
-  return words.map((one) => `Not used: “${quoted(one.text)}”, ${quoted(one.why)}.`).join('\n\n')
+  return words
+    .map((one) => `Not used: “${quoted(visibleWords(one.text))}”, ${quoted(one.why)}.`)
+    .join('\n\n')
 }
 
 function quoted(text: string): string {

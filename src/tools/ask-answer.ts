@@ -1,4 +1,5 @@
 import type { Assessment } from '../../shared/assessment.ts'
+import { visibleWords } from '../../shared/visible.ts'
 import { readMessage } from '../answers/read-message.ts'
 import { currencyProblems } from '../api/currency.ts'
 import { outsideTheModel } from '../api/outside-the-model.ts'
@@ -26,7 +27,7 @@ export async function askAnswer(
   { text, json, units }: AskArguments,
 ): Promise<AskResult> {
   const { facts, unclear } = readMessage(text, { answers: {} })
-  const notes = unclear.map((one) => `not used: “${one.text}”, ${one.why}`)
+  const notes = unclear.map((one) => `not used: “${visibleWords(one.text)}”, ${one.why}`)
   const money = currencyProblems(rulebook, facts).map(({ field, fits }) => `${field}: ${fits}`)
   if (Object.keys(facts).length === 0 || money.length > 0) {
     return { out: '', notes: [...notes, ...money, 'nothing to make a call from'], code: 3 }

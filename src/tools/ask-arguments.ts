@@ -1,3 +1,5 @@
+import { visible } from '../../shared/visible.ts'
+
 /** What `npm run --silent ask -- …` was asked. */
 export interface AskArguments {
   readonly text: string
@@ -28,7 +30,7 @@ export function readAskArguments(
     else if (arg === '--') isWordsOnly = true
     else if (arg === '--json') json = true
     else if (arg === '--metric') units = 'metric'
-    else return { fault: `there is no option ${arg}` }
+    else return { fault: `there is no option ${visible(arg)}` }
   }
   const text = words.join(' ').trim()
   return text === '' ? { fault: 'say something about the build' } : { ok: { text, json, units } }
