@@ -62,6 +62,9 @@ export interface ThreadFact extends Common {
 /** One entry of the dictionary of facts. */
 export type Fact = ChoiceFact | QuantityFact | NumberFact | MoneyFact | ThreadFact
 
+/** The dictionary as it was built in. */
+export const FACT_TABLE: Readonly<Record<string, unknown>> = table
+
 /** Every fact key, in the order of rules/facts.json. */
 export const FACT_KEYS = Object.freeze(Object.keys(table)) as readonly FactKey[]
 

@@ -1,3 +1,5 @@
+import { createReader } from './answers/read-message.ts'
+import { vocabularyFromFiles } from './answers/vocabulary-files.ts'
 import type { AppDeps } from './api/deps.ts'
 import { checkContent } from './pages/check-content.ts'
 import { learnDrawing } from './pages/learn-drawings.ts'
@@ -17,7 +19,10 @@ export interface OperatorFiles {
 }
 
 /** The part of the app's dependencies that is made of these files. */
-export type FromFiles = Pick<AppDeps, 'rulebook' | 'content' | 'sources' | 'shops' | 'shopRules'>
+export type FromFiles = Pick<
+  AppDeps,
+  'rulebook' | 'reader' | 'content' | 'sources' | 'shops' | 'shopRules'
+>
 
 /**
  * Read all of them, or none.
@@ -30,6 +35,7 @@ export function fromOperatorFiles({ rules, shops, content }: OperatorFiles): Fro
   checkContent(pages)
   return {
     rulebook,
+    reader: createReader(vocabularyFromFiles(rules)),
     content: pages,
     sources: readSources(rules),
     shops: loadShops(shops, rulebook.cost),

@@ -26,7 +26,7 @@ const ARROW: Readonly<Record<string, readonly string[]>> = {
   findings: ['shared', 'rulebook', 'facts'],
   call: ['shared', 'mechanics', 'rulebook', 'build', 'facts', 'findings'],
   'what-if': ['shared', 'mechanics', 'rulebook', 'build', 'facts', 'findings', 'call'],
-  answers: ['shared', 'zod', 'rules/vocabulary'],
+  answers: ['shared', 'zod'],
   talk: ['shared', 'rulebook', 'build', 'answers'],
   'shop-sheet': ['shared', 'zod', 'mechanics', 'rulebook', 'build', 'facts'],
   'check-in': ['shared', 'zod', 'mechanics', 'rulebook', 'build', 'facts', 'shop-sheet'],

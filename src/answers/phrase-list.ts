@@ -7,7 +7,13 @@ import { expandPattern } from './phrase-patterns.ts'
  */
 export const phrases = z.array(z.string().min(1)).transform((lines, context) => {
   try {
-    return lines.flatMap((line) => line.split('|').flatMap((one) => expandPattern(one.trim())))
+    const all = lines.flatMap((line) => line.split('|').flatMap((one) => expandPattern(one.trim())))
+    if (!all.includes('')) return all
+    context.addIssue({
+      code: 'custom',
+      message: 'a phrase without a word would be found everywhere',
+    })
+    return z.NEVER
   } catch (fault) {
     context.addIssue({ code: 'custom', message: (fault as RangeError).message })
     return z.NEVER

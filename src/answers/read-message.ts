@@ -4,7 +4,6 @@ import { wholeAnswer } from './answer-asked.ts'
 import { readChangedChoice } from './changed-choice.ts'
 import { readAllChoices } from './choice-stage.ts'
 import { conclude } from './conclude.ts'
-import { defaultVocabulary } from './default-vocabulary.ts'
 import { opensOnShrug } from './dont-know.ts'
 import { readAllFigures } from './figure-stage.ts'
 import { type Findings, noFindings } from './findings.ts'
@@ -29,32 +28,27 @@ export interface MessageContext {
   readonly answers?: Answers
 }
 
-export type MessageReader = (text: string, context?: MessageContext) => Understanding
+/** Reads what people type, by the words of one vocabulary. */
+export interface MessageReader {
+  /**
+   * Understand one message. Deterministic; never throws; time linear in the text, of which at most
+   * 2,000 characters are read.
+   *
+   * @param text - what the person typed, anything at all
+   * @param context - the fact being asked and the answers so far
+   */
+  read(text: string, context?: MessageContext): Understanding
+  /** Whether a message keeps what was supposed. */
+  keepsSupposed(text: string): boolean
+}
 
 /** A reader that knows the given words; make it once and use it for every message. */
 export function createReader(vocabulary: Vocabulary): MessageReader {
   const lexicon = lexiconOf(vocabulary)
-  return (text, context = {}) => understand(text, context, lexicon)
-}
-
-let usualLexicon: Lexicon | undefined
-
-/** Whether a message keeps what was supposed, in the rulebook's own words. */
-export function keepsSupposed(text: string): boolean {
-  usualLexicon ??= lexiconOf(defaultVocabulary())
-  return saysKeep(text, usualLexicon)
-}
-
-/**
- * Understand one message with the rulebook's own words. Deterministic; never
- * throws; time linear in the text, of which at most 2,000 characters are read.
- *
- * @param text - what the person typed, anything at all
- * @param context - the fact being asked and the answers so far
- */
-export function readMessage(text: string, context: MessageContext = {}): Understanding {
-  usualLexicon ??= lexiconOf(defaultVocabulary())
-  return understand(text, context, usualLexicon)
+  return {
+    read: (text, context = {}) => understand(text, context, lexicon),
+    keepsSupposed: (text) => saysKeep(text, lexicon),
+  }
 }
 
 function understand(text: string, context: MessageContext, lexicon: Lexicon): Understanding {

@@ -34,11 +34,7 @@ export interface UnitReader {
   readonly engines: ReadonlySet<string>
 }
 
-/**
- * A reader of units from the vocabulary's spellings.
- *
- * @throws {Error} if the vocabulary names a unit that the project does not know
- */
+/** A reader of units from the vocabulary's spellings. */
 export function unitReader({
   units: vocabulary,
   numbers,
@@ -47,8 +43,6 @@ export function unitReader({
   const { names, sized, ofBlock } = words.engines
   const tree = phraseTree<Meaning>()
   for (const [symbol, spellings] of Object.entries(vocabulary.units)) {
-    if (!Object.hasOwn(UNITS, symbol))
-      throw new Error(`The vocabulary's unit "${symbol}" is unknown`)
     addPhrases(tree, spellings, { kind: 'unit', symbol })
   }
   for (const [currency, spellings] of Object.entries(vocabulary.currencies)) {

@@ -1,13 +1,25 @@
 import { z } from 'zod'
-import { choicesOf } from '../../shared/answers.ts'
+import { choicesOf, readAnswer } from '../../shared/answers.ts'
 import { type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
 import { routeId } from '../../shared/route-ids.ts'
+import { UNITS } from '../../shared/units.ts'
 import { phrases } from './phrase-list.ts'
 import { jobQuestionVocabulary, questionVocabulary } from './question-vocabulary.ts'
 import { smallWords } from './small-words.ts'
 
 const table = z.record(z.string(), z.number())
 const factKey = z.string().refine(isFactKey, 'is no fact key')
+
+/** An answer that the vocabulary gives is one that its fact takes. */
+function fitsItsFact(
+  { fact: key, answer }: { readonly fact: string; readonly answer: string },
+  context: z.core.$RefinementCtx,
+): void {
+  const read = isFactKey(key) ? readAnswer(key, answer) : undefined
+  if (read && 'problem' in read) {
+    context.addIssue({ code: 'custom', path: ['answer'], message: read.problem.fits })
+  }
+}
 
 const numberVocabulary = z.strictObject({
   ones: table,
@@ -44,7 +56,15 @@ const numberVocabulary = z.strictObject({
 export type NumberVocabulary = z.infer<typeof numberVocabulary>
 
 const unitVocabulary = z.strictObject({
-  units: z.record(z.string(), phrases),
+  units: z.record(
+    z
+      .string()
+      .refine(
+        (symbol) => Object.hasOwn(UNITS, symbol),
+        `use a unit: ${Object.keys(UNITS).join(', ')}`,
+      ),
+    phrases,
+  ),
   /** Units that people close with a point: "4.030 in. bore". */
   pointed: phrases,
   shot: phrases,
@@ -58,7 +78,9 @@ const unitVocabulary = z.strictObject({
   /** Work and parts, by the fact that their price is. */
   pricedAs: z.record(factKey, phrases),
   /** Words that are a figure by themselves: "no sales tax". */
-  fixedFigures: z.array(z.strictObject({ fact: factKey, answer: z.string(), phrases })),
+  fixedFigures: z.array(
+    z.strictObject({ fact: factKey, answer: z.string(), phrases }).superRefine(fitsItsFact),
+  ),
   /** Words that show a message to speak of money. */
   moneyWords: phrases,
   usualCurrency: z.string().regex(/^[A-Z]{3}$/),
@@ -179,7 +201,8 @@ const spellingVocabulary = z.strictObject({
   turned: phrases,
 })
 
-const vocabularySchema = z.strictObject({
+/** Everything that a vocabulary holds; its files are in {@link vocabularyFromFiles}. */
+export const vocabularySchema = z.strictObject({
   numbers: numberVocabulary,
   units: unitVocabulary,
   cues: z.array(cue),
@@ -214,15 +237,3 @@ const vocabularySchema = z.strictObject({
   spelling: spellingVocabulary,
 })
 export type Vocabulary = z.infer<typeof vocabularySchema>
-
-/**
- * Check a vocabulary from outside.
- *
- * @throws {Error} if it does not fit; the message names each place and what fits
- */
-export function readVocabulary(raw: unknown): Vocabulary {
-  const read = vocabularySchema.safeParse(raw)
-  if (read.success) return read.data
-  const places = read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`)
-  throw new Error(`The vocabulary does not fit: ${places.join('; ')}`)
-}

@@ -1,4 +1,5 @@
 import type { Context } from 'hono'
+import type { MessageReader } from '../answers/read-message.ts'
 import type { Content } from '../pages/markdown.ts'
 import type { PrintFonts } from '../pages/pdf-pen.ts'
 import type { SourceRecord } from '../pages/source-list.ts'
@@ -28,6 +29,8 @@ export interface RateLimit {
 /** What the app needs from outside: the same on Node and where there is no file system. */
 export interface AppDeps {
   readonly rulebook: Rulebook
+  /** Reads messages by the words of rules/vocabulary/. */
+  readonly reader: MessageReader
   readonly content: Content
   readonly sources: readonly SourceRecord[]
   /** A built asset by its hashed name; undefined when there is none. */

@@ -55,7 +55,7 @@ export const turnOperation = postOperation({
 async function answer(deps: AppDeps, c: Context, body: TurnBody): Promise<Response> {
   const { rulebook } = deps
   const { state, problems } = readState(rulebook, body)
-  const taken = take(rulebook, state, body)
+  const taken = take(deps, state, body)
   const all = 'problem' in taken ? [...problems, taken.problem] : problems
   const kept = { answers: state.answers, ...(body.parked ? { parked: state.parked } : {}) }
   if ('problem' in taken || all.length > 0) {
@@ -74,9 +74,9 @@ async function answer(deps: AppDeps, c: Context, body: TurnBody): Promise<Respon
   return c.json(steadyFigures(turnAnswer(deps, made)))
 }
 
-function take(rulebook: Rulebook, state: TalkState, { text, answer: raw, asking }: TurnBody) {
-  if (text !== undefined)
-    return { turn: payable(rulebook, messageTurn(rulebook, state, text, asking)) }
+function take(deps: AppDeps, state: TalkState, { text, answer: raw, asking }: TurnBody) {
+  const { rulebook } = deps
+  if (text !== undefined) return { turn: payable(rulebook, messageTurn(deps, state, text, asking)) }
   if (asking === undefined) throw new TypeError('an answer has no question')
   const read = readAnswered(rulebook, asking, raw)
   return 'problem' in read ? read : { turn: answerTurn(rulebook, state, asking, read.ok) }

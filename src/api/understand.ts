@@ -1,5 +1,4 @@
 import { z } from 'zod'
-import { readMessage } from '../answers/read-message.ts'
 import { acceptAnswers } from './accept-answers.ts'
 import { factKey, messageText } from './body-parts.ts'
 import { type Example, postOperation } from './operation.ts'
@@ -65,11 +64,11 @@ export const understandOperation = postOperation({
   }),
   response: understanding,
   examples: EXAMPLES,
-  answer({ rulebook }, c, { text, asking, answers: raw }) {
+  answer({ rulebook, reader }, c, { text, asking, answers: raw }) {
     const { answers, problems } = acceptAnswers(rulebook, raw)
     if (problems.length > 0) {
       return problemResponse(c, 400, 'invalid-answers', problems, { kept: { answers } })
     }
-    return c.json(readMessage(text, { answers, ...(asking === undefined ? {} : { asking }) }))
+    return c.json(reader.read(text, { answers, ...(asking === undefined ? {} : { asking }) }))
   },
 })

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { FACT_KEYS } from '../../shared/fact-keys.ts'
+import { builtFactsFaults } from './built-facts.ts'
 import { conditionFaults } from './check-conditions.ts'
 import { checkReferences } from './references.ts'
 import { type Route, type Rule, routesSchema, ruleSchema } from './schema.ts'
@@ -55,11 +56,16 @@ export interface Rulebook {
   readonly followOn: Readonly<Record<string, FollowOn>>
 }
 
+/** More faults than these say that it is another folder. */
+const MOST_NAMED = 60
+
 /** A fault in an operator's file: which file, where in it, and what is wrong. */
 export class RulebookError extends Error {
   readonly faults: readonly string[]
   constructor(faults: readonly string[]) {
-    super(`the rulebook cannot be used:\n  ${faults.join('\n  ')}`)
+    const left = faults.length - MOST_NAMED
+    const named = [...faults.slice(0, MOST_NAMED), ...(left > 0 ? [`and ${left} more`] : [])]
+    super(`the rulebook cannot be used:\n  ${named.join('\n  ')}`)
     this.name = 'RulebookError'
     this.faults = faults
   }
@@ -82,8 +88,10 @@ const DATA = {
   'scatter.json': z.array(scatterSchema),
 }
 
+/** The dictionary of facts, which was built in. */
+const FACTS = 'facts.json'
 /** Files in rules/ that other parts of the project read. */
-const ELSEWHERE = /^(facts|limits|parts)\.json$|^(sources|vocabulary)\//
+const ELSEWHERE = /^(limits|parts)\.json$|^(sources|vocabulary)\//
 
 /**
  * Make the rulebook from the texts of the files in rules/.
@@ -100,7 +108,8 @@ export function loadRulebook(files: ReadonlyMap<string, string>): Rulebook {
     if (!name.endsWith('.json') || ELSEWHERE.test(name)) continue
     const json = parseJson(name, files.get(name) as string, faults)
     if (json === undefined) continue
-    if (Object.hasOwn(DATA, name)) {
+    if (name === FACTS) faults.push(...builtFactsFaults(json))
+    else if (Object.hasOwn(DATA, name)) {
       data.set(name, check(name, DATA[name as keyof typeof DATA], json, faults))
     } else {
       for (const rule of readRules(name, json, faults)) {
@@ -111,7 +120,7 @@ export function loadRulebook(files: ReadonlyMap<string, string>): Rulebook {
       }
     }
   }
-  for (const name of Object.keys(DATA))
+  for (const name of [FACTS, ...Object.keys(DATA)])
     if (!files.has(name)) faults.push(`${name}: the file is missing`)
   if (faults.length > 0) throw new RulebookError(faults)
   const rulebook = assemble(data, rules, fileOf)

@@ -1,7 +1,6 @@
 import { type Context, Hono } from 'hono'
 import { readAnswer, UNKNOWN } from '../../shared/answers.ts'
 import { type FactKey, fact, isFactKey, isQuantity } from '../../shared/fact-keys.ts'
-import { keepsSupposed } from '../answers/read-message.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import { clientOf } from '../api/client.ts'
 import { currencyProblems } from '../api/currency.ts'
@@ -30,7 +29,7 @@ export function guideRoutes(deps: AppDeps, path: '/' | '/embed' = '/'): Hono {
     const asking = ask && isFactKey(ask) ? ask : undefined
     const text = saidIn(request)
     if (text === undefined) return show(deps, c, request, { asking })
-    const turn = turnSaid(deps.rulebook, request.state, text, asking)
+    const turn = turnSaid(deps, request.state, text, asking)
     return show(
       deps,
       c,
@@ -49,7 +48,7 @@ export function guideRoutes(deps: AppDeps, path: '/' | '/embed' = '/'): Hono {
     const asking = isFactKey(named) ? named : undefined
     const text = form.get('text')
     const supposed = form.get('supposed')
-    if (text !== null && supposed && keepsSupposed(text)) {
+    if (text !== null && supposed && deps.reader.keepsSupposed(text)) {
       // "Keep it", beside a what-if: as the link that keeps it.
       const kept = viewOfQuery(deps.rulebook, supposed, deps.shop)
       if (kept.problems.length === 0) return goOn(deps, c, request, kept.state, TO_QUESTION)
@@ -147,7 +146,7 @@ async function takeMessage(
   text: string,
   asking: FactKey | undefined,
 ): Promise<Response> {
-  const turn = messageTurn(deps.rulebook, request.state, text, asking)
+  const turn = messageTurn(deps, request.state, text, asking)
   const { intent, state } = turn
   if (intent === 'restart') return goOn(deps, c, request, state)
   if (intent === 'undo') return goOn(deps, c, request, state, TO_QUESTION)

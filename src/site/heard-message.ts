@@ -7,7 +7,6 @@ import type { Heard } from '../pages/conversation-view.ts'
 import { glossaryEntry } from '../pages/glossary.ts'
 import { renderMarkdown } from '../pages/markdown.ts'
 import { pageHref } from '../pages/page-href.ts'
-import type { Rulebook } from '../rulebook/load.ts'
 import { replyTo } from '../talk/reply.ts'
 import type { TalkState } from '../talk/state.ts'
 import { messageTurn, type Turn } from '../talk/turn.ts'
@@ -38,14 +37,14 @@ export function saidParameters(text: string, asking: FactKey | undefined): Recor
 
 /** What a message did, from the link it led to. */
 export function turnSaid(
-  rulebook: Rulebook,
+  deps: AppDeps,
   state: TalkState,
   text: string,
   asking: FactKey | undefined,
 ): Turn {
   const before = { ...state, answers: undone(state.answers, state.before) }
-  const turn = messageTurn(rulebook, before, text, asking)
-  return CHANGES.has(turn.intent) ? turn : messageTurn(rulebook, state, text, asking)
+  const turn = messageTurn(deps, before, text, asking)
+  return CHANGES.has(turn.intent) ? turn : messageTurn(deps, state, text, asking)
 }
 
 /** Whether a message gave or asked anything that the guide understands. */

@@ -1,7 +1,7 @@
 import { type Answer, type Answers, UNKNOWN, withAnswer } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
 import type { Intent } from '../answers/intents.ts'
-import { readMessage } from '../answers/read-message.ts'
+import type { MessageReader } from '../answers/read-message.ts'
 import type { Understanding } from '../answers/understanding.ts'
 import { park } from '../build/relevance.ts'
 import type { Rulebook } from '../rulebook/load.ts'
@@ -38,12 +38,15 @@ export function answerTurn(
  * @param asking - the fact that the last question asked for
  */
 export function messageTurn(
-  { relevance }: Rulebook,
+  {
+    rulebook: { relevance },
+    reader,
+  }: { readonly rulebook: Rulebook; readonly reader: MessageReader },
   state: TalkState,
   text: string,
   asking: FactKey | undefined,
 ): Turn {
-  const understanding = readMessage(text, {
+  const understanding = reader.read(text, {
     answers: state.answers,
     ...(asking === undefined ? {} : { asking }),
   })

@@ -1,6 +1,6 @@
 import type { Assessment } from '../../shared/assessment.ts'
 import { visibleWords } from '../../shared/visible.ts'
-import { readMessage } from '../answers/read-message.ts'
+import type { MessageReader } from '../answers/read-message.ts'
 import { currencyProblems } from '../api/currency.ts'
 import { outsideTheModel } from '../api/outside-the-model.ts'
 import { assess } from '../assess.ts'
@@ -23,10 +23,10 @@ export interface AskResult {
 
 /** Read a build in free text and answer with its call. */
 export async function askAnswer(
-  rulebook: Rulebook,
+  { rulebook, reader }: { readonly rulebook: Rulebook; readonly reader: MessageReader },
   { text, json, units }: AskArguments,
 ): Promise<AskResult> {
-  const { facts, unclear } = readMessage(text, { answers: {} })
+  const { facts, unclear } = reader.read(text, { answers: {} })
   const notes = unclear.map((one) => `not used: “${visibleWords(one.text)}”, ${one.why}`)
   const money = currencyProblems(rulebook, facts).map(({ field, fits }) => `${field}: ${fits}`)
   if (Object.keys(facts).length === 0 || money.length > 0) {

@@ -1,5 +1,6 @@
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { VocabularyError, vocabularyFromFiles } from '../answers/vocabulary-files.ts'
 import { checkRulebook } from '../rulebook/check.ts'
 import { buildSeeds, generateAnswers } from '../rulebook/generate-answers.ts'
 import { loadRulebook, type Rulebook, RulebookError } from '../rulebook/load.ts'
@@ -33,9 +34,11 @@ async function main([given, folder]: readonly string[]): Promise<number> {
 
 function load(folder: string): Rulebook | undefined {
   try {
-    return loadRulebook(readFolder(folder))
+    const files = readFolder(folder)
+    vocabularyFromFiles(files)
+    return loadRulebook(files)
   } catch (error) {
-    if (!(error instanceof RulebookError)) throw error
+    if (!(error instanceof RulebookError || error instanceof VocabularyError)) throw error
     process.stderr.write(`${error.message}\n`)
     return undefined
   }

@@ -1,8 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import { type Answer, type Answers, readAnswer, readAnswers } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
-import { readMessage } from '../answers/read-message.ts'
+import { createReader, type MessageReader } from '../answers/read-message.ts'
 import type { Understanding } from '../answers/understanding.ts'
+import { vocabularyFromFiles } from '../answers/vocabulary-files.ts'
+import { readFolder } from '../rulebook/read-folder.ts'
 
 /** A message with what a careful builder would understand of it. */
 export interface TalkCase {
@@ -44,11 +47,11 @@ export function talkCases(
 }
 
 /** Read every case and count. */
-export function scoreTalk(cases: readonly TalkCase[]): TalkScore {
+export function scoreTalk(cases: readonly TalkCase[], { read }: MessageReader): TalkScore {
   let [exact, rightFacts, foundFacts, expectedFacts, rightIntents] = [0, 0, 0, 0, 0]
   const misses: string[] = []
   for (const talk of cases) {
-    const found = readMessage(talk.text, context(talk))
+    const found = read(talk.text, context(talk))
     const expected = expectedOf(talk)
     const right = [...expected].filter(([key, answer]) => same(found.facts[key], answer)).length
     const got = Object.keys(found.facts).length
@@ -122,6 +125,8 @@ function print(name: string, score: TalkScore): void {
 
 if (process.argv[1]?.endsWith('eval-talk.ts')) {
   const all = talkCases()
-  for (const [name, cases] of all) print(name, scoreTalk(cases))
-  print('all', { ...scoreTalk([...all.values()].flat()), misses: [] })
+  const rules = fileURLToPath(new URL('../../rules', import.meta.url))
+  const reader = createReader(vocabularyFromFiles(readFolder(rules)))
+  for (const [name, cases] of all) print(name, scoreTalk(cases, reader))
+  print('all', { ...scoreTalk([...all.values()].flat(), reader), misses: [] })
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { normaliseText, originalSpan } from '../../src/answers/normalise-text.ts'
-import { readMessage } from '../../src/answers/read-message.ts'
+import { readMessage } from '../support/reader.ts'
 
 /** Zeros of some scripts that have their own decimal digits (Unicode Character Database, Nd). */
 const ZEROS: readonly [string, number][] = [

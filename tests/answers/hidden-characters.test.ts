@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { readMessage } from '../../src/answers/read-message.ts'
+import { readMessage } from '../support/reader.ts'
 
 describe('what nobody sees in a message', () => {
   // The Unicode Standard, section 23.2, layout controls: they have no glyph of their own.

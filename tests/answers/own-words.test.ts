@@ -1,14 +1,17 @@
 import { describe, expect, it } from 'vitest'
-import { SHIPPED_VOCABULARY } from '../../src/answers/default-vocabulary.ts'
-import { createReader, type MessageReader, readMessage } from '../../src/answers/read-message.ts'
-import { readVocabulary } from '../../src/answers/vocabulary.ts'
+import { readerWith, readMessage, vocabularyFile } from '../support/reader.ts'
 
-const { words, numbers, spelling } = SHIPPED_VOCABULARY
+type Lists = Readonly<Record<string, readonly string[]>>
+const words =
+  vocabularyFile<Readonly<Record<'figures' | 'engines' | 'asking', Lists>>>('words.json')
+const numbers = vocabularyFile<{ readonly threadSizes: object }>('numbers.json')
+const spelling = vocabularyFile<{ readonly turned: readonly string[] }>('spelling.json')
 
-/** A reader that knows what the rulebook ships and a shop's own words beside. */
-function readerOf(own: object): MessageReader {
-  return createReader(readVocabulary({ ...SHIPPED_VOCABULARY, ...own }))
-}
+/** A list with a word more. */
+const more = (lists: Lists, name: string, word: string) => ({
+  ...lists,
+  [name]: [...(lists[name] ?? []), word],
+})
 
 describe('a word that a shop adds', () => {
   it('is unknown before', () => {
@@ -18,25 +21,27 @@ describe('a word that a shop adds', () => {
   })
 
   it('says how far it revs', () => {
-    const figures = { ...words.figures, most: [...words.figures.most, 'flatout'] }
-    const { facts } = readerOf({ words: { ...words, figures } })('7k flatout')
+    const figures = more(words.figures, 'most', 'flatout')
+    const { facts } = readerWith({ 'words.json': { ...words, figures } })('7k flatout')
     expect(facts.peakRpm).toEqual({ value: 7000, unit: 'rpm' })
   })
 
   it('calls an engine by its size', () => {
-    const engines = { ...words.engines, names: [...words.engines.names, 'lump'] }
-    const { facts } = readerOf({ words: { ...words, engines } })('383 lump, two bolt')
+    const engines = more(words.engines, 'names', 'lump')
+    const { facts } = readerWith({ 'words.json': { ...words, engines } })('383 lump, two bolt')
     expect(facts.displacement).toEqual({ value: 383, unit: 'cu in' })
   })
 
   it('leads up to a request', () => {
-    const asking = { ...words.asking, openers: [...words.asking.openers, 'cobber'] }
-    expect(readerOf({ words: { ...words, asking } })('cobber undo that').intent).toBe('undo')
+    const asking = more(words.asking, 'openers', 'cobber')
+    expect(readerWith({ 'words.json': { ...words, asking } })('cobber undo that').intent).toBe(
+      'undo',
+    )
   })
 
   it('is the size of a thread', () => {
     const threadSizes = { ...numbers.threadSizes, 'fat half': 8 }
-    const { facts } = readerOf({ numbers: { ...numbers, threadSizes } })(
+    const { facts } = readerWith({ 'numbers.json': { ...numbers, threadSizes } })(
       'main studs, fat half thirteen',
     )
     expect(facts.fastenerThread).toBe(readMessage('main studs 1/2-13').facts.fastenerThread)
@@ -44,7 +49,7 @@ describe('a word that a shop adds', () => {
 
   it('is known with two letters changed about', () => {
     const turned = [...spelling.turned, 'webs']
-    const read = readerOf({ spelling: { ...spelling, turned } })
+    const read = readerWith({ 'spelling.json': { ...spelling, turned } })
     const text = 'the wbes are too thin for four bolts'
     expect(read(text).facts).toEqual(read(text.replace('wbes', 'webs')).facts)
   })

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { SHIPPED_VOCABULARY } from '../../src/answers/default-vocabulary.ts'
 import { expandPattern } from '../../src/answers/phrase-patterns.ts'
-import { createReader } from '../../src/answers/read-message.ts'
-import { readVocabulary } from '../../src/answers/vocabulary.ts'
+import { readerWith } from '../support/reader.ts'
 
 describe('a pattern of the vocabulary', () => {
   it('without braces stands for itself', () => {
@@ -31,16 +29,19 @@ describe('a pattern of the vocabulary', () => {
   })
 
   it('is refused with the place where it stands', () => {
-    const broken = { ...SHIPPED_VOCABULARY, names: { skirt: ['skirt | the {skirt'] } }
-    expect(() => readVocabulary(broken)).toThrow(/names\.skirt.*not closed/)
+    const broken = { 'names.json': { skirt: ['skirt | the {skirt'] } }
+    expect(() => readerWith(broken)).toThrow(/names\.json: skirt: .*not closed/)
+  })
+
+  it('that may stand for no word at all is refused', () => {
+    for (const phrase of ['skirt | ', '[skirt]', ' ']) {
+      expect(() => readerWith({ 'names.json': { skirt: [phrase] } })).toThrow(/without a word/)
+    }
   })
 
   it('serves a shop’s own words', () => {
-    const { choices } = SHIPPED_VOCABULARY
     const capMaterial = { steel: ['{bar,rolled} stock [machined] caps'] }
-    const read = createReader(
-      readVocabulary({ ...SHIPPED_VOCABULARY, choices: { ...choices, capMaterial } }),
-    )
+    const read = readerWith({ 'choices-own.json': { capMaterial } })
     expect(read('rolled stock machined caps').facts.capMaterial).toBe('steel')
     expect(read('bar stock caps').facts.capMaterial).toBe('steel')
   })

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { SHIPPED_VOCABULARY } from '../../src/answers/default-vocabulary.ts'
 import { LONGEST_MESSAGE } from '../../src/answers/normalise-text.ts'
-import { createReader, readMessage } from '../../src/answers/read-message.ts'
-import { readVocabulary } from '../../src/answers/vocabulary.ts'
+import { readMessage } from '../support/reader.ts'
 
 /** The words of the message that a fact came from. */
 function wordsOf(text: string, key: string): string {
@@ -133,28 +131,6 @@ describe('context', () => {
     expect(readMessage('14', { asking: 'boost' }).facts.boost).toEqual({ value: 14, unit: 'psi' })
     expect(readMessage('14', { asking: 'bore' }).facts.bore).toBeUndefined()
     expect(readMessage('14').facts).toEqual({})
-  })
-})
-
-describe('a vocabulary of one’s own', () => {
-  it('adds a shop’s words to the shipped ones', () => {
-    const choices = SHIPPED_VOCABULARY.choices
-    const fuel = { ...choices.fuel, methanol: [...choices.fuel.methanol, 'jungle sauce'] }
-    const reader = createReader(
-      readVocabulary({ ...SHIPPED_VOCABULARY, choices: { ...choices, fuel } }),
-    )
-    expect(reader('runs on jungle sauce').facts).toEqual({ fuel: 'methanol' })
-    expect(readMessage('runs on jungle sauce').facts).toEqual({})
-  })
-
-  it('is refused with the place that does not fit', () => {
-    const wrong = { ...SHIPPED_VOCABULARY, cues: [{ fact: 'colour', phrases: ['blue'] }] }
-    expect(() => readVocabulary(wrong)).toThrow(/cues\.0\.fact: is no fact key/)
-  })
-
-  it('names only choices that the dictionary has', () => {
-    const odd = { ...SHIPPED_VOCABULARY.choices, fuel: { diesel: ['diesel'] } }
-    expect(() => readVocabulary({ ...SHIPPED_VOCABULARY, choices: odd })).toThrow(/fuel/)
   })
 })
 

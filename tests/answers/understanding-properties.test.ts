@@ -4,7 +4,7 @@ import { type Answer, readAnswer } from '../../shared/answers.ts'
 import { FACT_KEYS, type FactKey, fact } from '../../shared/fact-keys.ts'
 import { convert, printAnswer } from '../../shared/print.ts'
 import { answerText } from '../../shared/share-link.ts'
-import { readMessage } from '../../src/answers/read-message.ts'
+import { readMessage } from '../support/reader.ts'
 
 /** Any canonical answer of a fact, in any of its units, with or without a spread. */
 function anyAnswer(key: FactKey): fc.Arbitrary<Answer> {

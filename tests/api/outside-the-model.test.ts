@@ -3,7 +3,7 @@ import { readAnswers } from '../../shared/answers.ts'
 import { outsideTheModel } from '../../src/api/outside-the-model.ts'
 import { DomainError } from '../../src/mechanics/domain-error.ts'
 import { askAnswer } from '../../src/tools/ask-answer.ts'
-import { app, postJson, rulebook } from '../support/app.ts'
+import { app, postJson, reader, rulebook } from '../support/app.ts'
 
 /** Far more nitrous at a low speed than small cylinders can take: no pressure fits it. */
 const ODD = {
@@ -47,7 +47,10 @@ describe('answers that make no engine together', () => {
 
   it('are refused in a terminal by the same labels', async () => {
     const text = '2 in bore, a 910 hp shot of nitrous, peak torque at 1000 rpm'
-    const { code, notes } = await askAnswer(rulebook, { text, json: false, units: 'us' })
+    const { code, notes } = await askAnswer(
+      { rulebook, reader },
+      { text, json: false, units: 'us' },
+    )
     expect(code).toBe(3)
     expect(notes.join('\n')).toContain('no engine that the equations cover')
     expect(notes.join('\n')).not.toMatch(INTERNAL)

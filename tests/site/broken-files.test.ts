@@ -91,6 +91,25 @@ const BROKEN: readonly [string, () => void, RegExp][] = [
     /parts\.json: parts\.0\.price\.high: .*<=10000000/,
   ],
   [
+    'words of the trade that are not JSON',
+    () => writeFileSync(files.path('rules/vocabulary/clues.json'), '['),
+    /vocabulary\/clues\.json: is not JSON: .+/,
+  ],
+  [
+    'words for a fact that there is none of',
+    () => spoil('rules/vocabulary/names.json', (json) => ({ ...json, colour: ['paint'] })),
+    /vocabulary\/names\.json: colour: is no fact key/,
+  ],
+  [
+    'another dictionary of facts than was built in',
+    () =>
+      spoil('rules/facts.json', (json) => ({
+        ...json,
+        boost: { ...(json.boost as object), high: 75 },
+      })),
+    /facts\.json: boost\.high: is “75”, and was built as “.+”; facts are built in: .*npm start/,
+  ],
+  [
     'a page of a fact that is missing',
     () => rmSync(files.path('content/questions/bore.md')),
     /questions\/bore\.md: the file is missing/,
@@ -154,6 +173,37 @@ describe('broken files of an operator', () => {
     server.child.kill('SIGHUP')
     await server.says(/"reload":"done"/)
     expect(await version()).toBe('987.6.5')
+    server.child.kill('SIGTERM')
+    expect(await server.ended).toBe(0)
+  })
+
+  it('are words of a shop’s own too: read at the start and again, the last good ones kept', async () => {
+    const own = 'rules/vocabulary/choices-own.json'
+    const add = (word: string) =>
+      writeFileSync(files.path(own), JSON.stringify({ fuel: { methanol: [word] } }))
+    add('jungle sauce')
+    const server = await startServer(files.env)
+    const fuelIn = async (text: string) => {
+      const response = await fetch(`${server.origin}/api/understand`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ text }),
+      })
+      return ((await response.json()) as { facts: { fuel?: string } }).facts.fuel
+    }
+    const message = (word: string) =>
+      fetch(`${server.origin}/?said=${encodeURIComponent(`runs on ${word}`)}&fuel=methanol`)
+    expect(await fuelIn('runs on jungle sauce')).toBe('methanol')
+    expect(await (await message('jungle sauce')).text()).toContain('from “jungle sauce”')
+    add('swamp water')
+    server.child.kill('SIGHUP')
+    await server.says(/"reload":"done"/)
+    expect(await fuelIn('runs on swamp water')).toBe('methanol')
+    expect(await fuelIn('runs on jungle sauce')).toBeUndefined()
+    writeFileSync(files.path(own), JSON.stringify({ fuel: { diesel: ['oil'] } }))
+    server.child.kill('SIGHUP')
+    await server.says(/"reload":"the last good files are kept".*choices-own\.json: fuel\.diesel: /)
+    expect(await fuelIn('runs on swamp water')).toBe('methanol')
     server.child.kill('SIGTERM')
     expect(await server.ended).toBe(0)
   })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { askAnswer } from '../../src/tools/ask-answer.ts'
-import { app, postJson, rulebook } from '../support/app.ts'
+import { app, postJson, reader, rulebook } from '../support/app.ts'
 
 /** Override of direction (UAX #9, section 2.2), an end of a line, a control of C1. */
 const HIDDEN = '\u202e\u2028\u0085'
@@ -44,7 +44,7 @@ describe('what a person typed and cannot be used', () => {
     expect(fields).toEqual([`bo${SHOWN}re`, `before.x${SHOWN}`])
     expect(JSON.stringify(json)).not.toMatch(RAW)
     const text = `4 in bore, tyres ${HIDDEN} 26 inch`
-    const { notes } = await askAnswer(rulebook, { text, json: false, units: 'us' })
+    const { notes } = await askAnswer({ rulebook, reader }, { text, json: false, units: 'us' })
     expect(notes.join('\n')).toContain('[U+202E]')
     expect(notes.join('\n')).not.toMatch(RAW)
   })

@@ -12,6 +12,9 @@ import { loadRulebook } from '../../src/rulebook/load.ts'
 import { readFolder } from '../../src/rulebook/read-folder.ts'
 import { loadShopRules } from '../../src/shop-sheet/shop-rules.ts'
 import { loadShops } from '../../src/shops/load.ts'
+import { reader } from './reader.ts'
+
+export { reader }
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 
@@ -23,6 +26,7 @@ export function realDeps(): AppDeps & { logged: Readonly<Record<string, string |
   const logged: Readonly<Record<string, string | number>>[] = []
   return {
     rulebook,
+    reader,
     content: createContent((path) => readText(`${root}content/${path}`), learnDrawing),
     sources: readSources(readFolder(`${root}rules`)),
     asset: (name) => readAsset(`${root}dist/assets/${name}`),

@@ -10,6 +10,7 @@ import { says } from '../../src/talk/says.ts'
 import { EMPTY_TALK, type TalkState } from '../../src/talk/state.ts'
 import { answerTurn, messageTurn } from '../../src/talk/turn.ts'
 import { rulebook } from '../support/app.ts'
+import { reader } from '../support/reader.ts'
 import { sampleAssessment } from '../support/sample-assessment.ts'
 
 const talk = (raw: Record<string, unknown>): TalkState => ({
@@ -43,14 +44,14 @@ describe('what the guide says', () => {
 
   it('tells undo from a change, and says when there is nothing to undo', () => {
     const changed = answerTurn(rulebook, BOOSTED, 'boost', { value: 9, unit: 'psi' }).state
-    const turn = messageTurn(rulebook, changed, 'undo', undefined)
+    const turn = messageTurn({ rulebook, reader }, changed, 'undo', undefined)
     expect(says({ before: changed, turn })).toContain('Taken back: **boost** 12')
-    const idle = messageTurn(rulebook, BOOSTED, 'undo', undefined)
+    const idle = messageTurn({ rulebook, reader }, BOOSTED, 'undo', undefined)
     expect(says({ before: BOOSTED, turn: idle })).toContain('There is nothing to take back')
   })
 
   it('says so when a what-if is how it stands', () => {
-    const turn = messageTurn(rulebook, BOOSTED, 'what if I ran 12 psi?', undefined)
+    const turn = messageTurn({ rulebook, reader }, BOOSTED, 'what if I ran 12 psi?', undefined)
     const compared = { present: 'Keep.', supposed: 'Keep.', isCall: true }
     expect(says({ before: BOOSTED, turn, compared })).toContain('That is how it stands already')
   })
@@ -105,7 +106,7 @@ describe('replies', () => {
       term === 'crush' ? { term: 'Crush', text: 'Shells *stand proud*.' } : undefined,
   }
   const reply = (text: string, asking?: 'boost') =>
-    replyTo(words, messageTurn(rulebook, BOOSTED, text, asking), asking)
+    replyTo(words, messageTurn({ rulebook, reader }, BOOSTED, text, asking), asking)
 
   it('give the question’s own reason to a why', () => {
     const asked = rulebook.questions.find(({ fact }) => fact === 'boost')
@@ -119,7 +120,7 @@ describe('replies', () => {
   ])('say why a route that is asked about is not called: %s', (text, route) => {
     const call = sampleAssessment().call
     const why = call.insteadOf.find((one) => one.route === route)?.why
-    const turn = messageTurn(rulebook, BOOSTED, text, undefined)
+    const turn = messageTurn({ rulebook, reader }, BOOSTED, text, undefined)
     expect(why).toBeTruthy()
     expect(turn.intent).toBe('result')
     expect(replyTo(words, turn, undefined, call)).toContain(why)
@@ -127,7 +128,7 @@ describe('replies', () => {
 
   it('say so when the route that is asked about is the call', () => {
     const call = { ...sampleAssessment().call, route: 'girdle' as const }
-    const turn = messageTurn(rulebook, BOOSTED, 'do I need a girdle?', undefined)
+    const turn = messageTurn({ rulebook, reader }, BOOSTED, 'do I need a girdle?', undefined)
     expect(replyTo(words, turn, undefined, call)).toContain('that is the call')
   })
 

@@ -6,6 +6,7 @@ import { EMPTY_TALK, type TalkState, talkFromQuery, talkToQuery } from '../../sr
 import { answerTurn, messageTurn } from '../../src/talk/turn.ts'
 import { anyAnswer, anyAnswers } from '../support/answers.ts'
 import { rulebook } from '../support/app.ts'
+import { reader } from '../support/reader.ts'
 
 function talk(answers: Record<string, unknown>, parked: Record<string, unknown> = {}): TalkState {
   const read = (raw: Record<string, unknown>): Answers => {
@@ -17,7 +18,7 @@ function talk(answers: Record<string, unknown>, parked: Record<string, unknown> 
 }
 
 const say = (state: TalkState, text: string, asking?: 'boost' | 'stroke' | 'use') =>
-  messageTurn(rulebook, state, text, asking)
+  messageTurn({ rulebook, reader }, state, text, asking)
 
 describe('a plain answer', () => {
   it('is taken, and can be taken back', () => {

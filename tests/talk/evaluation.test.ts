@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { scoreTalk, talkCases } from '../../src/tools/eval-talk.ts'
+import { reader } from '../support/reader.ts'
 
 const cases = [...talkCases().values()].flat()
 
@@ -11,7 +12,7 @@ describe('the evaluation set', () => {
   })
 
   it('is understood: 97 of 100 messages exactly, 199 of 200 facts right', () => {
-    const score = scoreTalk(cases)
+    const score = scoreTalk(cases, reader)
     expect(score.exact / score.messages).toBeGreaterThanOrEqual(0.97)
     expect(score.rightFacts / score.foundFacts).toBeGreaterThanOrEqual(0.995)
     expect(score.rightFacts / score.expectedFacts).toBeGreaterThanOrEqual(0.97)

@@ -2,10 +2,11 @@ import { describe, expect, it } from 'vitest'
 import { assessment } from '../../shared/assessment.ts'
 import { askAnswer } from '../../src/tools/ask-answer.ts'
 import { readAskArguments } from '../../src/tools/ask-arguments.ts'
+import { reader } from '../support/reader.ts'
 import { rulebook } from '../support/rulebook.ts'
 
 const ask = (text: string, json = false, units: 'us' | 'metric' = 'us') =>
-  askAnswer(rulebook, { text, json, units })
+  askAnswer({ rulebook, reader }, { text, json, units })
 
 describe('the arguments of ask', () => {
   it('are words and two options, in any order', () => {
