@@ -43,9 +43,9 @@ describe('what could still change a call', () => {
       const { head, listed } = await openInCall(link)
       expect(listed).toBe(head)
       expect(await leftInGuide(link)).toBe(head)
-    const sheet = await textOf(`/sheet?${link}`)
-    if (head > 1) expect(sheet).toContain(`and ${head - 1} more that the call lists. Settle them`)
-    else expect(sheet).not.toContain('more that the call lists')
+      const sheet = await textOf(`/sheet?${link}`)
+      if (head > 1) expect(sheet).toContain(`and ${head - 1} more that the call lists. Settle them`)
+      else expect(sheet).not.toContain('more that the call lists')
     },
   )
 })
