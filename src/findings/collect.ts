@@ -1,6 +1,6 @@
 import type { Contradiction, Finding, LiveFact, Source } from '../../shared/assessment.ts'
 import { type FactTable, flat } from '../facts/live-facts.ts'
-import { placesIn } from '../rulebook/conditions.ts'
+import { placesIn } from '../rulebook/places.ts'
 import type { Rule, RuleSource } from '../rulebook/schema.ts'
 import { decidingFacts } from './explain.ts'
 import { fillPlaces } from './fill-places.ts'

@@ -1,4 +1,5 @@
 import type { FactTable } from '../facts/live-facts.ts'
+import { fillEach } from '../rulebook/places.ts'
 
 /**
  * A sentence with its {{places}} filled with live values.
@@ -6,7 +7,7 @@ import type { FactTable } from '../facts/live-facts.ts'
  * @throws {RangeError} if a place has no value; the rulebook check keeps this from happening
  */
 export function fillPlaces(sentence: string, table: FactTable): string {
-  return sentence.replace(/\{\{(\w+)\}\}/g, (_, name: string) => {
+  return fillEach(sentence, (name) => {
     const found = table.get(name)
     if (!found) throw new RangeError(`the sentence needs ${name}, which is not known`)
     return typeof found.value === 'string' ? inSentence(found.text) : found.text

@@ -1,6 +1,7 @@
 import { neverTrue } from './check-never-true.ts'
-import { factsIn, placesIn } from './conditions.ts'
+import { factsIn } from './conditions.ts'
 import type { Rulebook } from './load.ts'
+import { placesIn } from './places.ts'
 import type { Condition, Rule } from './schema.ts'
 
 /**

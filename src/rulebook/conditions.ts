@@ -17,8 +17,3 @@ export function factsOfLeaf({ fact, value }: Leaf): string[] {
 export function factsIn(condition: Condition): string[] {
   return [...new Set(leaves(condition).flatMap(factsOfLeaf))]
 }
-
-/** The {{places}} of a sentence, without braces. */
-export function placesIn(sentence: string): string[] {
-  return [...sentence.matchAll(/\{\{(\w+)\}\}/g)].map((match) => match[1] as string)
-}

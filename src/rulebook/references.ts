@@ -1,8 +1,9 @@
 import { choicesOf, readAnswers } from '../../shared/answers.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { assumedFaults } from './assumed-figures.ts'
-import { leaves, placesIn } from './conditions.ts'
+import { leaves } from './conditions.ts'
 import type { Rulebook } from './load.ts'
+import { placesIn } from './places.ts'
 import type { Leaf, Route, Rule, Scope } from './schema.ts'
 import { SCATTER_IDS } from './schema-tables.ts'
 
