@@ -6,6 +6,7 @@ import { learnDrawing } from './pages/learn-drawings.ts'
 import { createContent, type ReadText } from './pages/markdown.ts'
 import { readSources } from './pages/source-list.ts'
 import { loadRulebook } from './rulebook/load.ts'
+import { checkShopReferences } from './shop-sheet/shop-references.ts'
 import { loadShopRules } from './shop-sheet/shop-rules.ts'
 import { loadShops } from './shops/load.ts'
 
@@ -33,12 +34,14 @@ export function fromOperatorFiles({ rules, shops, content }: OperatorFiles): Fro
   const rulebook = loadRulebook(rules)
   const pages = createContent(content, learnDrawing)
   checkContent(pages)
+  const shopRules = loadShopRules(rules)
+  checkShopReferences(shopRules, rulebook)
   return {
     rulebook,
     reader: createReader(vocabularyFromFiles(rules)),
     content: pages,
     sources: readSources(rules),
     shops: loadShops(shops, rulebook.cost),
-    shopRules: loadShopRules(rules),
+    shopRules,
   }
 }

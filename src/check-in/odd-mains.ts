@@ -1,7 +1,7 @@
 import { combinedUncertainty } from '../mechanics/guard-band.ts'
+import type { GaugeId } from '../shop-sheet/limit-rules.ts'
 import { type GaugeCase, gaugeFor } from '../shop-sheet/limits.ts'
 import { rowOf } from '../shop-sheet/readings.ts'
-import type { GaugeId } from '../shop-sheet/shop-rules.ts'
 import { type Apart, apartFromFellows } from './fellows.ts'
 import type { Judged } from './judge.ts'
 import { type MeasureCase, meanOf, showLength } from './measure-case.ts'

@@ -1,6 +1,7 @@
 import type { Assessment, CostItem, CostReport } from '../../shared/assessment.ts'
 import { printMoney, printNumber } from '../../shared/print.ts'
 import { withRouteWork } from '../shop-sheet/route-steps.ts'
+import type { OrderRule } from '../shop-sheet/sheet-rules.ts'
 import { boreAndHone } from './bore-and-hone.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { moneyRange } from './money-range.ts'
@@ -8,11 +9,15 @@ import { sentence, sourceText } from './reasons.ts'
 import { type WorkStep, workOrder } from './work-order.ts'
 
 /** What follows from the route: parts, the order of work, what must be done. */
-export function whatFollows(assessment: Assessment, follows: readonly WorkStep[]): Html {
+export function whatFollows(
+  assessment: Assessment,
+  follows: readonly WorkStep[],
+  order: OrderRule | undefined,
+): Html {
   const { call, routes, cost } = assessment
   const called = routes.find(({ id }) => id === call.route)
   if (!called) return NOTHING
-  const steps = follows.length === 0 ? follows : withRouteWork(follows, called)
+  const steps = order && follows.length > 0 ? withRouteWork(follows, called, order) : follows
   const name = namesOf(assessment)
   const parts = called.parts.map(name)
   const bored = called.work.includes('line-bore')

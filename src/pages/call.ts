@@ -1,5 +1,6 @@
 import type { Assessment } from '../../shared/assessment.ts'
 import type { Problem } from '../../shared/problem.ts'
+import type { OrderRule } from '../shop-sheet/sheet-rules.ts'
 import { callActions, callHead, contradictions, doNext, keyFigures } from './call-head.ts'
 import { assumptions, turningPoints, working } from './call-open.ts'
 import { costSection, whatFollows } from './call-work.ts'
@@ -35,6 +36,8 @@ export interface CallView {
   preview?: Preview | undefined
   /** The order of work, strip-down to assembly; without it what must be done is a plain list. */
   steps?: readonly WorkStep[]
+  /** How the route's own work goes in among the steps; needed with them. */
+  order?: OrderRule
 }
 
 /** The call for one case: the sentence first, then pictures, then the reasons and the rest. */
@@ -70,7 +73,7 @@ ${pictures(view)}
 ${cautions(assessment.cautions, known)}
 <section aria-labelledby="reasons"><h2 id="reasons">Why this route</h2>${reasons(call.reasons, known)}</section>
 ${broughtAlong(assessment, known)}<section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route side by side</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
-${whatFollows(assessment, view.steps ?? [])}
+${whatFollows(assessment, view.steps ?? [], view.order)}
 ${costSection(assessment.cost)}
 ${turningPoints(assessment, known)}
 ${open}`

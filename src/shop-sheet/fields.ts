@@ -1,4 +1,4 @@
-import type { GaugeId } from './shop-rules.ts'
+import type { GaugeId } from './limit-rules.ts'
 
 /**
  * Every field of the check-in: five tables with a row for each main (or each end of the crank),

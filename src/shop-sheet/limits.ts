@@ -1,7 +1,8 @@
 import type { Source } from '../../shared/assessment.ts'
 import { toSi } from '../../shared/units.ts'
+import type { GaugeId, LimitId } from './limit-rules.ts'
 import type { Readings } from './readings.ts'
-import type { GaugeId, LimitId, ShopRules } from './shop-rules.ts'
+import type { ShopRules } from './shop-rules.ts'
 
 /** A limit as it holds in this case, in SI: infinite where there is no end. */
 export interface Limit {

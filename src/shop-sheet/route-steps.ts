@@ -1,31 +1,6 @@
 import type { RouteReport } from '../../shared/assessment.ts'
 import type { SheetStep } from './sheet-case.ts'
-
-type Told = Pick<SheetStep, 'at' | 'note'>
-
-/** Where a route's own work is done, and what is said with it. */
-const WORK: Readonly<Record<string, Told>> = {
-  'ship-block': {
-    at: 'home',
-    note: 'Crated so that nothing rests on a machined face. Agree on both ways before it leaves.',
-  },
-  'block-machining': { at: 'shop', note: 'The whole block is cut for its parts.' },
-  'bore-check': {
-    at: 'shop',
-    note: 'Three directions, front and rear of every bore, with the final fasteners torqued.',
-  },
-}
-
-const CUT_BEFORE_BORING: Told = {
-  at: 'shop',
-  note: 'With the final fasteners at hand; before any bore is cut.',
-}
-
-/** A step that already tells of this work in other words. */
-const TOLD_BY: Readonly<Record<string, string>> = {
-  'bore-check': 'recheck-bores-after-studs',
-  'line-hone-if-needed': 'recheck-bores-after-studs',
-}
+import type { OrderRule } from './sheet-rules.ts'
 
 /**
  * The order of work with everything that the route has done: a block is sent off before the
@@ -33,15 +8,21 @@ const TOLD_BY: Readonly<Record<string, string>> = {
  *
  * @param steps - what follows from the call, in order
  * @param route - the called route: its work, by the ids of the price list
+ * @param rule - what is said with that work, and where it is done
  */
-export function withRouteWork(steps: readonly SheetStep[], route: RouteReport): SheetStep[] {
+export function withRouteWork(
+  steps: readonly SheetStep[],
+  route: RouteReport,
+  { works, otherwise, toldBy }: OrderRule,
+): SheetStep[] {
   const told = new Set(steps.map(({ id }) => id))
   const more = route.work
-    .filter((id) => !told.has(id) && !told.has(TOLD_BY[id] ?? ''))
+    .filter((id) => !told.has(id) && !told.has(toldBy[id] ?? ''))
     .map((id): SheetStep => {
       const item = route.cost.items.find((one) => one.id === id)
       const title = item?.label ?? id.replaceAll('-', ' ')
-      return { id, title, ...(WORK[id] ?? CUT_BEFORE_BORING) }
+      const { at, text } = works[id] ?? otherwise
+      return { id, title, at, note: text }
     })
   const sent = insertBefore(
     steps,

@@ -1,10 +1,12 @@
+import { say } from '../rulebook/places.ts'
 import type { Block, CapMap, Pair, SheetSection } from './blocks.ts'
 import type { SheetCase } from './sheet-case.ts'
 
 /** Which block and which caps: what is stamped where, and what the engine is. */
 export function identification(sheet: SheetCase): SheetSection {
-  const { readings, engine } = sheet
+  const { readings, engine, rules } = sheet
   const { splitCase, mains } = engine
+  const words = rules.sheet.identification
   const blocks: Block[] = [
     {
       kind: 'pairs',
@@ -20,9 +22,7 @@ export function identification(sheet: SheetCase): SheetSection {
     {
       kind: 'text',
       tone: 'note',
-      text: splitCase
-        ? `${mains} mains between two case halves: there are no caps. Mark both halves as a pair before they are parted.`
-        : 'Main 1 is nearest the front. Every cap carries its number and an arrow to the front before the first fastener turns. A cap that fits two places is in the wrong one.',
+      text: splitCase ? say(words.splitCase.text, { mains: `${mains}` }) : words.caps.text,
     },
   ]
   return { id: 'identification', title: 'Which block, which caps', blocks }

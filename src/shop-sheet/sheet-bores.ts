@@ -1,14 +1,17 @@
+import { toSi } from '../../shared/units.ts'
+import { say } from '../rulebook/places.ts'
 import type { Block, Pair, SheetSection } from './blocks.ts'
+import type { LimitId } from './limit-rules.ts'
 import { type Limit, limitFor } from './limits.ts'
 import type { SheetCase } from './sheet-case.ts'
-import type { LimitId } from './shop-rules.ts'
 import { shortSource } from './source-words.ts'
 import { lengthText, plainText, rangeText } from './workshop-figures.ts'
 
 /** Finished size and shape of the housings, running clearance, and the line. */
 export function bores(sheet: SheetCase): SheetSection {
   const show = (metres: number) => lengthText(metres, sheet.units)
-  const unit = sheet.units === 'us' ? 'in' : 'mm'
+  const unit = unitOf(sheet)
+  const words = sheet.rules.sheet.bores
   const said = (label: string, id: string): Pair => {
     const value = sheet.readings.length(id)
     return value === undefined
@@ -26,7 +29,7 @@ export function bores(sheet: SheetCase): SheetSection {
     {
       label: 'Finish of the bore',
       value: null,
-      note: 'Bearing supplier; crosshatch from the hone',
+      note: words.finish.text,
     },
     clearanceRow(sheet, unit),
     limitRow(sheet, 'end-float', 'End float of the crank'),
@@ -39,7 +42,7 @@ export function bores(sheet: SheetCase): SheetSection {
       {
         kind: 'text',
         tone: 'note',
-        text: 'Every size is read with caps on, fasteners at full torque, block cold and clean.',
+        text: words.reading.text,
       },
     ],
   }
@@ -52,7 +55,7 @@ function limitRow(sheet: SheetCase, id: LimitId, label: string): Pair {
     : {
         label,
         value: null,
-        unit: sheet.units === 'us' ? 'in' : 'mm',
+        unit: unitOf(sheet),
         note: 'From the service data',
       }
 }
@@ -64,20 +67,21 @@ function limitText(limit: Limit, { units }: SheetCase): string {
 /** So much for each inch of journal; worked out only when the journal itself was said. */
 function clearanceRow(sheet: SheetCase, unit: string): Pair {
   const label = 'Bearing clearance aimed at, upright, cold'
+  const words = sheet.rules.sheet.bores
   const isSaid = sheet.assessment.build.mainJournalDiameter?.state === 'said'
   const limit = limitFor('clearance', {
     ...sheet,
     journal: isSaid ? sheet.engine.journal : undefined,
   })
   if (limit.known) {
-    const from = `${capital(shortSource(limit.source))}; the bearing supplier’s figure goes before it`
-    return { label, value: limitText(limit, sheet), note: from }
+    const source = capital(shortSource(limit.source))
+    return { label, value: limitText(limit, sheet), note: say(words.clearance, { source }) }
   }
   const rule = sheet.rules.limits.clearance
   const ends = rule.uses?.[sheet.use] ?? rule
   const [low, high] = [ends.low ?? 0, ends.high ?? 0].map((end) => plainText(end, 5))
   const each = `${low} to ${high} ${unit} for each ${unit === 'in' ? 'inch' : 'millimetre'} of journal`
-  const more = rule.uses?.[sheet.use] ? '; this use takes a little more' : ''
+  const more = rule.uses?.[sheet.use] ? `; ${words.harderUse.text}` : ''
   return {
     label,
     value: null,
@@ -90,34 +94,42 @@ function clearanceRow(sheet: SheetCase, unit: string): Pair {
 export function axisSection(sheet: SheetCase): SheetSection {
   const limit = limitFor('axis-shift', sheet)
   const show = (metres: number) => lengthText(metres, sheet.units)
-  const step = sheet.units === 'us' ? 0.001 * 0.0254 : 0.00002
+  const { step: steps, pressureAngle, follows, note } = sheet.rules.sheet.axis
+  const unit = unitOf(sheet)
+  const step = toSi(steps[unit], unit)
   const along = Math.cos(sheet.engine.bankAngle)
   const blocks: Block[] = [
     {
       kind: 'pairs',
       rows: [
         limitRow(sheet, 'axis-shift', 'Crank axis may move up by'),
-        { label: 'Axis moved, front main (shop fills in)', value: null, unit: unitOf(sheet) },
-        { label: 'Axis moved, rear main (shop fills in)', value: null, unit: unitOf(sheet) },
-        { label: 'Timing chain, throw at mid-strand', value: null, unit: unitOf(sheet) },
+        { label: 'Axis moved, front main (shop fills in)', value: null, unit },
+        { label: 'Axis moved, rear main (shop fills in)', value: null, unit },
+        { label: 'Timing chain, throw at mid-strand', value: null, unit },
         limitRow(sheet, 'gearbox', 'Gearbox bore, total indicator reading'),
       ],
     },
     {
       kind: 'text',
-      text: `For each ${show(step)} that the axis rises: the pistons come about ${show(step * along)} higher in their bores; a chain whose cam stands straight above gains up to ${show(2 * step)} of slack; gears lose about ${show(2 * step * Math.tan((20 * Math.PI) / 180))} of backlash at a 20° pressure angle; the gearbox bore is left ${show(step)} low, which an indicator reads twice.`,
+      text: say(follows.text, {
+        step: show(step),
+        pistons: show(step * along),
+        slack: show(2 * step),
+        backlash: show(2 * step * Math.tan((pressureAngle * Math.PI) / 180)),
+        pressureAngle: `${pressureAngle}°`,
+      }),
     },
     {
       kind: 'text',
       tone: 'note',
-      text: `${limit.because} The check-in works out each of these from your own readings.`,
+      text: say(note, { because: limit.because }),
     },
   ]
   return { id: 'axis', title: 'How far the axis may move, and what follows', blocks }
 }
 
 /** The unit of lengths on a sheet. */
-export function unitOf({ units }: SheetCase): string {
+export function unitOf({ units }: SheetCase): 'in' | 'mm' {
   return units === 'us' ? 'in' : 'mm'
 }
 

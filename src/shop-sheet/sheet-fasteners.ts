@@ -1,11 +1,14 @@
 import { printFigure } from '../../shared/print.ts'
 import { fromSi, preferredUnit, toSi } from '../../shared/units.ts'
+import { say } from '../rulebook/places.ts'
 import type { Pair, SheetSection } from './blocks.ts'
 import type { SheetCase } from './sheet-case.ts'
+import { shortSource } from './source-words.ts'
 
 /** The fasteners that stay: the supplier's figures first, ours only as a check. */
 export function fasteners(sheet: SheetCase): SheetSection {
   const { readings, route } = sheet
+  const { clamp, sequence } = sheet.rules.sheet.fasteners
   const isStud = route.parts.some((id) => id.startsWith('main-studs'))
   const given = (id: string): string | null => readings.text(id) ?? null
   const rows: Pair[] = [
@@ -22,7 +25,7 @@ export function fasteners(sheet: SheetCase): SheetSection {
     {
       label: 'Tightening sequence',
       value: given('supplierSequence'),
-      note: 'If the supplier gives none: centre main first, then outwards in turn; inner before outer; a third, two thirds, full; cross bolts last (common practice)',
+      note: `${sequence.text} (${shortSource(sequence.source)})`,
     },
     checkRow(sheet),
   ]
@@ -32,7 +35,7 @@ export function fasteners(sheet: SheetCase): SheetSection {
     blocks: [
       {
         kind: 'text',
-        text: 'They are in, with this lubricant and at this torque, for every cut and every reading. Bores are true only under the clamp that they were cut with.',
+        text: clamp.text,
       },
       { kind: 'pairs', rows },
     ],
@@ -40,9 +43,9 @@ export function fasteners(sheet: SheetCase): SheetSection {
 }
 
 /** Counted only where layout and pattern were both said; a blank otherwise. */
-function countRow({ engine, assessment }: SheetCase): Pair {
+function countRow({ engine, assessment, rules }: SheetCase): Pair {
   const label = 'How many'
-  const note = 'Inner, outer and cross bolts each, if there are any'
+  const note = rules.sheet.fasteners.count
   const { layout, capFastening } = assessment.build
   const isKnown = layout?.state === 'said' && capFastening?.state === 'said' && !engine.splitCase
   if (!isKnown || engine.upright === undefined) return { label, value: null, note }
@@ -63,63 +66,68 @@ function threadNote({ assessment }: SheetCase): { note?: string } {
 }
 
 /** A new stud brings its own lubricant; a fastener that stays keeps what was said of it. */
-function lubricantOf({ readings, assessment }: SheetCase, isStud: boolean): Omit<Pair, 'label'> {
+function lubricantOf(
+  { readings, assessment, rules }: SheetCase,
+  isStud: boolean,
+): Omit<Pair, 'label'> {
   const own = readings.text('supplierLubricant')
   if (own !== undefined) return { value: own }
   const entry = assessment.build.fastenerLubricant
   if (!isStud && entry?.state === 'said') return { value: entry.text, note: 'As you said' }
   return {
     value: null,
-    note: isStud ? 'The stud supplier’s own; a tin of it goes along' : 'Service manual',
+    note: isStud ? rules.sheet.fasteners.studLubricant.text : 'Service manual',
   }
 }
 
 /** One row; two where an angle follows the torque, so that no shop stops at the torque. */
-function torqueRows({ readings, assessment }: SheetCase, isStud: boolean): Pair[] {
+function torqueRows({ readings, assessment, rules }: SheetCase, isStud: boolean): Pair[] {
   const label = 'Final torque, or torque and angle'
+  const words = rules.sheet.fasteners
   const own = readings.text('supplierTorque')
   if (own !== undefined)
     return [{ label, value: own, note: 'The supplier’s figure, as you gave it' }]
   const said = assessment.build.fastenerTorque
   const from = isStud ? 'Stud supplier’s sheet' : 'Service manual'
   if (isStud || said?.state !== 'said') {
-    return [{ label, value: null, note: `${from}; never the torque of other fasteners` }]
+    return [{ label, value: null, note: say(words.torqueUnknown.text, { from }) }]
   }
   if (assessment.build.tightening?.value === 'torque-angle') {
     return [
-      { label: 'First torque', value: said.text, note: 'As you said; the turn follows' },
-      { label: 'Then turned by', value: null, note: 'Service manual. Not done until it is turned' },
+      { label: 'First torque', value: said.text, note: words.firstTorque },
+      { label: 'Then turned by', value: null, note: words.turn },
     ]
   }
   if (assessment.build.tightening?.value === 'stretch') {
     return [
-      { label: 'Torque to begin with', value: said.text, note: 'As you said; the stretch follows' },
-      { label: 'Then stretched by', value: null, note: 'Service manual or the supplier’s sheet' },
+      { label: 'Torque to begin with', value: said.text, note: words.stretchTorque },
+      { label: 'Then stretched by', value: null, note: words.stretch },
     ]
   }
-  return [{ label, value: said.text, note: 'As you said; the service manual goes before it' }]
+  return [{ label, value: said.text, note: words.torqueSaid }]
 }
 
 /** Our own estimate, plainly no more than a check. */
-function checkRow({ route, units }: SheetCase): Pair {
+function checkRow({ route, units, rules }: SheetCase): Pair {
   const { torque, preload, shareOfProof } = route.joint
   const show = (value: number, unit: string, decimals: number): string => {
     const own = preferredUnit(unit, units)
     return printFigure(fromSi(toSi(value, unit), own), own, decimals)
   }
-  const label = 'Check by the guide, not to be used in its place'
+  const words = rules.sheet.fasteners
+  const label = words.check
   const share = `${Math.round(100 * shareOfProof)}% of its proof load`
   if (!torque) {
     return {
       label,
       value: `about ${force(preload, units)} in each`,
-      note: `Taken for fasteners that an angle or a stretch tightens: ${share}. No torque comes to it.`,
+      note: say(words.checkTurned, { share }),
     }
   }
   return {
     label,
     value: `about ${show(torque.value, torque.unit, 0)}`,
-    note: `It would give about ${force(preload, units)} in each fastener, ${share}. A supplier’s figure far from it: ask why before tightening.`,
+    note: say(words.checkWould, { preload: force(preload, units), share }),
   }
 }
 

@@ -16,7 +16,7 @@ export function metal(sheet: SheetCase): SheetSection | undefined {
   const { honingStock, honeLimit, unit, because, source } = rules.machining
   const stock = `${ruleLength(honingStock.low, unit, sheet)} to ${ruleLength(honingStock.high, unit, sheet)}`
   const blocks: Block[] = [
-    { kind: 'text', text: whatIsCut(isBored, isAsked) },
+    { kind: 'text', text: whatIsCut(sheet, isBored, isAsked) },
     { kind: 'pairs', rows: metalRows(sheet, isBored, stock) },
     {
       kind: 'text',
@@ -27,13 +27,10 @@ export function metal(sheet: SheetCase): SheetSection | undefined {
   return { id: 'metal', title: 'What to bore, what to hone, how much', blocks }
 }
 
-function whatIsCut(isBored: boolean, isAsked: boolean): string {
-  if (isBored) {
-    return 'Line bore all mains in one setting, with the final caps and fasteners torqued; then line hone all mains to size. Boring sets the line; the hone follows it.'
-  }
-  return isAsked
-    ? 'Measure first, with the new fasteners torqued. Line hone only if a bore is out of size, round or line; nothing is bored.'
-    : 'Line hone all mains in one setting, with the final fasteners torqued. Nothing is bored.'
+function whatIsCut({ rules }: SheetCase, isBored: boolean, isAsked: boolean): string {
+  const { bored, honed, honedIfNeeded } = rules.sheet.metal
+  if (isBored) return bored.text
+  return (isAsked ? honedIfNeeded : honed).text
 }
 
 function metalRows(sheet: SheetCase, isBored: boolean, usual: string): Pair[] {
@@ -45,7 +42,7 @@ function metalRows(sheet: SheetCase, isBored: boolean, usual: string): Pair[] {
   }
   const rows: Pair[] = [
     given('Block’s half bore now', 'blockBore', 'As a diameter'),
-    given('Caps’ half bore now', 'capBore', 'As a diameter; new caps come undersize'),
+    given('Caps’ half bore now', 'capBore', sheet.rules.sheet.metal.newCaps.text),
     given('Off the caps’ faces', 'capFaceCut', 'Nought if none'),
     ...(isBored
       ? [given('Left for the hone', 'honingStock', `On the diameter; usual ${usual}`)]

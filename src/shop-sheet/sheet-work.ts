@@ -2,9 +2,9 @@ import { printFigure } from '../../shared/print.ts'
 import { fromSi, preferredUnit, toSi } from '../../shared/units.ts'
 import type { Block, SheetSection, SheetTable } from './blocks.ts'
 import { TABLES } from './fields.ts'
+import type { AskRule } from './part-rules.ts'
 import { withRouteWork } from './route-steps.ts'
 import { fitsRoute, type SheetCase } from './sheet-case.ts'
-import type { AskRule } from './shop-rules.ts'
 
 /** What to do in order, each step to be ticked off. */
 export function orderOfWork(sheet: SheetCase): SheetSection {
@@ -16,10 +16,12 @@ export function orderOfWork(sheet: SheetCase): SheetSection {
         kind: 'ticks',
         numbered: true,
         items: [
-          ...withRouteWork(sheet.steps, sheet.route).map(({ id, title, at, note }) => ({
-            text: `${title}${id === 'set-the-limits' ? loweredTo(sheet) : ''} (${at === 'shop' ? 'at the shop' : 'at home'})`,
-            note,
-          })),
+          ...withRouteWork(sheet.steps, sheet.route, sheet.rules.sheet.order).map(
+            ({ id, title, at, note }) => ({
+              text: `${title}${id === 'set-the-limits' ? loweredTo(sheet) : ''} (${at === 'shop' ? 'at the shop' : 'at home'})`,
+              note,
+            }),
+          ),
         ],
       },
     ],
@@ -65,7 +67,7 @@ export function measuring(sheet: SheetCase): SheetSection {
       {
         kind: 'text',
         tone: 'note',
-        text: 'The check-in page takes these readings, works out what follows, and judges each main.',
+        text: sheet.rules.sheet.measure.note,
       },
     ],
   }
@@ -100,20 +102,10 @@ export function questions({ rules, route }: SheetCase): SheetSection {
 }
 
 /** Names under what was done. */
-export function signOff(): SheetSection {
+export function signOff({ rules }: SheetCase): SheetSection {
   return {
     id: 'sign-off',
     title: 'Signed off',
-    blocks: [
-      {
-        kind: 'sign-off',
-        lines: [
-          'Handed over: block, caps in order, fasteners, lubricant, this sheet',
-          'Machined: sizes written above are as measured',
-          'Measured by a second person, with another gauge',
-          'Taken back: numbers and arrows seen, galleries clean',
-        ],
-      },
-    ],
+    blocks: [{ kind: 'sign-off', lines: rules.sheet.signOff }],
   }
 }

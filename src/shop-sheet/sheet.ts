@@ -14,12 +14,14 @@ import { measuring, orderOfWork, questions, signOff } from './sheet-work.ts'
  * known is a blank to fill, never an assumption.
  */
 export function shopSheet(sheet: SheetCase): ShopSheet {
-  const { assessment, route } = sheet
+  const { assessment, route, rules } = sheet
   const cut = metal(sheet)
   return {
     title: `Shop sheet: ${route.title}`,
     sentence: assessment.call.sentence,
-    ...(route.work.length + route.parts.length === 0 ? { nothingToDo: NOTHING_TO_DO } : {}),
+    ...(route.work.length + route.parts.length === 0
+      ? { nothingToDo: rules.sheet.nothingToDo }
+      : {}),
     rulebook: assessment.version,
     sections: [
       orderOfWork(sheet),
@@ -30,15 +32,12 @@ export function shopSheet(sheet: SheetCase): ShopSheet {
       ...(isMachined(route) ? [axisSection(sheet)] : []),
       measuring(sheet),
       cautionsSection(sheet),
-      signOff(),
+      signOff(sheet),
       questions(sheet),
       partsAndWork(sheet),
     ].map(evenLengths),
   }
 }
-
-const NOTHING_TO_DO =
-  'This call asks for no parts and no machine work. The sheet is a list for your own bench, and for a shop that measures the block.'
 
 /** Lengths of one list with equal decimals. */
 function evenLengths(section: SheetSection): SheetSection {

@@ -39,6 +39,7 @@ export function callRoutes(deps: AppDeps): Hono {
         older: await olderCall(rulebook, request),
         preview: previewOf(deps, c, request, '/call'),
         steps: workSteps(rulebook, assessment),
+        order: deps.shopRules.sheet.order,
       }),
     )
   })

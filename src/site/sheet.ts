@@ -10,11 +10,13 @@ import { pageHref } from '../pages/page-href.ts'
 import type { PrintFonts } from '../pages/pdf-pen.ts'
 import { sheetPage } from '../pages/sheet.ts'
 import { sheetPdf } from '../pages/sheet-pdf.ts'
+import { say } from '../rulebook/places.ts'
 import type { ShopSheet } from '../shop-sheet/blocks.ts'
 import { SERVICE_FIELDS } from '../shop-sheet/fields.ts'
 import { onlyFields } from '../shop-sheet/link-code.ts'
 import { readingsOf } from '../shop-sheet/readings.ts'
 import { shopSheet } from '../shop-sheet/sheet.ts'
+import type { ShopRules } from '../shop-sheet/shop-rules.ts'
 import { workSteps } from './call.ts'
 import {
   engineOf,
@@ -117,18 +119,22 @@ export async function sheetOf(deps: AppDeps, request: MeasuredView, client: Clie
     steps: workSteps(rulebook, assessment),
     rate: (rates[assessment.cost.currency] ?? 1) / (rates[shopRules.often.currency] ?? 1),
   })
-  return { sheet, hedge: hedgeOf(assessment), wrong: readings.wrong }
+  return { sheet, hedge: hedgeOf(assessment, shopRules), wrong: readings.wrong }
 }
 
 /** A sheet for a call that an open answer could still change says so. */
-function hedgeOf({ call, next, routes, assumptions }: Assessment): string | undefined {
+function hedgeOf(
+  { call, next, routes, assumptions }: Assessment,
+  { sheet: { hedge } }: ShopRules,
+): string | undefined {
   if (call.confidence !== 'likely') return undefined
   const key = call.settledBy ?? next?.fact
   const open = key && isFactKey(key) ? fact(key).label : 'an open answer'
   const more = stillOpen(assumptions).length - 1
   const others = more > 0 ? ` and ${more} more that the call lists` : ''
   const isCut = routes.some(({ id, work }) => id === call.route && work.length > 0)
-  return `The call is likely, not settled. Still open: ${open.charAt(0).toLowerCase()}${open.slice(1)}${others}. Settle ${more > 0 ? 'them' : 'it'} before ${isCut ? 'metal is cut' : 'you rely on it'}.`
+  const settle = say(isCut ? hedge.cutting : hedge.relying, { open: more > 0 ? 'them' : 'it' })
+  return `The call is likely, not settled. Still open: ${open.charAt(0).toLowerCase()}${open.slice(1)}${others}. ${settle}`
 }
 
 function noSheet({ units, link, problems }: MeasuredView, why: 'nothing-said' | 'withheld') {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Assessment } from '../../shared/assessment.ts'
 import { callPage } from '../../src/pages/call.ts'
+import { shopRules } from '../check-in/case.ts'
 import { SAMPLE_STEPS, sampleAssessment, sampleReach } from '../support/sample-assessment.ts'
 
 function render(
@@ -9,7 +10,9 @@ function render(
 ): string {
   const assessment = sampleAssessment(changes)
   const { units = 'us', reach = sampleReach() } = view
-  return String(callPage({ assessment, reach, units, link: assessment.link, steps: SAMPLE_STEPS }))
+  const { link } = assessment
+  const { order } = shopRules.sheet
+  return String(callPage({ assessment, reach, units, link, steps: SAMPLE_STEPS, order }))
 }
 
 const sample = sampleAssessment()

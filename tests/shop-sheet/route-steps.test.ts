@@ -3,7 +3,7 @@ import { readAnswers } from '../../shared/answers.ts'
 import { assess } from '../../src/assess.ts'
 import { withRouteWork } from '../../src/shop-sheet/route-steps.ts'
 import { workSteps } from '../../src/site/call.ts'
-import { rulebook } from '../check-in/case.ts'
+import { rulebook, shopRules } from '../check-in/case.ts'
 
 const BOOSTED = {
   layout: 'v8-cross-plane',
@@ -25,7 +25,7 @@ async function orderFor(shopLineBores: string) {
   const assessment = await assess(rulebook, answers, { withoutWhatIf: true })
   const four = assessment.routes.find(({ id }) => id === 'four-bolt-conversion')
   if (!four) throw new Error('the route is not there')
-  return withRouteWork(workSteps(rulebook, assessment), four)
+  return withRouteWork(workSteps(rulebook, assessment), four, shopRules.sheet.order)
 }
 
 const placeOf = (order: { id: string }[], id: string) => order.findIndex((step) => step.id === id)

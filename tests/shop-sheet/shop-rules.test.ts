@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { readFolder } from '../../src/rulebook/read-folder.ts'
-import { SINGLE_FIELDS } from '../../src/shop-sheet/fields.ts'
-import { LIMIT_IDS, loadShopRules, ShopRulesError } from '../../src/shop-sheet/shop-rules.ts'
+import { LIMIT_IDS } from '../../src/shop-sheet/limit-rules.ts'
+import { checkShopReferences } from '../../src/shop-sheet/shop-references.ts'
+import { loadShopRules, ShopRulesError } from '../../src/shop-sheet/shop-rules.ts'
 import { rulebook, shopRules } from '../check-in/case.ts'
 
 const files = readFolder(new URL('../../rules', import.meta.url).pathname)
@@ -13,7 +14,8 @@ function faultsWith(
   const json = JSON.parse(files.get(name) as string) as Record<string, unknown>
   change(json)
   try {
-    loadShopRules(new Map([...files, [name, JSON.stringify(json)]]))
+    const changed = loadShopRules(new Map([...files, [name, JSON.stringify(json)]]))
+    checkShopReferences(changed, rulebook)
   } catch (error) {
     if (error instanceof ShopRulesError) return error.faults
     throw error
@@ -21,7 +23,7 @@ function faultsWith(
   return []
 }
 
-describe('rules/limits.json and rules/parts.json', () => {
+describe('rules/limits.json, rules/parts.json and rules/sheet.json', () => {
   it('gives every limit a source, and says what to do beyond each of its ends', () => {
     for (const id of LIMIT_IDS) {
       const { low, high, service, ifLow, ifHigh, source } = shopRules.limits[id]
@@ -31,20 +33,27 @@ describe('rules/limits.json and rules/parts.json', () => {
     }
   })
 
-  it('names only fields, works and parts that there are', () => {
-    const fields = SINGLE_FIELDS.map(({ id }) => id)
-    const services = LIMIT_IDS.flatMap((id) =>
-      Object.values<string | undefined>(shopRules.limits[id].service ?? {}),
-    )
-    expect(services.filter((id) => id !== undefined && !fields.includes(id))).toEqual([])
-    const items = rulebook.cost.items.map(({ id }) => id)
-    const { parts, questions, before, after } = shopRules.often
-    const named = [...parts, ...questions, ...before, ...after].flatMap(({ when }) => [
-      ...(when?.work ?? []),
-      ...(when?.parts ?? []),
+  it('refuses the name of a field, use, work, part or step that there is not', () => {
+    const named = faultsWith('limits.json', (json) => {
+      const limits = json.limits as Record<string, object>
+      Object.assign(limits['end-float'] as object, { service: { low: 'endFlaot' } })
+      Object.assign(limits.clearance as object, { uses: { circuit: { low: 0.0009 } } })
+    })
+    expect(named).toEqual([
+      'limits.json: limits.clearance.uses: "circuit" is no choice of use',
+      'limits.json: limits.end-float.service: no field is called "endFlaot"',
     ])
-    expect(named.length).toBeGreaterThan(20)
-    expect(named.filter((id) => !items.includes(id))).toEqual([])
+    const asked = faultsWith('parts.json', (json) => {
+      Object.assign((json.questions as object[])[0] as object, { when: { work: ['line-bored'] } })
+    })
+    expect(asked).toEqual(['parts.json: bore-or-hone: when.work: "line-bored" is not in cost.json'])
+    const told = faultsWith('sheet.json', (json) => {
+      Object.assign(json.order as object, { toldBy: { 'bore-chek': 'recheck' } })
+    })
+    expect(told).toEqual([
+      'sheet.json: order.toldBy: "bore-chek" is not in cost.json',
+      'sheet.json: order.toldBy.bore-chek: "recheck" is not in follow-on.json',
+    ])
   })
 
   it('names file and field of every fault', () => {
@@ -64,10 +73,28 @@ describe('rules/limits.json and rules/parts.json', () => {
     expect(priced).toEqual(['parts.json: parts.0.price: low ≤ likely ≤ high'])
   })
 
+  it('refuses a sentence that is missing, has no source, or a place that nothing fills', () => {
+    const spoilt = faultsWith('sheet.json', (json) => {
+      const part = (name: string) => json[name] as Record<string, unknown>
+      delete part('metal').bored
+      part('bores').reading = { text: 'Every size is read as it comes.' }
+      part('fasteners').checkWould = 'It would give {{load}} in each fastener.'
+      part('hedge').cutting = 'Settle {{open} before metal is cut.'
+      part('measure').note = 'It takes {{these}} readings.'
+    })
+    expect(spoilt).toEqual([
+      expect.stringMatching(/^sheet\.json: bores\.reading\.source: /),
+      'sheet.json: fasteners.checkWould: no place is called {{load}}; there is {{preload}}, {{share}}',
+      'sheet.json: hedge.cutting: write a place as {{name}}',
+      'sheet.json: measure.note: no place is called {{these}}; there is none',
+      expect.stringMatching(/^sheet\.json: metal\.bored: /),
+    ])
+  })
+
   it('says that a file is missing, or is no JSON', () => {
     const only = new Map([['limits.json', '{']])
     expect(() => loadShopRules(only)).toThrow(
-      /limits\.json: is not JSON[\s\S]*parts\.json: the file is missing/,
+      /limits\.json: is not JSON[\s\S]*parts\.json: the file is missing[\s\S]*sheet\.json: the file is missing/,
     )
   })
 })

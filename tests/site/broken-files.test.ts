@@ -51,6 +51,11 @@ const BROKEN: readonly [string, () => void, RegExp][] = [
     /holding\.json.*: .+/,
   ],
   [
+    'a place in a sentence of the sheet that nothing fills',
+    () => spoil('rules/sheet.json', (json) => ({ ...json, parts: { quoted: 'Plus {{tax}}.' } })),
+    /sheet\.json: parts\.quoted: no place is called \{\{tax\}\}/,
+  ],
+  [
     'an unknown key in the costs',
     () => spoil('rules/cost.json', (json) => ({ ...json, typo: 1 })),
     /cost\.json.*typo/,
