@@ -8,10 +8,15 @@ interface Runnable {
   readonly rule: Rule
   /** Of the facts that it reads. */
   readonly names: readonly string[]
-  /** The only routes that it can be true of, where it says so at its root. */
-  readonly routes: readonly FactValue[] | undefined
+  /** What facts must be one of for it to be true, as its root says. */
+  readonly needs: readonly Need[]
   /** As json-rules-engine takes it. Only the id travels in the event: params are cloned in each run. */
   readonly engineRule: EngineRule
+}
+
+interface Need {
+  readonly fact: string
+  readonly oneOf: readonly FactValue[]
 }
 
 const scopes = new WeakMap<readonly Rule[], Map<Scope, readonly Runnable[]>>()
@@ -37,29 +42,29 @@ function runnable(rule: Rule): Runnable {
     conditions: conditions as TopLevelCondition,
     event: { type: id },
   })
-  return { rule, names: factsIn(conditions), routes: routesNamed(conditions), engineRule }
+  return { rule, names: factsIn(conditions), needs: needsOf(conditions), engineRule }
 }
 
-function routesNamed(conditions: Rule['conditions']): readonly FactValue[] | undefined {
-  if (!('all' in conditions)) return undefined
-  for (const part of conditions.all) {
-    if (!('fact' in part) || part.fact !== 'route') continue
-    if (part.operator === 'in') return part.value as readonly FactValue[]
-    if (part.operator === 'equal' && typeof part.value === 'string') return [part.value]
-  }
-  return undefined
+function needsOf(conditions: Rule['conditions']): Need[] {
+  if (!('all' in conditions)) return []
+  return conditions.all.flatMap((part): Need[] => {
+    if (!('fact' in part) || (part.operator !== 'equal' && part.operator !== 'in')) return []
+    const { fact, value } = part
+    if (typeof value !== 'object') return [{ fact, oneOf: [value] }]
+    return 'fact' in value ? [] : [{ fact, oneOf: value }]
+  })
 }
 
 /**
- * The rules of a scope whose every fact is known, less those that are about other routes. The
- * others are not run: `notEqual` and `not` pass on a missing fact.
+ * The rules of a scope whose every fact is known, less those that could not be true. `notEqual`
+ * and `not` pass on a missing fact, so the first are never run; a rule whose root needs one route,
+ * say, or an answer that was given, is not run for others.
  */
 function toRun(rules: readonly Rule[], scope: Scope, facts: Readable): Runnable[] {
-  const route = facts.get('route')
-  const about = (routes: readonly FactValue[] | undefined): boolean =>
-    route === undefined || routes === undefined || routes.includes(route)
   return ofScope(rules, scope).filter(
-    ({ names, routes }) => about(routes) && names.every((name) => facts.has(name)),
+    ({ names, needs }) =>
+      names.every((name) => facts.has(name)) &&
+      needs.every(({ fact, oneOf }) => oneOf.includes(facts.get(fact) as FactValue)),
   )
 }
 
