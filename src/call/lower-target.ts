@@ -1,14 +1,18 @@
 import type { FactKey } from '../../shared/fact-keys.ts'
+import { MARGIN_IDS } from '../../shared/route-ids.ts'
 import { type Build, type BuildFact, figureOf } from '../build/build.ts'
-import { most } from '../facts/build-facts.ts'
+import { ATMOSPHERE, most } from '../facts/build-facts.ts'
 import { buildValues } from '../facts/live-facts.ts'
+import type { JointMargins } from '../facts/margins.ts'
 import { type Memory, newMemory } from '../facts/memory.ts'
 import type { RouteTrial } from '../facts/route-facts.ts'
 import { type Trials, trialsOf } from '../facts/trials.ts'
+import { nthSmallest } from '../mechanics/order-statistic.ts'
 import { practiceRules } from '../rulebook/deciding-rules.ts'
 import { layered } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
+import { highestSetting, type Look } from './highest-setting.ts'
 
 /** The target that the present caps and fasteners hold. */
 export interface LoweredTarget {
@@ -28,7 +32,10 @@ export interface LoweredTarget {
 
 /** Lowest speed that the search goes down to, as a share of the plan's. */
 const LEAST_SPEED = 0.5
-const HALVINGS = 6
+/** Settings of boost or speed from the least to the plan's. */
+const STEPS = 64
+/** No more than so many times what there is counts as asked. */
+const MOST_DEMAND = 99
 
 /**
  * Find the highest target, boost (or nitrous) first and speed after it, that the
@@ -40,42 +47,55 @@ export function lowerTarget(
   rulebook: Rulebook,
   memory: Memory = newMemory(),
 ): LoweredTarget {
-  const { build } = trials
   const at = (share: number, speed: number): Trials =>
     attempt(trials, rulebook, memory, share, speed)
-  // Practice first: where a rule of it ends the matter, no loads are worked out.
-  const ok = (tried: Trials): boolean => !practiceAsksMore(tried, rulebook) && holds(tried)
-  const now = at(1, 1)
-  if (ok(now)) return report(now, true)
-  const forced = figureOf(build, 'boost') > 0 || figureOf(build, 'nitrousPower') > 0
-  const calm = forced ? at(0, 1) : now
-  if (forced && ok(calm))
-    return report(
-      climb((share) => at(share, 1), ok, 0, 1),
-      true,
-    )
-  const slow = at(0, LEAST_SPEED)
-  if (!ok(slow)) return report(slow, false)
-  return report(
-    climb((speed) => at(0, speed), ok, LEAST_SPEED, 1),
-    true,
-  )
+  const look = (tried: Trials): Look<Trials> => lookAt(tried, rulebook)
+  const now = look(trials)
+  if (now.ok) return report(trials, true)
+
+  const forced = noPressureAt(trials)
+  if (forced !== undefined) {
+    const share = (step: number): Trials => at(step / STEPS, 1)
+    const below = firstThatAsksMore(share, rulebook)
+    const calmer = highestSetting((step) => look(share(step)), { above: -1, below }, [
+      { step: forced, demand: 0 },
+      { step: STEPS, demand: now.demand },
+    ])
+    if (calmer) return report(calmer, true)
+  }
+  const speed = (step: number): Trials => at(0, LEAST_SPEED + ((1 - LEAST_SPEED) * step) / STEPS)
+  const slow = look(speed(0))
+  if (!slow.ok) return report(slow.found, false)
+  const below = firstThatAsksMore(speed, rulebook)
+  const slower = highestSetting((step) => look(speed(step)), { above: 0, below }, [
+    { step: 0, demand: slow.demand },
+    { step: STEPS, demand: now.demand },
+  ])
+  return report(slower ?? slow.found, true)
 }
 
-/** The highest setting that is still ok, by halving; `low` is known to be ok. */
-function climb(
-  at: (setting: number) => Trials,
-  ok: (tried: Trials) => boolean,
-  low: number,
-  high: number,
-): Trials {
-  let [from, to] = [low, high]
-  for (let step = 0; step < HALVINGS; step++) {
-    const middle = (from + to) / 2
-    if (ok(at(middle))) from = middle
-    else to = middle
+/**
+ * The step at which the cylinders would take in nothing, below 0, if what they do goes as the
+ * manifold's pressure, or with nitrous as the power; undefined without either.
+ */
+function noPressureAt({ build, facts }: Trials): number | undefined {
+  const [boost, nitrous] = [figureOf(build, 'boost'), figureOf(build, 'nitrousPower')]
+  if (boost > 0) return (-STEPS * ATMOSPHERE) / boost
+  return nitrous > 0
+    ? STEPS * Math.min(0, 1 - Number(facts.get('computedPower')) / nitrous)
+    : undefined
+}
+
+/** The first step at which a rule of practice asks for more, which all above it do too; found by halving. */
+function firstThatAsksMore(at: (step: number) => Trials, rulebook: Rulebook): number {
+  let [quiet, asks] = [-1, STEPS]
+  if (!practiceAsksMore(at(STEPS), rulebook)) return STEPS
+  while (asks - quiet > 1) {
+    const middle = (quiet + asks) >> 1
+    if (practiceAsksMore(at(middle), rulebook)) asks = middle
+    else quiet = middle
   }
-  return at(from)
+  return asks
 }
 
 function attempt(
@@ -115,10 +135,29 @@ function practiceAsksMore({ facts, build }: Trials, rulebook: Rulebook): boolean
   return runRulesNow(practiceRules(rulebook.rules), 'build', known).length > 0
 }
 
-/** Whether the present hardware holds in enough cases. */
-function holds(tried: Trials): boolean {
+/** Whether the present hardware holds in enough cases, at what practice asks, and how nearly. */
+function lookAt(tried: Trials, rulebook: Rulebook): Look<Trials> {
   const { result, needed } = tried.trial('keep-caps-and-bolts')
-  return result.holdsIn >= needed
+  const ok = result.holdsIn >= needed && !practiceAsksMore(tried, rulebook)
+  return { found: tried, ok, demand: demandOf(result, needed, rulebook) }
+}
+
+/** Limit over margin, the greatest of each case, in the hardest case that must still hold. */
+function demandOf(
+  { cases }: JointMargins,
+  needed: number,
+  { holding: { margins } }: Rulebook,
+): number {
+  const drawn = cases.hold.length - 1
+  const spare = new Float64Array(drawn).fill(Number.POSITIVE_INFINITY)
+  for (const id of MARGIN_IDS.filter((one) => margins[one] > 0)) {
+    for (let row = 0; row < drawn; row++) {
+      spare[row] = Math.min(spare[row]!, cases[id][row + 1]! / margins[id])
+    }
+  }
+  // As many may fail as the rounded share of the others leaves.
+  const mayFail = Math.floor((drawn * (100.5 - needed)) / 100)
+  return Math.min(MOST_DEMAND, 1 / nthSmallest(spare, Math.min(mayFail, drawn - 1)))
 }
 
 function report(tried: Trials, found: boolean): LoweredTarget {

@@ -8,7 +8,7 @@ import { type EngineLoads, layoutOf } from './engine-loads.ts'
 import type { JointModel } from './joint-model.ts'
 
 /** One standard atmosphere, psi. */
-const ATMOSPHERE = 14.696
+export const ATMOSPHERE = 14.696
 
 /** The full load with the most of something. */
 export function most<T>(items: readonly T[], of: (item: T) => number): T {
