@@ -141,15 +141,16 @@ const WITH = new Set([',', 'and', 'in', 'with', 'on', '/', 'w'])
 /** The bolts of "distance between the main bolts" are named only to measure by. */
 function isMeasured(
   { from, to }: Mention<ChoiceMeaning>,
-  { figureMentions, pairs }: Parts,
+  { figureMentions, pairs, tokens }: Parts,
 ): boolean {
-  // "Cap bolts sit 3.9 inches apart".
+  // "Cap bolts sit 3.9 inches apart", but not "bolts are 7/16-14, 3.4 between them".
   const span = pairs.some(
     ({ use, figure }) =>
       use.kind === 'fact' &&
       use.key === 'capBoltSpan' &&
       figure.from >= to &&
-      figure.from - to <= 4,
+      figure.from - to <= 4 &&
+      !tokens.slice(to, figure.from).some(({ kind }) => kind === 'thread'),
   )
   if (span) return true
   return figureMentions.some(

@@ -112,6 +112,9 @@ function choiceReading(
   input: ChoiceInput,
 ): Reading[] {
   const { from, to } = mention
+  if (meaning.fact === 'shopLineBores' && meaning.value === 'yes' && isNobodys(from, input)) {
+    return [{ key: meaning.fact, answer: 'no', from, to, strength: 3 }]
+  }
   if (input.negations.denies(mention)) {
     const denied = longestAt(input.lexicon.denied, input.tokens, from)
     return (denied?.meanings ?? []).map(({ fact: key, value }) => ({
@@ -125,6 +128,16 @@ function choiceReading(
   if (isHardware(meaning.fact) && input.priced(mention)) return []
   const reading: Reading = { key: meaning.fact, answer: meaning.value, from, to, strength: 3 }
   return [reading, ...kindWithin(mention, meaning.fact, input)]
+}
+
+/** "No one within a hundred miles can line bore it": a clause whose subject is nobody. */
+function isNobodys(at: number, { tokens, scopes: { clause }, lexicon }: ChoiceInput): boolean {
+  const { nobody } = lexicon.words.persons
+  for (let from = at - 1; from >= 0 && clause[from] === clause[at]; from -= 1) {
+    const word = tokens[from]?.text ?? ''
+    if (nobody.has(word) || nobody.has(`${word} ${tokens[from + 1]?.text}`)) return true
+  }
+  return false
 }
 
 /** "Grade 8 bolts" says bolts too. */

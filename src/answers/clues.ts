@@ -15,7 +15,18 @@ export interface Clue {
 }
 
 /** Words of a description that deny something themselves: "never been swapped". */
-const DENYING = new Set(['never', 'not', 'no', 'nothing', 'dont', 'doesnt', 'arent', 'without'])
+const DENYING = new Set([
+  'never',
+  'not',
+  'no',
+  'nothing',
+  'dont',
+  'doesnt',
+  'arent',
+  'without',
+  'nobody',
+  'noone',
+])
 
 /** Furthest that a description stands from what it describes, in words. */
 const REACH = 14

@@ -29,7 +29,9 @@ export function conclude(
   const { settled, corrected } = settleMessage(parts, findings)
   const unknowns = unknownsIn(parts, settled, asking)
   const open = requests.filter((request) => !isGuess(request, settled, asking, parts))
-  const told = whatIsTold(parts, settled, corrected, asking)
+  // That nobody knows what the caps have been through is one of the choices of that question.
+  const history = unknowns.filter(({ key }) => key === 'capHistory' && key !== asking)
+  const told = whatIsTold(parts, [...settled, ...history], corrected, asking)
   const { intent, request } = intentOf(open, tokens, lexicon, told)
   // "I don't know what that is, I haven't measured it".
   if (intent === 'explain' && asking && request && shrugsAfter(request, parts)) {

@@ -21,6 +21,7 @@ import { isPeakSpeed, readByUnit, readPair, readPounds } from './read-figures.ts
 import { isRevised } from './revisions.ts'
 import { setAside } from './set-aside.ts'
 import { readSpecList } from './spec-list.ts'
+import { readTorquePeak } from './torque-peak.ts'
 import { readWheelPower } from './wheel-power.ts'
 
 /** Read every figure of a message: as a fact, or as a doubt that says why not. */
@@ -92,6 +93,8 @@ function readNamed(
     if (isPartPrice(pair) && readBudgetFor(pair.figure, parts, into)) continue
     if (isNoiseApart(pair, parts) && readCorrected(pair.figure, parts, into)) continue
     readAngle(pair.figure, parts, into)
+    const fits = pair.use.kind === 'fact' && 'answer' in pair.use.candidate
+    if (!fits && readTorquePeak(pair.figure, parts, into)) continue
     const other = otherFastener(pair, parts)
     const wrench = pair.use.kind === 'noise' && pair.use.what === 'engine torque'
     if (wrench && readTorque(pair.figure, isFastened(pair.figure, parts), input, into)) continue
@@ -122,6 +125,7 @@ function readLoose(
     )
   }
   const unnamed = loose.filter((figure) => {
+    if (readTorquePeak(figure, parts, into)) return false
     const why = asideOf(figure, parts)
     if (why) into.doubts.push({ ...figureWords(figure), why })
     if (why || readCorrected(figure, parts, into) || readContrast(figure, parts, into)) return false

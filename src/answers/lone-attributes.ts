@@ -32,9 +32,11 @@ export function aloneReadings(
   )
     return []
   const alone = standsAlone(mention, input)
+  const head = listHead(mentions, i, input)
   const part = input.wrenched(from)
     ? 'bolts'
-    : alone && partSpokenOf(mentions[i - 1], from, alone === 'pointed', input)
+    : alone &&
+      partSpokenOf(mentions[head - 1], mentions[head]?.from ?? 0, alone === 'pointed', input)
   if (!part || speaksOfOther(from, input)) return []
   return mention.meanings.flatMap((meaning) =>
     meaning.kind === 'attribute'
@@ -47,6 +49,29 @@ export function aloneReadings(
         }))
       : [],
   )
+}
+
+/** Most items of a list that are looked back over. */
+const LONGEST_LIST = 4
+
+/** "Two bolt caps, gray iron, factory": where the list starts in which a lone word stands. */
+function listHead(
+  mentions: readonly Mention<ChoiceMeaning>[],
+  i: number,
+  input: ChoiceInput,
+): number {
+  const { clause } = input.scopes
+  let head = i
+  while (head > 0 && i - head < LONGEST_LIST) {
+    const [before, here] = [mentions[head - 1], mentions[head]] as [
+      Mention<ChoiceMeaning>,
+      Mention<ChoiceMeaning>,
+    ]
+    const next = clause[before.from] === (clause[here.from] ?? 0) - 1
+    if (!next || !isAttribute(before) || isNoun(before) || !standsAlone(before, input)) break
+    head -= 1
+  }
+  return head
 }
 
 const JOINING = new Set([',', 'and', 'but', 'mine', 'mines'])

@@ -5,6 +5,7 @@ import { isFastenerSize, isFasteners } from './fastener-figures.ts'
 import { figuresIn } from './figures.ts'
 import type { ChoiceMeaning, FigureMeaning, Lexicon } from './lexicon.ts'
 import { coverage, type Mention, mentionsIn } from './mentions.ts'
+import { withMovingParts } from './moving-parts.ts'
 import { negationsOf } from './negation.ts'
 import type { PlainText } from './normalise-text.ts'
 import { type OverFrom, overFromIn } from './overbore.ts'
@@ -109,10 +110,10 @@ function nameFigures(
     tokens.length,
     choiceMentions.filter((mention) => isUnboosted(mention) || isCapHead(mention, tokens)),
   )
-  const figureMentions = mentionsIn(
-    lexicon.figures,
+  const figureMentions = withMovingParts(
+    mentionsIn(lexicon.figures, tokens, (at) => (inFigure[at] ?? false) || (denied[at] ?? false)),
     tokens,
-    (at) => (inFigure[at] ?? false) || (denied[at] ?? false),
+    lexicon,
   )
   const overFrom = overFromIn(figures, tokens, lexicon, money)
   const single = new Set(overFrom.flatMap(({ over, base }) => [over, base]))

@@ -65,7 +65,7 @@ function saidIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Req
               from: mention.from,
               to: mention.to,
               opens: opens(mention, tokens, lexicon, scopes) || isLookUp(mention, tokens, lexicon),
-              aside: scopes.outside[mention.from] !== undefined,
+              aside: isAside(intent, mention, scopes),
               openly:
                 asksOpenly(mention.from, tokens, lexicon) ||
                 asksHowItWorks(mention, tokens, scopes, lexicon),
@@ -73,6 +73,15 @@ function saidIn(tokens: readonly Token[], lexicon: Lexicon, scopes: Scopes): Req
           ],
     ),
   )
+}
+
+/** The "would" of "would your call be different with studs" supposes, and is no thought aside. */
+function isAside(
+  intent: Request['intent'],
+  { from }: Mention<IntentName>,
+  { outside }: Scopes,
+): boolean {
+  return outside[from] !== undefined && !(intent === 'what-if' && outside[from] === 'hypothetical')
 }
 
 /** A "why" that asks how things work explains; a "what is" may ask what it has to do with it. */

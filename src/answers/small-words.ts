@@ -15,6 +15,8 @@ const persons = z.strictObject({
   told: phrases,
   /** Who had this engine before: "line honed by the previous owner". */
   before: phrases,
+  /** Subjects of a clause that make what it says of shops untrue: "nobody here line bores". */
+  nobody: phrases,
   /** People whose engine it is when somebody works on it for them; later on they are "he". */
   customers: phrases,
   /** What those are called later on. */
@@ -147,6 +149,15 @@ const fasteners = z.strictObject({
   degrees: phrases,
 })
 
+/** The parts that go up and down with a piston. */
+const moving = z.strictObject({
+  pistons: phrases,
+  /** What is weighed with a piston: pins, rings, locks. */
+  withPistons: phrases,
+  /** Between them. */
+  joins: phrases,
+})
+
 /** Small words of asking, answering and taking back. */
 const asking = z.strictObject({
   /** Before a question they change nothing: "so, should I go to 12:1?" */
@@ -197,6 +208,7 @@ export const smallWords = z.strictObject({
   prices,
   figures,
   fasteners,
+  moving,
   asking,
 })
 export type SmallWords = z.infer<typeof smallWords>
