@@ -91,10 +91,23 @@ function whatIsTold(
     dontKnow: scopes.markers.some(
       (marker) =>
         marker.meanings.includes('dontKnow') &&
+        !(asking === undefined && isOfThought(marker.from, parts)) &&
         // "Two bolt or four, I'd have to look" leaves open rather than answers.
         (asking !== undefined || !defers.has(tokens[marker.to - 1]?.text ?? '')),
     ),
   }
+}
+
+/** "Might spray it some day, who knows": what is not known is only what may come. */
+function isOfThought(
+  at: number,
+  { tokens, lexicon, scopes: { sentence, outside } }: Parts,
+): boolean {
+  if (!lexicon.words.asking.musing.has(tokens[at]?.text ?? '')) return false
+  for (let from = at - 1; from >= 0 && sentence[from] === sentence[at]; from -= 1) {
+    if (outside[from] === 'hypothetical') return true
+  }
+  return false
 }
 
 /** "Lets say 9", "assume 10": to a question of a figure that is an answer. */

@@ -148,8 +148,13 @@ function wordsSince(
   at: number,
   { tokens, scopes }: PairingInput,
 ): number | undefined {
-  for (let back = at; back >= 0 && scopes.sentence[back] === scopes.sentence[at]; back -= 1) {
+  const here = scopes.sentence[at] ?? 0
+  let least = here
+  for (let back = at; back >= 0 && (scopes.sentence[back] ?? 0) >= least; back -= 1) {
     if (words.has(tokens[back]?.text ?? '')) return at - back
+    // "Caps: iron, two bolt, snug. .95 wide, 1.9 tall": a sentence that opens on a size goes on.
+    const opens = scopes.sentence[back - 1] !== scopes.sentence[back]
+    if (opens && scopes.sentence[back] === here && tokens[back]?.kind === 'number') least = here - 1
   }
   return undefined
 }

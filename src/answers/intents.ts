@@ -77,9 +77,24 @@ function askedFor(
       (r) => r.opens && whatIfFits(r, tokens, asking, told) && !(r.job && told.elsewhere(r)),
     ) ??
     find('result', (r) => resultFits(r, tokens, asking, told, covers(r))) ??
+    verdictAsked(requests, tokens, asking, told) ??
     find('why', (r) => r.opens && (asks(r) || ((!any || long(r)) && told.near(r) === 0))) ??
     find('explain', (r) => r.opens && (asks(r) || told.near(r) === 0))
   )
+}
+
+/** "What's the verdict with what you have": supposes nothing, so it asks for the call. */
+function verdictAsked(
+  requests: readonly Request[],
+  tokens: readonly Token[],
+  { insists }: Asking,
+  { facts }: Told,
+): Request | undefined {
+  const asked = requests.find(
+    ({ intent, opens, from, to }) =>
+      intent === 'what-if' && opens && tokens.slice(from, to).some(({ text }) => insists.has(text)),
+  )
+  return asked && facts === 0 ? { ...asked, intent: 'result' } : undefined
 }
 
 /** "Undo, that was wrong". */
@@ -162,7 +177,8 @@ function admits({ from, to }: Request, tokens: readonly Token[]): boolean {
   const wrong = tokens.slice(from, to).some(({ text }) => text === 'wrong')
   return (
     (wrong && !tokens.slice(to).some(({ kind }) => kind !== 'mark')) ||
-    (tokens[from]?.text === 'i' && to - from >= 2)
+    // "Bore 4.125, sorry I meant 4.155" is a slip of the tongue after all.
+    (tokens[from]?.text === 'i' && to - from >= 2 && !/^mean/.test(tokens[from + 1]?.text ?? ''))
   )
 }
 

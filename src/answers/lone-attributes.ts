@@ -35,8 +35,7 @@ export function aloneReadings(
   const head = listHead(mentions, i, input)
   const part = input.wrenched(from)
     ? 'bolts'
-    : alone &&
-      partSpokenOf(mentions[head - 1], mentions[head]?.from ?? 0, alone === 'pointed', input)
+    : alone && partSpokenOf(mentions, head, alone === 'pointed', input)
   if (!part || speaksOfOther(from, input)) return []
   return mention.meanings.flatMap((meaning) =>
     meaning.kind === 'attribute'
@@ -99,11 +98,13 @@ function standsAlone(
 
 /** The part that it is said of, by the part spoken of just before. */
 function partSpokenOf(
-  before: Mention<ChoiceMeaning> | undefined,
-  from: number,
+  mentions: readonly Mention<ChoiceMeaning>[],
+  i: number,
   pointed: boolean,
   input: ChoiceInput,
 ): string | undefined {
+  const from = mentions[i]?.from ?? 0
+  const before = spokenOf(mentions, i, input)
   const nouns = before?.meanings.map((meaning) => nounOf(meaning, before, input)) ?? []
   const noun = nouns.find((found) => found !== undefined) ?? 'block'
   const { clause } = input.scopes
@@ -112,6 +113,23 @@ function partSpokenOf(
   if (near && NEAR_ONLY.has(noun)) return pointed ? undefined : noun
   if (noun === 'caps' && (near || pointed)) return 'caps'
   return pointed ? undefined : 'block'
+}
+
+/** The part last named in the clause before, else whatever was. */
+function spokenOf(
+  mentions: readonly Mention<ChoiceMeaning>[],
+  i: number,
+  input: ChoiceInput,
+): Mention<ChoiceMeaning> | undefined {
+  const { clause } = input.scopes
+  const here = clause[mentions[i]?.from ?? 0] ?? 0
+  for (let j = i - 1; j >= 0 && i - j <= LONGEST_LIST; j -= 1) {
+    const before = mentions[j] as Mention<ChoiceMeaning>
+    if (clause[before.from] !== here - 1) break
+    if (before.meanings.some((meaning) => nounOf(meaning, before, input) !== undefined))
+      return before
+  }
+  return mentions[i - 1]
 }
 
 /** Whether the clause before names another part: "crank, forged steel". */

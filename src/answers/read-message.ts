@@ -2,6 +2,7 @@ import type { Answers } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
 import { wholeAnswer } from './answer-asked.ts'
 import { readChangedChoice } from './changed-choice.ts'
+import { readChangedFigure } from './changed-figure.ts'
 import { readAllChoices } from './choice-stage.ts'
 import { conclude } from './conclude.ts'
 import { opensOnShrug } from './dont-know.ts'
@@ -65,6 +66,7 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   readAllChoices(parts, context.asking, findings)
   readThreads(parts, findings)
   readChangedChoice(parts, findings)
+  readChangedFigure(parts, findings)
   setOthersAside(parts, context.asking, findings)
   if (context.asking !== 'nitrousPower') implyNitrous(context.answers ?? {}, findings)
   implyBlower(parts, context.answers ?? {}, findings)

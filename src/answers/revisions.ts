@@ -1,7 +1,7 @@
 import type { Lexicon } from './lexicon.ts'
 import type { Parts } from './message-parts.ts'
 import { longestAt } from './phrases.ts'
-import { NOWHERE, nextPlaces, placeOf, sentenceStart } from './question-words.ts'
+import { NOWHERE, nextPlaces, placeOf, sentenceEnd, sentenceStart } from './question-words.ts'
 import type { Request } from './requests.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
@@ -105,15 +105,19 @@ function imperativeAt(
   from: number,
   tokens: readonly Token[],
   lexicon: Lexicon,
-  { clause }: Scopes,
+  scopes: Scopes,
 ): Place | undefined {
   const { questions, words } = lexicon
+  const { clause } = scopes
   const before = tokens[from - 1]?.text ?? ''
   const { asked: asks, please, you } = words.asking
   const asked = [asks, please, you].some((list) => list.has(before))
+  const set = longestAt(questions.sets, tokens, from)
   const verb =
     longestAt(questions.changes, tokens, from) ??
-    (asked ? longestAt(questions.sets, tokens, from) : undefined)
+    (set && (asked || (!SUBJECTS.has(before) && isReplaced(set.to, tokens, scopes)))
+      ? set
+      : undefined)
   if (!verb || !startsClause(from, tokens, lexicon.leads, clause)) return undefined
   let at = verb.to
   while (ARTICLES.has(tokens[at]?.text ?? '') || tokens[at]?.kind === 'number') at += 1
@@ -121,6 +125,21 @@ function imperativeAt(
     (tree) => longestAt<unknown>(tree, tokens, at) !== undefined,
   )
   return named ? { from, to: at, anewFrom: 0, plainly: true } : undefined
+}
+
+/** Before a verb they make it an account: "we put the compression at 10". */
+const SUBJECTS = new Set('i we to he they ive weve'.split(' '))
+
+/** "Put the compression at 15 not 14.5": with what it takes the place of. */
+function isReplaced(at: number, tokens: readonly Token[], { sentence, markers }: Scopes): boolean {
+  const end = sentenceEnd(sentence, at - 1)
+  return markers.some(
+    (one) =>
+      one.from > at &&
+      one.from < end &&
+      one.meanings.includes('negation') &&
+      tokens[one.to]?.kind === 'number',
+  )
 }
 
 /** Before a verb they make it something asked for. */

@@ -182,6 +182,8 @@ const asking = z.strictObject({
   lookedUp: phrases,
   /** First words of "no idea what", which asks nothing where it names a fact. */
   shrugs: phrases,
+  /** First words of shrugs that only wonder what may come: "who knows". */
+  musing: phrases,
   /** To a question of a figure they answer it: "let's say 9". */
   supposing: phrases,
   /** Last words of a "what if" that is one only with something to suppose. */
