@@ -3,6 +3,7 @@ import { askedChoice, isReported } from './answer-asked.ts'
 import { SHOP_SAYS } from './choice-relations.ts'
 import { readChoices } from './choices.ts'
 import type { Findings } from './findings.ts'
+import { kindNamed } from './kind-named.ts'
 import type { ChoiceMeaning } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
@@ -28,6 +29,9 @@ export function readAllChoices(parts: Parts, asking: FactKey | undefined, into: 
     into,
   )
   if (asking && !into.readings.some(({ key }) => key === asking)) readAsked(parts, asking, into)
+  const answer = into.readings.find(({ key }) => key === asking)
+  if (answer && !into.readings.some(({ key }) => key === 'fastenerKind'))
+    into.readings.push(...kindNamed(answer, asking, tokens, lexicon))
   doubtWithdrawn(parts, into)
 }
 
@@ -61,6 +65,7 @@ function readAsked(
   const free = (stretch: { from: number; to: number }): boolean =>
     !input.negations.denies(stretch) &&
     !isUnknown(stretch, scopes) &&
+    !isRefused(stretch, tokens, scopes) &&
     !(isOfOtherPart(stretch, choiceMentions, scopes) && !isOnHead(stretch, asking, tokens)) &&
     (!scopes.outside[stretch.from] ||
       (scopes.outside[stretch.from] === 'other' &&
@@ -91,6 +96,24 @@ function isOnHead({ from }: { from: number }, asking: FactKey, tokens: Parts['to
   const said = tokens.slice(Math.max(0, from - 4), from).map(({ text }) => text)
   return asking === 'fastenerGrade' && said.some((word) => word === 'head' || word === 'heads')
 }
+
+/** The hammer of "no hammer", and by hand where "by hand it doesn't go". */
+function isRefused(
+  { from, to }: { from: number; to: number },
+  tokens: Parts['tokens'],
+  { markers }: Parts['scopes'],
+): boolean {
+  return markers.some(
+    (marker) =>
+      (marker.meanings.includes('negation') &&
+        marker.to <= from &&
+        tokens.slice(marker.to, from).every(({ text }) => BEFORE_REFUSED.has(text))) ||
+      (marker.meanings.includes('deniedAfter') && marker.from >= to && marker.from - to <= 1),
+  )
+}
+
+/** Between a denial and what it denies in an answer. */
+const BEFORE_REFUSED = new Set('a an the any need needs needed necessary of for'.split(' '))
 
 /** The no of "no idea". */
 function isUnknown(

@@ -58,7 +58,7 @@ export function readClues(input: ChoiceInput, asking: FactKey | undefined): Read
   const { tokens, lexicon, negations } = input
   return mentionsIn(lexicon.clues, tokens).flatMap(({ from, to, meanings }) => {
     const denies = tokens.slice(from, to).some(({ text }) => DENYING.has(text))
-    if (!denies && (negations.denies({ from, to }) || isDenied(from, input))) return []
+    if (!denies && (negations.denies({ from, to }) || isDenied(from, to, input))) return []
     if (isShadowed(from, input)) return []
     return meanings.flatMap((clue): Reading[] => {
       const part =
@@ -120,10 +120,12 @@ function partOf(
   return undefined
 }
 
-/** "Never out of order": a denial right before. */
-function isDenied(from: number, { scopes }: ChoiceInput): boolean {
+/** "Never out of order", "by hand it doesn't go": a denial right before or after. */
+function isDenied(from: number, to: number, { scopes }: ChoiceInput): boolean {
   return scopes.markers.some(
-    ({ to, meanings }) => meanings.includes('negation') && to <= from && from - to <= 1,
+    (marker) =>
+      (marker.meanings.includes('negation') && marker.to <= from && from - marker.to <= 1) ||
+      (marker.meanings.includes('deniedAfter') && marker.from >= to && marker.from - to <= 1),
   )
 }
 

@@ -32,26 +32,36 @@ export function isFasteners({ meanings }: Mention<ChoiceMeaning>): boolean {
   return meanings.some((m) => m.kind === 'noun' && (m.noun === 'bolts' || m.noun === 'studs'))
 }
 
-/** "15 ft-lb plus 80 degrees": a turn after a torque is tightening by angle. */
+/** "15 ft-lb plus 80 degrees": a turn after a torque is tightening by angle; says whether it is. */
 export function readAngle(
   figure: Figure,
   { tokens, figures, scopes, lexicon }: Parts,
   into: Findings,
-): void {
+): boolean {
   const { from, to } = figure
-  const { degrees, turns } = lexicon.words.fasteners
-  if (!degrees.has(tokens[to]?.text ?? '') || !turns.has(tokens[from - 1]?.text ?? '')) return
-  const torque = figures.some(
-    ({ unit, to: end }) =>
-      end < from &&
-      from - end <= 4 &&
-      scopes.sentence[end - 1] === scopes.sentence[from] &&
-      unit?.kind === 'unit' &&
-      (unit.symbol === 'lb ft' || unit.symbol === 'N m'),
-  )
-  if (!torque) return
+  const { degrees, turns, torques } = lexicon.words.fasteners
+  if (!degrees.has(tokens[to]?.text ?? '') || !turns.has(tokens[from - 1]?.text ?? '')) return false
+  // "Torque, then a further 90 degrees".
+  const first = tokens
+    .slice(Math.max(0, from - 6), from)
+    .some(
+      ({ text }, i) =>
+        torques.has(text) && scopes.sentence[Math.max(0, from - 6) + i] === scopes.sentence[from],
+    )
+  const torque =
+    first ||
+    figures.some(
+      ({ unit, to: end }) =>
+        end < from &&
+        from - end <= 4 &&
+        scopes.sentence[end - 1] === scopes.sentence[from] &&
+        unit?.kind === 'unit' &&
+        (unit.symbol === 'lb ft' || unit.symbol === 'N m'),
+    )
+  if (!torque) return false
   const reading = { key: 'tightening' as const, answer: 'torque-angle', strength: 3 as const }
   into.readings.push({ ...reading, from: from - 1, to: to + 1 })
+  return true
 }
 
 /** A torque right after the fasteners it belongs to: "studs, 1/2-13, 100 lb ft". */

@@ -21,6 +21,7 @@ import { isPeakSpeed, readByUnit, readPair, readPounds } from './read-figures.ts
 import { isRevised } from './revisions.ts'
 import { setAside } from './set-aside.ts'
 import { readSpecList } from './spec-list.ts'
+import { readStagedTorque } from './staged-torque.ts'
 import { readTorquePeak } from './torque-peak.ts'
 import { readWheelPower } from './wheel-power.ts'
 
@@ -54,6 +55,8 @@ export function readAllFigures(parts: Parts, asking: FactKey | undefined, into: 
     const [from, to] = [Math.min(over.from, base.from), Math.max(over.to, base.to)]
     into.readings.push({ key: 'bore', answer, from, to, strength: 3 })
   }
+  for (const figure of readStagedTorque(open, asking === 'fastenerTorque', parts, into))
+    done.add(figure)
   readNamed(parts, open, done, asking, into)
   readLoose(
     parts,
@@ -125,7 +128,7 @@ function readLoose(
     )
   }
   const unnamed = loose.filter((figure) => {
-    if (readTorquePeak(figure, parts, into)) return false
+    if (readAngle(figure, parts, into) || readTorquePeak(figure, parts, into)) return false
     const why = asideOf(figure, parts)
     if (why) into.doubts.push({ ...figureWords(figure), why })
     if (why || readCorrected(figure, parts, into) || readContrast(figure, parts, into)) return false

@@ -9,11 +9,13 @@ import { opensOnShrug } from './dont-know.ts'
 import { readAllFigures } from './figure-stage.ts'
 import { type Findings, noFindings } from './findings.ts'
 import { saysKeep } from './keeping.ts'
+import { kindNamed } from './kind-named.ts'
 import { type Lexicon, lexiconOf } from './lexicon.ts'
 import { readLikened } from './likened.ts'
 import { type Parts, takeApart } from './message-parts.ts'
 import { normaliseText } from './normalise-text.ts'
 import { isOfOtherFasteners } from './other-fasteners.ts'
+import { withoutAdverbs } from './question-adverbs.ts'
 import { report } from './report.ts'
 import { mendSpelling } from './spelling.ts'
 import { joinThreads } from './thread-words.ts'
@@ -54,12 +56,15 @@ export function createReader(vocabulary: Vocabulary): MessageReader {
 
 function understand(text: string, context: MessageContext, lexicon: Lexicon): Understanding {
   const plain = normaliseText(text)
-  const tokens = joinThreads(
-    mendSpelling(tokenise(plain.text), lexicon.speller),
-    lexicon.vocabulary.numbers,
+  const tokens = withoutAdverbs(
+    joinThreads(mendSpelling(tokenise(plain.text), lexicon.speller), lexicon.vocabulary.numbers),
+    lexicon,
   )
   const whole = context.asking && wholeAnswer(context.asking, tokens, lexicon)
-  if (whole) return report({ text, plain, tokens }, { readings: [whole], intent: 'tell' }, [])
+  if (whole) {
+    const readings = [whole, ...kindNamed(whole, context.asking, tokens, lexicon)]
+    return report({ text, plain, tokens }, { readings, intent: 'tell' }, [])
+  }
   const parts = takeApart(plain, tokens, context.answers ?? {}, lexicon)
   const findings = noFindings()
   readAllFigures(parts, context.asking, findings)

@@ -52,13 +52,15 @@ function revisionAt(
 function wrongAt(
   from: number,
   tokens: readonly Token[],
-  { names, questions, leads }: Lexicon,
+  { names, questions, leads, words }: Lexicon,
   { clause }: Scopes,
 ): Place | undefined {
   const named = longestAt(names, tokens, from)
   const wrong = named && longestAt(questions.wrongly, tokens, named.to)
   if (!wrong) return undefined
-  const start = ARTICLES.has(tokens[from - 1]?.text ?? '') ? from - 1 : from
+  let start = ARTICLES.has(tokens[from - 1]?.text ?? '') ? from - 1 : from
+  // "I quoted the bore wrongly".
+  while (words.asking.stated.has(tokens[start - 1]?.text ?? '')) start -= 1
   return startsClause(start, tokens, leads, clause)
     ? { from: start, to: wrong.to, anewFrom: wrong.to, plainly: true }
     : undefined

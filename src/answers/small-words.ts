@@ -143,6 +143,8 @@ const fasteners = z.strictObject({
   torques: phrases,
   /** Between another part and its torque: "the heads get 65". */
   takes: phrases,
+  /** Beside the last of several torques: "95 for the final pass". */
+  last: phrases,
   /** Between a torque and the turn after it: "15 ft-lb plus 80 degrees". */
   turns: phrases,
   /** Units of that turn. */
@@ -182,6 +184,12 @@ const asking = z.strictObject({
   lookedUp: phrases,
   /** First words of "no idea what", which asks nothing where it names a fact. */
   shrugs: phrases,
+  /** How an answer was given: "I quoted the bore wrongly". */
+  stated: phrases,
+  /** Words that a question opens on. */
+  questioning: phrases,
+  /** After those they change nothing: "what precisely is". */
+  adverbs: phrases,
   /** First words of shrugs that only wonder what may come: "who knows". */
   musing: phrases,
   /** To a question of a figure they answer it: "let's say 9". */
