@@ -35,11 +35,31 @@ export function readChoices(
       !isLeft(reading, readings, input) &&
       !isDeniedBeside(reading, mentions, input),
   )
-  into.readings.push(...settleRelated(standing, input.scopes))
+  const left = standing.filter((reading) => isTakenBack(reading, standing, input))
+  const kept = standing.filter((reading) => !left.includes(reading))
+  into.readings.push(...left, ...settleRelated(kept, input.scopes))
   for (const reading of readings) {
     if (!standing.includes(reading)) into.doubts.push(unstanding(reading, input))
   }
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
+}
+
+/** "Cross bolted, no wait, mine is a four bolt": what a correction parts is not one of two. */
+function isTakenBack(
+  { key, answer, from }: Reading,
+  readings: readonly Reading[],
+  { scopes }: ChoiceInput,
+): boolean {
+  const later = readings.filter(
+    (one) => one.key === key && one.from > from && one.answer !== answer,
+  )
+  if (later.length === 0) return false
+  return scopes.markers.some(
+    (marker) =>
+      marker.meanings.includes('correction') &&
+      marker.from > from &&
+      later.some((one) => one.from >= marker.from),
+  )
 }
 
 /** "Switch from street to drag", "swap e85 for race gas": left for another choice of the same fact. */

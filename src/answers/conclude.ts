@@ -1,5 +1,5 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
-import { unknownsIn } from './dont-know.ts'
+import { deferredAt, unknownsIn } from './dont-know.ts'
 import type { Findings, Reading } from './findings.ts'
 import { type Intent, intentOf, type Told } from './intents.ts'
 import { mentionsIn } from './mentions.ts'
@@ -88,13 +88,15 @@ function whatIsTold(
     elsewhere: (each) =>
       settled.some(({ from }) => scopes.sentence[from] !== scopes.sentence[each.from]),
     corrected: corrected || isTakenBack(parts),
-    dontKnow: scopes.markers.some(
-      (marker) =>
-        marker.meanings.includes('dontKnow') &&
-        !(asking === undefined && isOfThought(marker.from, parts)) &&
-        // "Two bolt or four, I'd have to look" leaves open rather than answers.
-        (asking !== undefined || !defers.has(tokens[marker.to - 1]?.text ?? '')),
-    ),
+    dontKnow:
+      (asking !== undefined && deferredAt(parts) !== undefined) ||
+      scopes.markers.some(
+        (marker) =>
+          marker.meanings.includes('dontKnow') &&
+          !(asking === undefined && isOfThought(marker.from, parts)) &&
+          // "Two bolt or four, I'd have to look" leaves open rather than answers.
+          (asking !== undefined || !defers.has(tokens[marker.to - 1]?.text ?? '')),
+      ),
   }
 }
 

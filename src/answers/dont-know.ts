@@ -3,6 +3,7 @@ import type { FactKey } from '../../shared/fact-keys.ts'
 import type { Reading } from './findings.ts'
 import { coverage } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
+import { longestAt } from './phrases.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
 import { factsIn } from './topics.ts'
@@ -12,10 +13,11 @@ import { factsIn } from './topics.ts'
  * fact that was asked, if nothing else in the message answers it.
  */
 export function unknownsIn(
-  { tokens, scopes, lexicon, figures }: Parts,
+  parts: Parts,
   known: readonly Reading[],
   asking: FactKey | undefined,
 ): Reading[] {
+  const { tokens, scopes, lexicon, figures } = parts
   const unknowns: Reading[] = []
   // The psi of "maybe 20 psi, idk" names nothing that is not known.
   const inFigure = coverage(tokens.length, figures)
@@ -45,8 +47,29 @@ export function unknownsIn(
       unknowns.push({ key: asking, answer: UNKNOWN, from, to, strength: 3 })
     }
   }
+  const deferred = asking && open(asking) && known.length === 0 ? deferredAt(parts) : undefined
+  if (asking && deferred) unknowns.push({ key: asking, answer: UNKNOWN, ...deferred, strength: 3 })
   return unknowns
 }
+
+/** "The boss would know that, I don't", "ask my engine builder": left to others. */
+export function deferredAt({ tokens, lexicon }: Parts): { from: number; to: number } | undefined {
+  const { defers, othersKnow, notMe } = lexicon.questions
+  const end = tokens.at(-1)?.kind === 'mark' ? tokens.length - 1 : tokens.length
+  if (end > LONGEST_DEFERRAL) return undefined
+  for (let from = 0; from < end; from += 1) {
+    if (longestAt(defers, tokens, from)) return { from, to: end }
+    const knows = longestAt(othersKnow, tokens, from)
+    if (!knows) continue
+    for (let at = knows.to; at < end; at += 1) {
+      if (longestAt(notMe, tokens, at)?.to === end) return { from, to: end }
+    }
+  }
+  return undefined
+}
+
+/** Longest message, in words, that only leaves an answer to others. */
+const LONGEST_DEFERRAL = 15
 
 /** Whether the first thing that a message says is that something is not known. */
 export function opensOnShrug({ tokens, scopes, lexicon }: Parts): boolean {

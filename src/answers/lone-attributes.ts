@@ -25,12 +25,9 @@ export function aloneReadings(
   input: ChoiceInput,
 ): Reading[] {
   const { from, to } = mention
-  if (
-    (from === 0 && !opensList(mention, input)) ||
-    !isAttribute(mention) ||
-    input.negations.denies(mention)
-  )
-    return []
+  if (!isAttribute(mention) || input.negations.denies(mention)) return []
+  const ofCaps = besideAsked(mentions, mention, input)
+  if (ofCaps.length > 0 || (from === 0 && !opensList(mention, input))) return ofCaps
   const alone = standsAlone(mention, input)
   const head = listHead(mentions, i, input)
   const part = input.wrenched(from)
@@ -71,6 +68,37 @@ function listHead(
     head -= 1
   }
   return head
+}
+
+/** Questions that are about the caps. */
+const OF_CAPS = new Set<FactKey>(['capMaterial', 'capOrigin', 'capHistory', 'registerFit'])
+/** What an answer to one of them may say of the caps besides. */
+const BESIDE = new Set(['capMaterial', 'capOrigin'])
+/** Longest answer, in words, that speaks of what was asked throughout. */
+const SHORT = 15
+
+/** "Nodular, bought replacements", to the question what the caps are: no other part is spoken of. */
+function besideAsked(
+  mentions: readonly Mention<ChoiceMeaning>[],
+  { from, to, meanings }: Mention<ChoiceMeaning>,
+  { asking, tokens, lexicon }: ChoiceInput,
+): Reading[] {
+  const caps = ({ meanings: all }: Mention<ChoiceMeaning>): boolean =>
+    all.every(
+      (m) => m.kind === 'attribute' || (m.kind === 'noun' && ['caps', 'ones'].includes(m.noun)),
+    )
+  if (asking === undefined || !OF_CAPS.has(asking)) return []
+  if (tokens.length > SHORT || !mentions.every(caps)) return []
+  // "They are original", to the question of their past, answers that.
+  const tree = lexicon.asked.get(asking)
+  if (tree && longestAt(tree, tokens, from)) return []
+  return meanings.flatMap((meaning) =>
+    meaning.kind === 'attribute'
+      ? Object.entries(meaning.of.caps ?? {})
+          .filter(([key]) => BESIDE.has(key) && key !== asking)
+          .map(([key, answer]) => ({ key: key as FactKey, answer, from, to, strength: 2 as const }))
+      : [],
+  )
 }
 
 const JOINING = new Set([',', 'and', 'but', 'mine', 'mines'])

@@ -21,6 +21,8 @@ export interface Place {
 export function isStillOfThis(said: string, place: Place): boolean {
   if (isCalled(place) || isTogether(place) || isMadeFor(place) || actsOnThis(said, place))
     return true
+  // "Not supercharged like the one in the picture".
+  if (said.startsWith('the one') && isLikened(place)) return true
   if (isBoughtFrom(place) || isAddressed(said, place)) return true
   return place.lexicon.words.persons.says.has(said) && isReadOff(place)
 }

@@ -48,6 +48,9 @@ function isOther(
 ): boolean {
   const words = tokens.slice(from, to).map(({ text }) => text)
   const { otherParts, bolts, studs, kinds } = lexicon.words.fasteners
+  // "Stamped on the heads of the bolts".
+  if (tokens[to]?.text === 'of' && tokens.slice(to, to + 4).some(({ text }) => bolts.has(text)))
+    return false
   const part = words.some((word) => otherParts.has(word))
   const fastened = words.some((word) => [bolts, studs, kinds].some((list) => list.has(word)))
   return meanings.some(

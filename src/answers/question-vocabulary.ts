@@ -47,6 +47,12 @@ export const questionVocabulary = z.strictObject({
   changes: phrases,
   /** What a bare choice may follow: "change it to mixed". */
   changesTo: phrases,
+  /** They leave an answer to somebody else: "ask my builder". */
+  defers: phrases,
+  /** So do these where the message ends on "I don't": "the boss would know". */
+  othersKnow: phrases,
+  /** Ends of a message that says who does not know. */
+  notMe: phrases,
   /** Verbs that do so when somebody is asked: "could you set". */
   sets: phrases,
 })

@@ -7,7 +7,7 @@ import { readAllChoices } from './choice-stage.ts'
 import { conclude } from './conclude.ts'
 import { opensOnShrug } from './dont-know.ts'
 import { readAllFigures } from './figure-stage.ts'
-import { type Findings, noFindings } from './findings.ts'
+import { type Findings, noFindings, type Reading } from './findings.ts'
 import { saysKeep } from './keeping.ts'
 import { kindNamed } from './kind-named.ts'
 import { type Lexicon, lexiconOf } from './lexicon.ts'
@@ -113,6 +113,12 @@ function implyBlower({ tokens, lexicon }: Parts, answers: Answers, { readings }:
 /** "A 150 shot": nitrous, unless the engine breathes by something else. */
 function implyNitrous(answers: Answers, { readings }: Findings): void {
   const shot = readings.find(({ key }) => key === 'nitrousPower')
+  // "Make the nitrous 250 hp": the name of the shot, where nitrous was said before.
+  if (shot && answers.induction === 'nitrous') {
+    const names = (one: Reading): boolean =>
+      one.key === 'induction' && one.from < shot.to && shot.from < one.to
+    readings.splice(0, readings.length, ...readings.filter((one) => !names(one)))
+  }
   if (!shot || answers.induction !== undefined) return
   const breathes = readings.filter(({ key }) => key === 'induction')
   // "No boost, just a 150 shot": without boost, and still nitrous.

@@ -1,3 +1,4 @@
+import { isLongAgo, isOfBefore } from './back-then.ts'
 import type { Lexicon, Marker } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
 import { isAskedFor, isNotOfMine, isOfShop, isStillOfThis, type Place } from './of-this-engine.ts'
@@ -41,9 +42,10 @@ export function scopesOf(
     if (i > 0 && opens) newSentence(state, tokens[i] as Token)
     if (opens) {
       state.planned = asksAt(i, tokens, sentence)
-      state.past = wasAt(i, tokens)
+      state.past = wasAt(i, tokens) || isLongAgo(i, tokens, sentence, lexicon)
       state.sentenceLong = weighs(i, tokens, sentence) || supposes(i, tokens)
     } else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
+    if (i === 0 || clause[i] !== clause[i - 1]) state.clausePast = isOfBefore(i, tokens, clause)
     const mention = at.get(i)
     if (isSomeones(tokens, i, lexicon)) state.other = true
     if (mention) {
@@ -52,7 +54,7 @@ export function scopesOf(
     } else if (covered(i) && OWNS.has((tokens[i] as Token).text)) state.other = false
     else if (endsWish(tokens[i] as Token, covered(i), at, i)) state.planned = false
     if (state.other && tells(tokens[i] as Token, lexicon)) state.told = true
-    outside[i] = state.other ? 'other' : state.past ? 'past' : hypothetical(state)
+    outside[i] = scopeOf(state)
     planned[i] = state.planned
   }
   return { outside, planned, sentence, clause, markers }
@@ -103,6 +105,7 @@ interface State {
   /** Whether something was said of the other: only then a sentence on "it" goes on about it. */
   told: boolean
   past: boolean
+  clausePast: boolean
   sentenceLong: boolean
   clauseLong: boolean
   planned: boolean
@@ -114,6 +117,7 @@ function newState(): State {
     ofShop: false,
     told: false,
     past: false,
+    clausePast: false,
     sentenceLong: false,
     clauseLong: false,
     planned: false,
@@ -125,7 +129,9 @@ function tells({ kind, text }: Token, { speller }: Lexicon): boolean {
   return kind === 'number' || speller.telling.has(text)
 }
 
-function hypothetical(state: State): Outside | undefined {
+function scopeOf(state: State): Outside | undefined {
+  if (state.other) return 'other'
+  if (state.past || state.clausePast) return 'past'
   return state.sentenceLong || state.clauseLong ? 'hypothetical' : undefined
 }
 

@@ -15,6 +15,8 @@ const persons = z.strictObject({
   told: phrases,
   /** Who had this engine before: "line honed by the previous owner". */
   before: phrases,
+  /** What somebody else may own with an engine in it: "the boss's race car". */
+  vehicles: phrases,
   /** Subjects of a clause that make what it says of shops untrue: "nobody here line bores". */
   nobody: phrases,
   /** People whose engine it is when somebody works on it for them; later on they are "he". */

@@ -10,7 +10,15 @@ export function isSomeones(tokens: readonly Token[], i: number, lexicon: Lexicon
   if (lexicon.words.persons.contracted.has(token.text) || isOutOf(tokens, i, lexicon)) return false
   const person = longestAt(lexicon.markers, [{ ...token, text: token.text.slice(0, -1) }], 0)
   if (person?.meanings.includes('otherPerson')) return true
+  if (isVehicleOf({ ...token, text: token.text.slice(0, -1) }, next.text, lexicon)) return true
   return !speller.known.has(token.text) && !speller.known.has(token.text.slice(0, -1))
+}
+
+/** "The boss's race car", "the mayor's boat": not the motor of "the truck's motor". */
+function isVehicleOf(owner: Token, next: string, { words, choices, figures }: Lexicon): boolean {
+  const { vehicles, customers } = words.persons
+  if (!vehicles.has(next) || vehicles.has(owner.text) || customers.has(owner.text)) return false
+  return [choices, figures].every((tree) => longestAt<unknown>(tree, [owner], 0) === undefined)
 }
 
 /** "Pulled it out of grandad's pickup": where it is from. */
