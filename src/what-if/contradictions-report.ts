@@ -30,7 +30,7 @@ async function withSlips(
   answers: Answers,
   ask: AskWhatIf,
 ): Promise<Contradiction> {
-  const of = async (changed: Answers) => (await ask(changed)).contradictions
+  const of = async (changed: Answers) => (await ask(changed))?.contradictions
   const slips = await slipsThatMend(contradiction, answers, of)
   const first = slips[0]
   if (!first) return contradiction

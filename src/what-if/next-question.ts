@@ -55,7 +55,8 @@ export async function openQuestions(
   const mattering = influences.filter((influence) => !harmless.includes(influence))
   const ends = new Set<RouteId>([now.wouldBe])
   for (const end of ['easiest', 'hardest'] as const) {
-    ends.add((await ask(atEnd(answers, mattering, end))).wouldBe)
+    const then = await ask(atEnd(answers, mattering, end))
+    if (then) ends.add(then.wouldBe)
   }
   return { influences, mattering, ends: [...ends] }
 }
@@ -72,6 +73,7 @@ async function influenceOf(
   let [most, least] = [now.ease, now.ease]
   for (const value of open.values) {
     const then = await ask({ ...answers, [open.key]: value })
+    if (!then) continue
     calls.add(then.wouldBe)
     tried.push({ value, figures: then.figures })
     if (then.ease > most) [most, easiest] = [then.ease, value]
@@ -102,10 +104,12 @@ async function mostHarmless(
     // Alone, none of them changes the call.
     if (taken.filter((place) => place > 0).length < 2) return true
     const key = taken.join().replace(/(,0)+$/, '')
-    const found =
-      known.get(key) ?? (await ask(atCorner(answers, facts, taken))).wouldBe === now.wouldBe
-    known.set(key, found)
-    return found
+    const found = known.get(key)
+    if (found !== undefined) return found
+    const then = await ask(atCorner(answers, facts, taken))
+    const same = !then || then.wouldBe === now.wouldBe
+    known.set(key, same)
+    return same
   }
   let count = quiet.length
   for (const corner of cornersOf(facts)) {

@@ -5,6 +5,7 @@ import { buildFromAnswers } from '../build/from-answers.ts'
 import { type Decision, decide } from '../call/decide.ts'
 import { type Memory, newMemory, once } from '../facts/memory.ts'
 import { type Trials, trialsOf } from '../facts/trials.ts'
+import { DomainError } from '../mechanics/domain-error.ts'
 import { decidingRules } from '../rulebook/deciding-rules.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
@@ -28,8 +29,11 @@ export interface QuickCall {
   readonly contradictions: readonly string[]
 }
 
-/** Asks "and if this were the answer?"; loads and calls are remembered from question to question. */
-export type AskWhatIf = (answers: Answers) => Promise<QuickCall>
+/**
+ * Asks "and if this were the answer?"; loads and calls are remembered from question to question.
+ * Undefined where that would be no engine that the equations cover: what cannot be, changes nothing.
+ */
+export type AskWhatIf = (answers: Answers) => Promise<QuickCall | undefined>
 
 /** After so many what-ifs others are let in. */
 const AT_A_STRETCH = 4
@@ -48,16 +52,21 @@ export function whatIf(
   const deciding = { ...rulebook, rules: decidingRules(rulebook.rules) }
   return async (answers) => {
     if (giveWay && ++asked % AT_A_STRETCH === 0) await giveWay()
-    const trials = trialsOf(buildFromAnswers(rulebook, answers), rulebook, memory)
-    const decision = await decide({
-      answers,
-      trials,
-      rulebook: deciding,
-      run: runRulesNow,
-      system: 'us',
-      everyRoute: false,
-    })
-    return quickCallOf(decision, trials)
+    try {
+      const trials = trialsOf(buildFromAnswers(rulebook, answers), rulebook, memory)
+      const decision = await decide({
+        answers,
+        trials,
+        rulebook: deciding,
+        run: runRulesNow,
+        system: 'us',
+        everyRoute: false,
+      })
+      return quickCallOf(decision, trials)
+    } catch (error) {
+      if (error instanceof DomainError) return undefined
+      throw error
+    }
   }
 }
 

@@ -2,8 +2,9 @@ import { type Answers, withAnswer } from '../../shared/answers.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import { type Build, choiceOf, figureOf } from '../build/build.ts'
 import { buildFromAnswers } from '../build/from-answers.ts'
-import { newMemory } from '../facts/memory.ts'
+import { type Memory, newMemory } from '../facts/memory.ts'
 import { trialsOf } from '../facts/trials.ts'
+import { DomainError } from '../mechanics/domain-error.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 
 /** Highest boost that each route holds at each speed; psi. */
@@ -43,10 +44,11 @@ export function reachOf(
     const before = new Map<RouteId, { boost: number; spare: number }>()
     for (const boost of BOOSTS) {
       if (standing.length === 0) break
-      const trials = trialsOf(at(rulebook, answers, build, boost, rpm), rulebook, memory)
+      const tried = triedAt(rulebook, at(rulebook, answers, build, boost, rpm), standing, memory)
+      // What the equations do not cover is beyond every reach.
+      if (!tried) break
       standing = standing.filter((id) => {
-        const { result, needed } = trials.trial(id)
-        const spare = result.holdsIn - needed
+        const spare = tried.get(id) as number
         const last = before.get(id)
         if (spare >= 0) column.set(id, boost)
         else if (last)
@@ -67,6 +69,26 @@ export function reachOf(
         return boost === undefined ? [] : [{ rpm, boost: Number(boost.toFixed(1)) }]
       }),
     })),
+  }
+}
+
+/** Sampled cases that each route holds in beyond those that are needed; undefined for no engine. */
+function triedAt(
+  rulebook: Rulebook,
+  build: Build,
+  routes: readonly RouteId[],
+  memory: Memory,
+): Map<RouteId, number> | undefined {
+  try {
+    const trials = trialsOf(build, rulebook, memory)
+    const spare = (id: RouteId) => {
+      const { result, needed } = trials.trial(id)
+      return result.holdsIn - needed
+    }
+    return new Map(routes.map((id) => [id, spare(id)]))
+  } catch (error) {
+    if (error instanceof DomainError) return undefined
+    throw error
   }
 }
 

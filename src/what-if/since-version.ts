@@ -37,7 +37,7 @@ export async function sinceVersion(
   const known = rulebook.changes.some((change) => change.version === version)
   const changes = known ? rulebook.changes.filter((change) => isLater(change.version, version)) : []
   const call = async (rules: readonly Rule[]): Promise<RouteId | null> =>
-    (await whatIf({ ...rulebook, rules })(answers)).route
+    (await whatIf({ ...rulebook, rules })(answers))?.route ?? null
   const now = await call(rulebook.rules)
   const then = changes.length > 0 ? await call(undoAll(rulebook.rules, changes)) : now
   const because = then === now ? [] : await tipping(rulebook, changes, now, call)

@@ -2,7 +2,6 @@ import { type Answer, type Answers, readAnswer, withAnswer } from '../../shared/
 import type { Contradiction } from '../../shared/assessment.ts'
 import { type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
-import { DomainError } from '../mechanics/domain-error.ts'
 
 /** A slip of the pen that would explain a contradiction, and what was then meant. */
 export interface Slip {
@@ -11,8 +10,8 @@ export interface Slip {
   readonly meant: Answer
 }
 
-/** Ids of the contradictions that would stand for other answers. */
-export type ContradictionsOf = (answers: Answers) => Promise<readonly string[]>
+/** Ids of the contradictions that would stand for other answers; undefined for what is no engine. */
+export type ContradictionsOf = (answers: Answers) => Promise<readonly string[] | undefined>
 
 const DECIMAL = [0.1, 10, 0.01, 100] as const
 /** Units that are taken for each other, by kind of fact. */
@@ -43,7 +42,7 @@ export async function slipsThatMend(
   const found: Slip[] = []
   for (const key of new Set(sorted)) {
     for (const slip of candidates(key, answers[key])) {
-      const after = await judged(contradictionsOf, withAnswer(answers, key, slip.meant))
+      const after = await contradictionsOf(withAnswer(answers, key, slip.meant))
       if (after && !after.includes(rule) && after.every((id) => before.has(id))) found.push(slip)
     }
   }
@@ -84,16 +83,4 @@ function without<T extends object>(answer: T): Omit<T, 'low' | 'high'> {
 
 function fits(key: FactKey, answer: Answer): boolean {
   return 'ok' in readAnswer(key, answer)
-}
-
-async function judged(
-  contradictionsOf: ContradictionsOf,
-  answers: Answers,
-): Promise<readonly string[] | undefined> {
-  try {
-    return await contradictionsOf(answers)
-  } catch (error) {
-    if (error instanceof DomainError) return undefined
-    throw error
-  }
 }

@@ -58,7 +58,7 @@ async function otherChoices(
   for (const choice of Object.keys(choicesOf(entry))) {
     if (choice === answers[entry.key] || choice === UNKNOWN) continue
     const then = await ask({ ...answers, [entry.key]: choice })
-    if (then.route === null || then.route === now.wouldBe) continue
+    if (!then || then.route === null || then.route === now.wouldBe) continue
     found.push({ key: entry.key, direction: 'is', at: choice, route: then.route })
   }
   return found
@@ -74,7 +74,7 @@ async function boundaries(
 ): Promise<TurningValue[]> {
   if (!('low' in entry) || value <= 0) return []
   const found: TurningValue[] = []
-  const at = (figure: number): Promise<QuickCall> =>
+  const at = (figure: number) =>
     ask({ ...answers, [entry.key]: asAnswer(build, entry.key, figure) })
   const ends = [
     { direction: 'below' as const, end: Math.max(entry.low, value * REACH.down) },
@@ -90,12 +90,13 @@ async function boundaries(
 
 /** The change of call nearest to the present value, to within a hundredth of the way. */
 async function nearestTurn(
-  at: (figure: number) => Promise<QuickCall>,
+  at: (figure: number) => Promise<QuickCall | undefined>,
   value: number,
   end: number,
   now: QuickCall,
 ): Promise<{ at: number; route: RouteId } | undefined> {
-  const changed = ({ route }: QuickCall): boolean => route !== null && route !== now.wouldBe
+  const changed = (then: QuickCall | undefined): then is QuickCall =>
+    then !== undefined && then.route !== null && then.route !== now.wouldBe
   const along = (share: number): number => value + (end - value) * share
   const first = await firstChange((share) => at(along(share)), changed, now)
   if (!first) return undefined
@@ -111,13 +112,13 @@ async function nearestTurn(
 
 /** The first of a few steps at which the call changes, and the last before it; shares of the way. */
 async function firstChange(
-  at: (share: number) => Promise<QuickCall>,
-  changed: (call: QuickCall) => boolean,
+  at: (share: number) => Promise<QuickCall | undefined>,
+  changed: (call: QuickCall | undefined) => call is QuickCall,
   now: QuickCall,
 ): Promise<{ near: number; far: number; call: QuickCall } | undefined> {
   const whole = await at(1)
   // What moves no figure over the whole way moves none on it.
-  if (!changed(whole) && sameFigures(whole, now)) return undefined
+  if (whole && !changed(whole) && sameFigures(whole, now)) return undefined
   let near = 0
   for (const far of [0.25, 0.5, 1]) {
     const call = far === 1 ? whole : await at(far)

@@ -4,7 +4,6 @@ import type { FactKey } from '../../shared/fact-keys.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import { strengthOf } from '../../src/call/ladder.ts'
 import { newMemory } from '../../src/facts/memory.ts'
-import { DomainError } from '../../src/mechanics/domain-error.ts'
 import { generateAnswers } from '../../src/rulebook/generate-answers.ts'
 import { type QuickCall, whatIf } from '../../src/what-if/quick-call.ts'
 import { rulebook } from '../support/rulebook.ts'
@@ -33,14 +32,13 @@ export function without(answers: Answers, ...keys: readonly FactKey[]): Answers 
 /** The call of each of some answers by one memory, or undefined where the mechanics refuse a figure. */
 export async function callsOf(...cases: readonly Answers[]): Promise<QuickCall[] | undefined> {
   const ask = whatIf(rulebook, newMemory())
-  try {
-    const calls: QuickCall[] = []
-    for (const answers of cases) calls.push(await ask(answers))
-    return calls
-  } catch (error) {
-    if (error instanceof DomainError) return undefined
-    throw error
+  const calls: QuickCall[] = []
+  for (const answers of cases) {
+    const call = await ask(answers)
+    if (!call) return undefined
+    calls.push(call)
   }
+  return calls
 }
 
 /** Rank of a route; lowering the target stands last. */
