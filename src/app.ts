@@ -1,10 +1,11 @@
 import { type Context, Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
-import { GoneError, noteClient } from './api/client.ts'
+import { atFaultInTurn } from './api/assess-safely.ts'
+import { clientOf, GoneError, noteClient } from './api/client.ts'
 import { apiCors } from './api/cors.ts'
 import type { AppDeps } from './api/deps.ts'
 import { LARGEST_BODY } from './api/json-body.ts'
-import { outsideTheModel } from './api/outside-the-model.ts'
+import { NoEngineError } from './api/no-engine-error.ts'
 import { problemResponse } from './api/problem-response.ts'
 import { bodyTooLarge } from './api/read-request.ts'
 import { type LimitPassed, requestLimits } from './api/request-limits.ts'
@@ -156,13 +157,11 @@ function tooLong(deps: AppDeps, c: Context, passed: LimitPassed): Response | Pro
  * Answers that fit one by one and are no engine together: theirs to mend. Their link is
  * kept, and the guide's own questions are one step back.
  */
-function noEngine(
-  { rulebook }: AppDeps,
-  error: DomainError,
-  c: Context,
-): Response | Promise<Response> {
+async function noEngine({ rulebook }: AppDeps, error: DomainError, c: Context): Promise<Response> {
   const { units, link, answers } = viewOf(rulebook, c)
-  const problems = outsideTheModel(error, answers)
+  const refused = error instanceof NoEngineError ? error : new NoEngineError(error, answers)
+  const found = await atFaultInTurn(rulebook, refused, clientOf(c))
+  const problems = found.map(({ problem }) => problem)
   if (isApi(c)) return problemResponse(c, 422, 'outside-the-model', problems)
   const title = 'These answers make no engine that the guide can reckon with'
   const text =

@@ -1,8 +1,10 @@
 import type { Answers } from '../../shared/answers.ts'
 import type { Assessment } from '../../shared/assessment.ts'
 import { type AssessOptions, assess } from '../assess.ts'
+import { DomainError } from '../mechanics/domain-error.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { type Askers, askers, type Client } from './client.ts'
+import { NoEngineError } from './no-engine-error.ts'
 import { inTurn } from './take-turns.ts'
 
 /** Assessments kept for each rulebook; about 0.2 MB each. */
@@ -22,7 +24,7 @@ const byRulebook = new WeakMap<Rulebook, Map<string, Kept>>()
  *
  * @param client - who asks; when all who asked have gone before it is done, it is given up
  * @returns an assessment that others hold, too: it must not be changed
- * @throws {DomainError} if a figure is outside the range of the mechanics
+ * @throws {NoEngineError} if a figure is outside the range of the mechanics
  * @throws {GoneError} if nobody waits for it any more
  * @throws {BusyError} if too many wait already
  */
@@ -54,9 +56,18 @@ export function assessOnce(
 function begun(rulebook: Rulebook, answers: Answers, options: AssessOptions, client: Client): Kept {
   const waiting = askers(client)
   const found = inTurn(
-    (giveWay) => assess(rulebook, answers, { ...options, giveWay }),
+    (giveWay) => refusing(answers, assess(rulebook, answers, { ...options, giveWay })),
     waiting.wanted,
   )
   found.then(waiting.done, () => undefined)
   return { found, askers: waiting }
+}
+
+/** A refusal holds the answers it is about: a page may have more than one case. */
+async function refusing(answers: Answers, work: Promise<Assessment>): Promise<Assessment> {
+  try {
+    return await work
+  } catch (error) {
+    throw error instanceof DomainError ? new NoEngineError(error, answers) : error
+  }
 }

@@ -5,7 +5,7 @@ import type { Problem } from '../../shared/problem.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { compareCases } from '../what-if/compare.ts'
 import { acceptAnswers } from './accept-answers.ts'
-import { assessOrRefuse } from './assess-safely.ts'
+import { assessOrProblems, noEngine } from './assess-safely.ts'
 import { unitsPart } from './body-parts.ts'
 import { caseFromLink } from './case-from-link.ts'
 import { postOperation } from './operation.ts'
@@ -52,10 +52,12 @@ export const compareOperation = postOperation({
     const problems = [...one.problems, ...other.problems]
     if (problems.length > 0) return problemResponse(c, 400, 'invalid-answers', problems)
     const options = { system, withoutWhatIf: true }
-    const first = await assessOrRefuse(c, rulebook, one.answers, options)
-    if ('refusal' in first) return first.refusal
-    const second = await assessOrRefuse(c, rulebook, other.answers, options)
-    if ('refusal' in second) return second.refusal
+    const first = await assessOrProblems(c, rulebook, one.answers, options, { place: 'a' })
+    const second = await assessOrProblems(c, rulebook, other.answers, options, { place: 'b' })
+    if ('problems' in first || 'problems' in second) {
+      const outside = [first, second].flatMap((side) => ('problems' in side ? side.problems : []))
+      return noEngine(c, outside)
+    }
     const compared = compareCases(
       { answers: one.answers, assessment: first.ok },
       { answers: other.answers, assessment: second.ok },

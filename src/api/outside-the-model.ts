@@ -1,5 +1,5 @@
-import type { Answers } from '../../shared/answers.ts'
-import { FACT_KEYS, type FactKey, fact, isFactKey, usualUnit } from '../../shared/fact-keys.ts'
+import { type Answer, type Answers, UNKNOWN } from '../../shared/answers.ts'
+import { FACT_KEYS, type FactKey, fact, usualUnit } from '../../shared/fact-keys.ts'
 import { convert, printAnswer } from '../../shared/print.ts'
 import { describeFound, type Problem } from '../../shared/problem.ts'
 import { GAS_FACTS } from '../facts/engine-gas.ts'
@@ -14,27 +14,33 @@ const OF_THE_GAS = new Set([
   'addedHeat',
 ])
 /** More than these are no hint. */
-const MOST_NAMED = 3
+export const MOST_NAMED = 3
 
 /**
- * The refusal of an equation as problems of what the person said: the fact that it names, or else
- * the figures said that are farthest towards an end of their range, in the person's own units. The
- * equation's own names and SI figures are not for people.
+ * The answers that an equation's refusal is likeliest about: the fact that it names, then the
+ * figures said that are farthest towards an end of their range, then the choices. The equation's
+ * own names and SI figures are not for people.
  *
  * @param answers - what was said
- * @returns the likeliest first; none when no figure was said
+ * @returns the likeliest first; none when nothing was said
  */
-export function outsideTheModel({ argument }: DomainError, answers: Answers): Problem[] {
+export function likeliest(
+  { argument }: Pick<DomainError, 'argument'>,
+  answers: Answers,
+): FactKey[] {
   const named = argument.split('.').at(-1) ?? argument
-  const said = FACT_KEYS.filter((key) => positionOf(key, answers) !== undefined)
-  if (isFactKey(named) && said.includes(named)) return [problemOf(named, answers)]
-  const counts = (key: FactKey) => !OF_THE_GAS.has(named) || isOfTheGas(key)
-  return said
+  const counts = (key: FactKey) => key === named || !OF_THE_GAS.has(named) || isOfTheGas(key)
+  const figures = FACT_KEYS.filter((key) => positionOf(key, answers) !== undefined)
     .filter(counts)
     .map((key) => ({ key, off: Math.abs((positionOf(key, answers) as number) - 0.5) }))
-    .sort((a, b) => b.off - a.off)
-    .slice(0, MOST_NAMED)
-    .map(({ key }) => problemOf(key, answers))
+    .sort((a, b) => Number(b.key === named) - Number(a.key === named) || b.off - a.off)
+    .map(({ key }) => key)
+  const choices = FACT_KEYS.filter((key) => fact(key).kind === 'choice' && isSaid(answers[key]))
+  return [...figures, ...choices.filter(counts)]
+}
+
+function isSaid(answer: Answer | undefined): boolean {
+  return answer !== undefined && answer !== UNKNOWN
 }
 
 function isOfTheGas(key: FactKey): boolean {
@@ -53,12 +59,18 @@ function positionOf(key: FactKey, answers: Answers): number | undefined {
   return (usual - entry.low) / (entry.high - entry.low)
 }
 
-function problemOf(key: FactKey, answers: Answers): Problem {
+/**
+ * An answer that keeps the others from being an engine, in the person's own units.
+ *
+ * @param nearest - a figure that would fit, where one was found
+ */
+export function problemOf(key: FactKey, answers: Answers, nearest?: Answer): Problem {
   const answer = answers[key]
+  const outside = 'with the other answers it is outside what the equations cover'
   return {
     field: key,
     code: 'out-of-range',
     found: describeFound(answer === undefined ? '' : printAnswer(key, answer)),
-    fits: 'with the other answers it is outside what the equations cover',
+    fits: nearest === undefined ? outside : `${outside}; ${printAnswer(key, nearest)} would fit`,
   }
 }

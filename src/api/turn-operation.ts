@@ -65,10 +65,18 @@ async function answer(deps: AppDeps, c: Context, body: TurnBody): Promise<Respon
   // The last turn is lost if the new answers fit no engine, so the refusal keeps those before it.
   const talking = turn.intent !== 'result'
   const options = { system: body.units, withoutTurningPoints: true, talking }
-  const present = await assessOrRefuse(c, rulebook, turn.state.answers, options, kept)
+  const present = await assessOrRefuse(c, rulebook, turn.state.answers, options, {
+    kept,
+    earlier: state.answers,
+  })
   if ('refusal' in present) return present.refusal
   const supposed =
-    turn.supposed && (await assessOrRefuse(c, rulebook, turn.supposed, options, kept))
+    turn.supposed &&
+    (await assessOrRefuse(c, rulebook, turn.supposed, options, {
+      kept,
+      place: 'supposed',
+      earlier: turn.state.answers,
+    }))
   if (supposed && 'refusal' in supposed) return supposed.refusal
   const made = { body, before: state, turn, present: present.ok, supposed: supposed?.ok }
   return c.json(steadyFigures(turnAnswer(deps, made)))

@@ -45,8 +45,8 @@ function form({ a, b, units, link }: CompareView): Html {
   return html`<form method="get" action="/compare" class="card compare-form">
 ${name === '' ? NOTHING : html`<input type="hidden" name="${name}" value="${shop}">`}
 ${units === 'metric' ? html`<input type="hidden" name="units" value="metric">` : NOTHING}
-<div class="field"><label for="a">First link</label><input id="a" name="a" type="text" required maxlength="8000" spellcheck="false" value="${a}"></div>
-<div class="field"><label for="b">Second link</label><input id="b" name="b" type="text" required maxlength="8000" spellcheck="false" value="${b}"></div>
+<div class="field"><label for="a">First link (case A)</label><input id="a" name="a" type="text" required maxlength="8000" spellcheck="false" value="${a}"></div>
+<div class="field"><label for="b">Second link (case B)</label><input id="b" name="b" type="text" required maxlength="8000" spellcheck="false" value="${b}"></div>
 <button class="button primary" type="submit">Lay them side by side</button>
 </form>`
 }

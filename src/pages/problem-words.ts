@@ -3,10 +3,19 @@ import type { Problem } from '../../shared/problem.ts'
 
 /** A problem as a person reads it: the fact's label in place of its key. */
 export function problemWords({ field, code, found, fits }: Problem): string {
-  const key = field.replace(/^answers\./, '').split('.')[0] ?? field
-  const name = isFactKey(key) ? fact(key).label : field
-  return `${name}: ${foundWords(found)}; ${fitsWords(key, code, fits)}.`
+  const [place = '', rest] = PLACE.exec(field)?.slice(1) ?? ['', field]
+  const key = rest?.split('.')[0] ?? field
+  const name = isFactKey(key) ? fact(key).label : (rest ?? field)
+  return `${PLACES[place] ?? ''}${name}: ${foundWords(found)}; ${fitsWords(key, code, fits)}.`
 }
+
+/** What of a request a field stands in. */
+const PLACES: Readonly<Record<string, string>> = {
+  a: 'Case A, ',
+  b: 'Case B, ',
+  supposed: 'What you supposed, ',
+}
+const PLACE = /^(?:(answers|a|b|supposed)\.)(.*)$/s
 
 /** The same below a field, where the label already says which. */
 export function fieldProblemWords({ field, code, found, fits }: Problem): string {

@@ -4,6 +4,7 @@ import { assessOnce } from '../api/assess-once.ts'
 import { caseFromLink } from '../api/case-from-link.ts'
 import { clientOf } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
+import { ofCase } from '../api/no-engine-error.ts'
 import { comparePage } from '../pages/compare.ts'
 import { compareCases } from '../what-if/compare.ts'
 import { viewOf } from './request-view.ts'
@@ -17,14 +18,15 @@ export function compareRoutes({ rulebook }: AppDeps): Hono {
     const view = { units, link, a, b }
     if (a === '' || b === '') return c.html(comparePage({ ...view, problems: [] }))
     const cases = [caseFromLink(rulebook, a), caseFromLink(rulebook, b)] as const
-    const problems = [...placed('First link', cases[0]), ...placed('Second link', cases[1])]
+    const problems = [...placed('a', cases[0]), ...placed('b', cases[1])]
     if (cases.some(({ answers }) => Object.keys(answers).length === 0)) {
       return c.html(comparePage({ ...view, problems }), 422)
     }
     const [one, other] = await Promise.all(
-      cases.map(async ({ answers }) => {
+      cases.map(async ({ answers }, at) => {
         const options = { system: units, withoutWhatIf: true }
-        return { answers, assessment: await assessOnce(rulebook, answers, options, clientOf(c)) }
+        const assessed = assessOnce(rulebook, answers, options, clientOf(c))
+        return { answers, assessment: await ofCase(at === 0 ? 'a' : 'b', assessed) }
       }),
     )
     const found = one && other ? compareCases(one, other) : undefined
@@ -34,5 +36,5 @@ export function compareRoutes({ rulebook }: AppDeps): Hono {
 }
 
 function placed(place: string, { problems }: { problems: readonly Problem[] }): Problem[] {
-  return problems.map((one) => ({ ...one, field: `${place}, ${one.field}` }))
+  return problems.map((one) => ({ ...one, field: `${place}.${one.field}` }))
 }

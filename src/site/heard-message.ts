@@ -3,6 +3,7 @@ import { printAnswer } from '../../shared/print.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import type { Client } from '../api/client.ts'
 import type { AppDeps } from '../api/deps.ts'
+import { ofCase } from '../api/no-engine-error.ts'
 import type { Heard } from '../pages/conversation-view.ts'
 import { glossaryEntry } from '../pages/glossary.ts'
 import { renderMarkdown } from '../pages/markdown.ts'
@@ -127,6 +128,7 @@ async function beside(
 ) {
   const options = { system: request.units, withoutWhatIf: true }
   const present = await assessOnce(rulebook, request.answers, options, client)
-  const other = await assessOnce(rulebook, supposed, options, client)
+  const assessed = assessOnce(rulebook, supposed, options, client)
+  const other = await ofCase('supposed', assessed, request.answers)
   return comparison(rulebook, request, present, { answers: supposed, assessment: other })
 }

@@ -1,8 +1,9 @@
 import type { Assessment } from '../../shared/assessment.ts'
 import { visibleWords } from '../../shared/visible.ts'
 import type { MessageReader } from '../answers/read-message.ts'
+import { atFault } from '../api/at-fault.ts'
 import { currencyProblems } from '../api/currency.ts'
-import { outsideTheModel } from '../api/outside-the-model.ts'
+import { NoEngineError } from '../api/no-engine-error.ts'
 import { assess } from '../assess.ts'
 import { asPlain } from '../forum/as-plain.ts'
 import { callNumbers, heaviestFirst, shownCautions } from '../forum/call-post.ts'
@@ -40,7 +41,8 @@ export async function askAnswer(
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
     const why = 'these answers make no engine that the equations cover'
-    const where = outsideTheModel(error, facts).map(problemWords)
+    const found = await atFault(rulebook, new NoEngineError(error, facts))
+    const where = found.map(({ problem }) => problemWords(problem))
     return { out: '', notes: [...notes, why, ...where], code: 3 }
   }
 }
