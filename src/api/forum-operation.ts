@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { callPost, postTexts } from '../forum/call-post.ts'
 import { saidWords } from '../forum/said-words.ts'
+import { safetyWords } from '../pages/safety-words.ts'
 import { acceptAnswers } from './accept-answers.ts'
 import { assessOrRefuse } from './assess-safely.ts'
 import { unitsPart } from './body-parts.ts'
@@ -40,7 +41,8 @@ export const forumOperation = postOperation({
     const assessment = assessed.ok
     const system = units === 'metric' ? '&units=metric' : ''
     const link = `${originOf(deps, c)}/call?${assessment.link}${system}`
-    const post = callPost({ assessment, said: saidWords(answers), href: link })
+    const end = safetyWords(deps.content, 'end-of-post')
+    const post = callPost({ assessment, said: saidWords(answers), href: link, end })
     return c.json({ link, ...postTexts(post) })
   },
 })

@@ -23,6 +23,8 @@ export interface CallCase {
   readonly said: readonly string[]
   /** Whole address of the call. */
   readonly href: string
+  /** Who comes before the guide: the last line. */
+  readonly end: string
 }
 
 /** A post in the three ways that forums read. */
@@ -31,7 +33,7 @@ export function postTexts(post: Post): PostTexts {
 }
 
 /** The call, the three numbers that decide it, what was assumed, and the link. */
-export function callPost({ assessment, said, href }: CallCase): Post {
+export function callPost({ assessment, said, href, end }: CallCase): Post {
   const { call } = assessment
   return [
     { kind: 'heading', text: `Main caps: ${call.title}` },
@@ -41,10 +43,7 @@ export function callPost({ assessment, said, href }: CallCase): Post {
     { kind: 'line', text: `Build: ${said.join('; ')}.` },
     ...assumed(assessment),
     { kind: 'link', text: 'The whole call, with every answer to change', href },
-    {
-      kind: 'line',
-      text: 'An estimate by handbook methods. The service manual, the fastener supplier and the machinist come first.',
-    },
+    { kind: 'line', text: end },
   ]
 }
 

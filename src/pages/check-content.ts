@@ -2,6 +2,7 @@ import { FACT_KEYS } from '../../shared/fact-keys.ts'
 import { ROUTE_IDS } from '../../shared/route-ids.ts'
 import { WORKSHEETS } from '../worksheets/registry.ts'
 import type { Content } from './markdown.ts'
+import { SAFETY_WORDS } from './safety-words.ts'
 
 /** Pages of content/ that cannot be used: which file, and what is wrong with it. */
 export class ContentError extends Error {
@@ -26,7 +27,11 @@ const NEEDED = [
  * @throws {ContentError} naming every page that is missing or empty, and who names it
  */
 export function checkContent(content: Content): void {
-  const faults = [...NEEDED.flatMap((path) => pageFaults(content, path)), ...namedFaults(content)]
+  const faults = [
+    ...NEEDED.flatMap((path) => pageFaults(content, path)),
+    ...safetyFaults(content),
+    ...namedFaults(content),
+  ]
   if (faults.length > 0) throw new ContentError(faults)
 }
 
@@ -34,6 +39,13 @@ function pageFaults(content: Content, path: string): string[] {
   const document = content.document(path)
   if (!document) return [`${path}: the file is missing`]
   return document.text.trim() === '' ? [`${path}: the file has no text`] : []
+}
+
+/** What papers and posts say of safety.md. */
+function safetyFaults(content: Content): string[] {
+  const document = content.document('safety.md')
+  const missing = SAFETY_WORDS.filter((name) => document && !document.front[name])
+  return missing.map((name) => `safety.md: its front matter has no ${name}`)
 }
 
 /** Explanations that the index of learn.md lists, or that belong to a question. */

@@ -19,6 +19,8 @@ export interface SheetPdfView {
   /** Leads back to this case, with its origin. */
   readonly address: string
   readonly hedge: string | undefined
+  /** Who comes before the sheet, at the foot of every page. */
+  readonly foot: string
   readonly paper: Paper
   /** Date of the rulebook that made it, `2026-01-31`. */
   readonly dated: string
@@ -38,7 +40,7 @@ export function sheetPdf(view: SheetPdfView): Promise<Uint8Array<ArrayBuffer>> {
     heading(pen, title)
     for (const block of blocks) pdfBlock(pen, block)
   }
-  foot(pen, sheet)
+  foot(pen, view)
   return finish(pen)
 }
 
@@ -87,12 +89,12 @@ function heading(pen: Pen, title: string): void {
   write(pen, 'H2', title, { face: 'strong', size: 13 }, 5)
 }
 
-function foot(pen: Pen, { title, rulebook }: ShopSheet): void {
+function foot(pen: Pen, { sheet: { title, rulebook }, foot: words }: SheetPdfView): void {
   const { doc } = pen
   const { start, count } = doc.bufferedPageRange()
   for (let page = start; page < start + count; page++) {
     doc.switchToPage(page)
-    const rest = `rulebook ${rulebook} · page ${page + 1} of ${count} · the service manual and the fastener supplier come first`
+    const rest = `rulebook ${rulebook} · page ${page + 1} of ${count} · ${words}`
     artifact(pen, () => {
       doc.font('serif').fontSize(8).fillColor('#444')
       const whole = `${title} · ${rest}`

@@ -21,6 +21,8 @@ export interface SheetCase extends LimitCase {
   readonly steps: readonly SheetStep[]
   readonly units: Units
   readonly rules: ShopRules
+  /** Cautions that every sheet carries, whatever the case. */
+  readonly safety: readonly string[]
   /** One US dollar in the currency of the case. */
   readonly rate: number
 }

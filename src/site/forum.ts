@@ -13,6 +13,7 @@ import { saidWords } from '../forum/said-words.ts'
 import { errorPage } from '../pages/error-page.ts'
 import { type ForumView, forumPage } from '../pages/forum.ts'
 import { pageHref } from '../pages/page-href.ts'
+import { safetyWords } from '../pages/safety-words.ts'
 import { extrasQuery, LONGEST_NOTE } from './link-extras.ts'
 import { type RequestView, viewOf } from './request-view.ts'
 import { canonicalLink } from './share.ts'
@@ -28,6 +29,7 @@ export function forumRoutes(deps: AppDeps): Hono {
     const assessment = await assessOnce(rulebook, answers, { system: units }, clientOf(c))
     const own = canonicalLink(rulebook, request)
     const href = `${originOf(deps, c)}${pageHref('/call', own, units)}`
+    const end = safetyWords(deps.content, 'end-of-post')
     const query = new URL(c.req.url).searchParams
     const isHanded = query.get('hand') === 'on'
     const isSet = (key: FactKey): boolean => !isHanded || query.getAll('set').includes(key)
@@ -36,7 +38,7 @@ export function forumRoutes(deps: AppDeps): Hono {
         units,
         link,
         sentence: assessment.call.sentence,
-        call: postTexts(callPost({ assessment, said: saidWords(answers), href })),
+        call: postTexts(callPost({ assessment, said: saidWords(answers), href, end })),
         answers: shownAnswers(answers, isSet),
         note: request.extras.note,
         longestNote: LONGEST_NOTE,

@@ -8,6 +8,7 @@ import { originOf } from '../api/origin-of.ts'
 import { errorPage } from '../pages/error-page.ts'
 import { pageHref } from '../pages/page-href.ts'
 import type { PrintFonts } from '../pages/pdf-pen.ts'
+import { safetyWords } from '../pages/safety-words.ts'
 import { sheetPage } from '../pages/sheet.ts'
 import { sheetPdf } from '../pages/sheet-pdf.ts'
 import { say } from '../rulebook/places.ts'
@@ -77,7 +78,8 @@ async function pdf(deps: AppDeps, fonts: PrintFonts, c: Context): Promise<Respon
   const paper = asked === 'a4' || (asked !== 'letter' && units === 'metric') ? 'A4' : 'LETTER'
   const { sheet, hedge } = made
   const dated = deps.rulebook.changes.at(-1)?.date ?? '2000-01-01'
-  const bytes = await sheetPdf({ sheet, address, hedge, paper, dated, fonts })
+  const foot = safetyWords(deps.content, 'foot-of-paper')
+  const bytes = await sheetPdf({ sheet, address, hedge, foot, paper, dated, fonts })
   return c.body(bytes, 200, {
     'content-type': 'application/pdf',
     'content-disposition': 'inline; filename="shop-sheet.pdf"',
@@ -95,7 +97,7 @@ type Made =
 /** The sheet of a case, or why there is none. */
 export async function sheetOf(deps: AppDeps, request: MeasuredView, client: Client): Promise<Made> {
   const { answers, units, measured } = request
-  const { rulebook, shopRules } = deps
+  const { rulebook, shopRules, content } = deps
   if (Object.keys(answers).length === 0) return { refused: 'nothing-said' }
   const assessment = await assessOnce(
     rulebook,
@@ -116,6 +118,7 @@ export async function sheetOf(deps: AppDeps, request: MeasuredView, client: Clie
     units,
     use: engine.use,
     rules: shopRules,
+    safety: [safetyWords(content, 'on-sheet-1'), safetyWords(content, 'on-sheet-2')],
     steps: workSteps(rulebook, assessment),
     rate: (rates[assessment.cost.currency] ?? 1) / (rates[shopRules.often.currency] ?? 1),
   })

@@ -10,6 +10,7 @@ import { sampleAssessment } from '../support/sample-assessment.ts'
 
 const HREF = 'https://guide.example/call?v=1.0.0&bore=4.03in&fastenerThread=1/2-13'
 const SAID = ['bore 4.03 in', 'cap history original to the block, never moved']
+const END = 'Ask a machinist first.'
 
 const POST: Post = [
   { kind: 'heading', text: 'Main caps: steel' },
@@ -150,7 +151,7 @@ describe('a person’s own words', () => {
 
 describe('the call as a post', () => {
   const assessment = sampleAssessment()
-  const post = callPost({ assessment, said: SAID, href: HREF })
+  const post = callPost({ assessment, said: SAID, href: HREF, end: END })
   const { plain, bbcode } = postTexts(post)
 
   it('says the call, three numbers, what was assumed and the link', () => {
@@ -160,6 +161,7 @@ describe('the call as a post', () => {
     expect(plain).toMatch(/^- Likely cost: [\d,]+ [A-Z]{3} \(/m)
     expect(plain).toContain('Assumed, because nobody said it:')
     expect(plain).toContain(HREF)
+    expect(plain.trimEnd().split('\n').at(-1)).toBe(END)
     expect(plain).toContain('Build: bore 4.03 in; cap history original to the block, never moved.')
   })
 
@@ -179,7 +181,9 @@ describe('the call as a post', () => {
     const withheld = sampleAssessment({
       call: { ...assessment.call, route: null, confidence: 'withheld', sentence: 'No call.' },
     })
-    const text = postTexts(callPost({ assessment: withheld, said: SAID, href: HREF })).plain
+    const text = postTexts(
+      callPost({ assessment: withheld, said: SAID, href: HREF, end: END }),
+    ).plain
     expect(text).not.toMatch(/Holds in|Likely cost|Weakest/)
   })
 
@@ -191,7 +195,7 @@ describe('the call as a post', () => {
       { ...one, label: 'Weighty', matters: 'with-others' as const },
     ]
     const text = postTexts(
-      callPost({ assessment: sampleAssessment({ assumptions }), said: SAID, href: HREF }),
+      callPost({ assessment: sampleAssessment({ assumptions }), said: SAID, href: HREF, end: END }),
     ).plain
     expect(text.indexOf('Weighty')).toBeLessThan(text.indexOf('Idle'))
     expect(text).toMatch(/Weighty: .*could still change the call/)

@@ -26,6 +26,9 @@ export const RACE = {
   invested: '9000USD',
 }
 
+/** Said on every sheet; here invented. */
+export const SAFETY = ['Mind the hoist.', 'Mind the wrench.']
+
 export async function sheetOf(
   answers: Readonly<Record<string, string>>,
   fields: Readonly<Record<string, string>> = {},
@@ -49,6 +52,7 @@ export async function sheetOf(
     units,
     use: engine.use,
     rules,
+    safety: SAFETY,
     steps,
     rate: 1,
   })

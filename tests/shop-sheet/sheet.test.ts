@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { rulebook } from '../check-in/case.ts'
-import { blocks, pair, RACE, sheetOf } from './sheet-of.ts'
+import { blocks, pair, RACE, SAFETY, sheetOf } from './sheet-of.ts'
 
 describe('the shop sheet', () => {
   it('tells the order of work, boring before honing and fitting before both', async () => {
@@ -160,6 +160,13 @@ describe('the shop sheet', () => {
     const sheet = await sheetOf(RACE, { housingLow: '2.6406' }, 'metric')
     expect(pair(sheet, 'Finished housing bore, least').value).toBe('67.071\u00a0mm')
     expect(pair(sheet, 'Out of round').value).toBe('at most 0.013\u00a0mm')
+  })
+
+  it('says what can hurt before the cautions of the case', async () => {
+    const cautions = (await sheetOf(RACE)).sections.find(({ id }) => id === 'cautions')?.blocks
+    const texts = (cautions ?? []).map((block) => (block.kind === 'text' ? block.text : ''))
+    expect(texts.slice(0, SAFETY.length)).toEqual(SAFETY)
+    expect(texts.length).toBeGreaterThan(SAFETY.length)
   })
 
   it('is the same for the same case', async () => {
