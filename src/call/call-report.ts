@@ -28,9 +28,9 @@ export async function callReport(context: CallContext): Promise<Call> {
   const { decision, rulebook } = context
   const route = rulebook.routes.find(({ id }) => id === decision.wouldBe)
   if (!route) throw new RangeError(`no route is called ${decision.wouldBe}`)
-  const { found } = context.lowered
-  const table = followOnTable(context, decision, found)
-  const words = found ? route : (route.none ?? route)
+  const { found, asks } = context.lowered
+  const table = followOnTable(context, decision, context.lowered)
+  const words = found ? route : ((asks ? route.practice : route.none) ?? route)
   const mustDo = mustDoIds(await followOnRules(context, table))
   const withheld = decision.route === null
   return {
@@ -66,6 +66,9 @@ function sentenceTable(context: CallContext, base: FactTable): FactTable {
   table.set('machiningText', computed(rulebook, 'machiningText', machining, words))
   const lowered = loweredText(context)
   table.set('loweredText', computed(rulebook, 'loweredText', lowered, { ...words, text: lowered }))
+  const { asks, trial } = context.lowered
+  table.set('loweredHoldsIn', computed(rulebook, 'loweredHoldsIn', trial.result.holdsIn, words))
+  table.set('practiceText', computed(rulebook, 'practiceText', asks?.title ?? '', words))
   return over(table, base)
 }
 

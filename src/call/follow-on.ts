@@ -2,23 +2,25 @@ import { type FactTable, flat, over } from '../facts/live-facts.ts'
 import type { Rule } from '../rulebook/schema.ts'
 import type { Decision } from './decide.ts'
 import type { DecideInput } from './look.ts'
+import type { LoweredTarget } from './lower-target.ts'
 import { tableOf } from './tables.ts'
 
 /**
  * Facts of the route that is called (or would be), as the follow-on rules see them.
  *
- * @param loweredHolds - whether the present hardware holds any lower target
+ * @param lowered - what the present hardware holds of a lower target
  */
 export function followOnTable(
   { rulebook, trials, system }: DecideInput,
   decision: Decision,
-  loweredHolds: boolean,
+  { found, asks }: Pick<LoweredTarget, 'found' | 'asks'>,
 ): FactTable {
   const { verdicts, wouldBe, choiceTable, buildTable, steppedUp } = decision
   const called = over(verdicts.get(wouldBe)?.table ?? buildTable, choiceTable)
   const own = new Map([
     ['steppedUp', steppedUp],
-    ['loweredHolds', loweredHolds],
+    ['loweredHolds', found],
+    ['loweredOnlyByNumbers', asks !== undefined],
   ])
   return tableOf(rulebook, own, called, trials.build.currency, system)
 }

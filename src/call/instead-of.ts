@@ -36,8 +36,12 @@ function notLowered(context: CallContext): string {
   if (context.decision.wouldBe === 'keep-caps-and-bolts') {
     return 'The present caps and fasteners hold the plan as it is, so nothing of it has to be given up.'
   }
+  const { found, asks, trial } = context.lowered
+  if (asks) {
+    return `No lower target answers what practice asks: “${asks.title}”. By the numbers the present caps and fasteners would hold in ${trial.result.holdsIn} of 100 sampled cases at ${loweredText(context)}.`
+  }
   const holds = `The present caps and fasteners hold ${loweredText(context)}`
-  return context.lowered.found ? `${holds}: less than the plan, which the call keeps.` : `${holds}.`
+  return found ? `${holds}: less than the plan, which the call keeps.` : `${holds}.`
 }
 
 function practiceAsksMore(

@@ -12,6 +12,7 @@ import { practiceRules } from '../rulebook/deciding-rules.ts'
 import { layered } from '../rulebook/layered-facts.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
+import type { Rule } from '../rulebook/schema.ts'
 import { highestSetting, type Look } from './highest-setting.ts'
 
 /** The target that the present caps and fasteners hold. */
@@ -26,8 +27,10 @@ export interface LoweredTarget {
   /** Computed facts of the lowered build. */
   readonly facts: Trials['facts']
   readonly trial: RouteTrial
-  /** False when not even the lowest target of the search holds. */
+  /** False when not even the lowest target of the search will do. */
   readonly found: boolean
+  /** Where it would hold by the numbers: the rule of practice that asks for more at any target. */
+  readonly asks?: Rule | undefined
 }
 
 /** Lowest speed that the search goes down to, as a share of the plan's. */
@@ -65,7 +68,7 @@ export function lowerTarget(
   }
   const speed = (step: number): Trials => at(0, LEAST_SPEED + ((1 - LEAST_SPEED) * step) / STEPS)
   const slow = look(speed(0))
-  if (!slow.ok) return report(slow.found, false)
+  if (!slow.ok) return { ...report(slow.found, false), asks: stillAsked(slow.found, rulebook) }
   const below = firstThatAsksMore(speed, rulebook)
   const slower = highestSetting((step) => look(speed(step)), { above: 0, below }, [
     { step: 0, demand: slow.demand },
@@ -130,15 +133,29 @@ function changed(build: Build, values: Partial<Record<FactKey, number>>): Build 
 }
 
 /** Whether a rule of practice asks for stronger hardware than the present one, at this target. */
-function practiceAsksMore({ facts, build }: Trials, rulebook: Rulebook): boolean {
+function practiceAsksMore(tried: Trials, rulebook: Rulebook): boolean {
+  return askedByPractice(tried, rulebook).length > 0
+}
+
+function askedByPractice({ facts, build }: Trials, rulebook: Rulebook): readonly Rule[] {
   const known = layered(facts, buildValues(build))
-  return runRulesNow(practiceRules(rulebook.rules), 'build', known).length > 0
+  return runRulesNow(practiceRules(rulebook.rules), 'build', known)
+}
+
+/** What practice still asks for at a target that holds by the numbers; nothing where it does not. */
+function stillAsked(tried: Trials, rulebook: Rulebook): Rule | undefined {
+  return holdsEnough(tried) ? askedByPractice(tried, rulebook)[0] : undefined
+}
+
+function holdsEnough(tried: Trials): boolean {
+  const { result, needed } = tried.trial('keep-caps-and-bolts')
+  return result.holdsIn >= needed
 }
 
 /** Whether the present hardware holds in enough cases, at what practice asks, and how nearly. */
 function lookAt(tried: Trials, rulebook: Rulebook): Look<Trials> {
   const { result, needed } = tried.trial('keep-caps-and-bolts')
-  const ok = result.holdsIn >= needed && !practiceAsksMore(tried, rulebook)
+  const ok = holdsEnough(tried) && !practiceAsksMore(tried, rulebook)
   return { found: tried, ok, demand: demandOf(result, needed, rulebook) }
 }
 

@@ -4,16 +4,24 @@ import { figureOf } from '../build/build.ts'
 import { figureText } from '../facts/live-facts.ts'
 import type { CallContext } from './call-report.ts'
 
-/** What the present hardware holds, in words: "6.1 psi and 6,500 rpm, about 551 hp". */
+/**
+ * What the present hardware holds, in words: "6.1 psi and 6,500 rpm, about 551 hp"; where nothing
+ * will do, the least that was tried.
+ */
 export function loweredText({ lowered, trials, system }: CallContext): string {
   const speed = printFigure(lowered.rpm, 'rpm', 0)
   const power = figureText(fromSi(lowered.power, 'hp'), 'hp', system)
-  if (!lowered.found) return `not even ${speed} without boost, about ${power}`
+  const [boosted, sprayed] = [
+    figureOf(trials.build, 'boost') > 0,
+    figureOf(trials.build, 'nitrousPower') > 0,
+  ]
+  if (!lowered.found) {
+    const calm = boosted ? ' without boost' : sprayed ? ' without nitrous' : ''
+    return `${lowered.asks ? '' : 'not even '}${speed}${calm}, about ${power}`
+  }
   const parts = [
-    ...(figureOf(trials.build, 'boost') > 0 ? [figureText(lowered.boost, 'psi', system, 1)] : []),
-    ...(figureOf(trials.build, 'nitrousPower') > 0
-      ? [`${figureText(lowered.nitrousPower, 'hp', system, 0)} of nitrous`]
-      : []),
+    ...(boosted ? [figureText(lowered.boost, 'psi', system, 1)] : []),
+    ...(sprayed ? [`${figureText(lowered.nitrousPower, 'hp', system, 0)} of nitrous`] : []),
     speed,
   ]
   return `${parts.join(' and ')}, about ${power}`

@@ -97,7 +97,8 @@ export function loweredReport(
   context: ReportContext,
 ): RouteReport {
   const table = loweredTable(lowered, context)
-  const fired = runRulesNow(context.rulebook.rules, 'route', flat(table))
+  // Nothing speaks for or against a target that nobody should set.
+  const fired = lowered.found ? runRulesNow(context.rulebook.rules, 'route', flat(table)) : []
   const { possible, holds, trial } = verdict
   const { build, model, result, needed, parts } = lowered.trial
   const { route, cost, work } = trial

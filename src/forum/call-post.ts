@@ -61,9 +61,12 @@ export function callNumbers({ routes, call, cost }: Assessment): Part[] {
 }
 
 function marginItem(keep: RouteReport, called: RouteReport): Item {
-  const { id, name, spread } = weakestMargin(keep.margins)
+  const { name, spread } = weakestMargin(keep.margins)
+  const then = weakestMargin(called.margins)
   const after =
-    called.id === keep.id ? '' : `; with the called route ${marginText(called.margins[id].likely)}`
+    called.id === keep.id
+      ? ''
+      : `; with the called route ${then.name.toLowerCase()} ${marginText(then.spread.likely)}`
   return {
     name: 'Weakest margin as it is',
     text: `${name.toLowerCase()} ${spreadText(spread)}, 1 is just enough${after}`,

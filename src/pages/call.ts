@@ -71,7 +71,7 @@ ${onThisPage(assessment)}
 ${dangers(assessment.cautions, known)}
 ${pictures(view)}
 ${cautions(assessment.cautions, known)}
-<section aria-labelledby="reasons"><h2 id="reasons">Why this route</h2>${reasons(call.reasons, known)}</section>
+<section aria-labelledby="reasons"><h2 id="reasons">${call.route === 'lower-the-target' ? 'Why the plan is not run as it is' : 'Why this route'}</h2>${reasons(call.reasons, known)}</section>
 ${broughtAlong(assessment, known)}<section aria-labelledby="side-by-side"><h2 id="side-by-side">Every route side by side</h2>${routeTable(routes, call)}${marginBars(routes, call.route)}</section>
 ${whatFollows(assessment, view.steps ?? [], view.order)}
 ${costSection(assessment.cost)}

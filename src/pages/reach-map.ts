@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale'
 import { area, line as shapeLine } from 'd3-shape'
-import { printNumber } from '../../shared/print.ts'
+import { printFigure, printNumber } from '../../shared/print.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
@@ -48,7 +48,7 @@ export function reachMap(reach: Reach, called: RouteId | null, units: Units): Ht
       text: `This build is at ${printSpeed(here.rpm)} and ${printIn(here.boost, 'psi', units)}. ${drawn.map(({ route, boundary }) => `${SHORT_TITLES[route]} holds to ${reachText(boundary, tried, units)}.`).join(' ')}`,
       body: reachBody(drawn, here, called, units),
     }),
-    caption: `Under its line a route holds; above it, it does not. The cross is this build.${beyond ? ` Nothing above ${printIn(tried, 'psi', units)} was tried: a line that lies there may go higher.` : ''}${none.length > 0 ? ` Not drawn, because nowhere here does it hold: ${none.join(', ')}.` : ''}`,
+    caption: `Under its line a route holds; above it, it does not. Which route is called rests on practice and money too. The cross is this build.${beyond ? ` Nothing above ${printIn(tried, 'psi', units)} was tried: a line that lies there may go higher.` : ''}${none.length > 0 ? ` Not drawn, because nowhere here does it hold: ${none.join(', ')}.` : ''}`,
     table: reachTable(drawn, tried, units),
   })
 }
@@ -58,9 +58,12 @@ function reachText(boundary: readonly Point[], tried: number, units: Units): str
   return `${boostText(first, tried, units)} at ${printSpeed(first.rpm)} and ${boostText(last, tried, units)} at ${printSpeed(last.rpm)}`
 }
 
-/** The end of the search is no boundary, and says so. */
+/** A limit is never rounded up; the end of the search is no limit, and says so. */
 function boostText({ boost }: Point, tried: number, units: Units): string {
-  return `${printIn(boost, 'psi', units)}${boost >= tried ? ' or more' : ''}`
+  const { value, unit } = inUnits(boost, 'psi', units)
+  const decimals = units === 'us' ? 1 : 2
+  const below = Math.floor(value * 10 ** decimals + 1e-9) / 10 ** decimals
+  return `${printFigure(below, unit, decimals)}${boost >= tried ? ' or more' : ''}`
 }
 
 function reachBody(

@@ -48,8 +48,9 @@ export async function judge(rulebook: Rulebook, answers: Answers): Promise<Judge
       everyRoute: true,
     }
     const decision = await decide(input)
-    const holds = decision.wouldBe !== 'lower-the-target' || lowerTarget(trials, rulebook).found
-    const followOn = await followOnRules(input, followOnTable(input, decision, holds))
+    const lowered =
+      decision.wouldBe === 'lower-the-target' ? lowerTarget(trials, rulebook) : { found: true }
+    const followOn = await followOnRules(input, followOnTable(input, decision, lowered))
     return { answers, decision, followOn, mustDo: mustDoIds(followOn) }
   } catch (error) {
     if (error instanceof DomainError) return undefined

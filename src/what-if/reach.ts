@@ -66,7 +66,7 @@ export function reachOf(
       route,
       boundary: speeds.flatMap((rpm, index) => {
         const boost = columns[index]?.get(route)
-        return boost === undefined ? [] : [{ rpm, boost: Number(boost.toFixed(1)) }]
+        return boost === undefined ? [] : [{ rpm, boost: Math.floor(boost * 100) / 100 }]
       }),
     })),
   }

@@ -25,6 +25,29 @@ describe('why the target is not lowered', () => {
   })
 })
 
+describe('a target that practice objects to however low it is', () => {
+  const RACE = { compressionRatio: 13.2, fuel: 'race-gasoline', peakRpm: '6500 rpm' }
+
+  it('does not say that the hardware would not hold it', async () => {
+    const { call, routes } = await callFor({ ...RACE, budget: '100 USD' })
+    const row = routes.find(({ id }) => id === 'lower-the-target')
+    expect(call.route).toBe('lower-the-target')
+    expect(call.title).toBe('No lower target answers what practice asks')
+    expect(call.sentence).toContain(`hold in ${row?.holdsIn} of 100 sampled cases`)
+    expect(call.sentence).not.toMatch(/not even|without boost/)
+    expect(call.mustDo).toContain('settle-what-practice-asks')
+    expect(call.mustDo).not.toContain('do-not-run-it')
+    expect(row?.against.map(({ rule }) => rule)).not.toContain('power-given-up')
+  })
+
+  it('names the rule where another route is called', async () => {
+    const other = await callFor(RACE)
+    expect(other.call.route).not.toBe('lower-the-target')
+    expect(whyNotLowered(other)).toMatch(/^No lower target answers what practice asks: “/)
+    expect(whyNotLowered(other)).not.toContain('not even')
+  })
+})
+
 describe('a target that cannot be lowered far enough', () => {
   it('is no limit to set: it is not run', async () => {
     const none = await callFor({

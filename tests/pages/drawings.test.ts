@@ -226,6 +226,23 @@ describe('reach map', () => {
     expect(String(reachMap(reach, 'steel-caps', 'us'))).not.toContain('nowhere')
   })
 
+  it('never rounds a limit up', () => {
+    const reach = sampleReach()
+    const at = (boost: number) => ({
+      ...reach,
+      boundaries: [
+        { route: 'girdle' as const, boundary: [5000, 6000].map((rpm) => ({ rpm, boost })) },
+      ],
+    })
+    const cells = (boost: number, units: 'us' | 'metric') =>
+      [...String(reachMap(at(boost), null, units)).matchAll(/<td>([^<]*)<\/td>/g)].map(([, text]) =>
+        text?.replace(/\s/g, ' '),
+      )
+    expect(cells(7.96, 'us')).toEqual(['7.9 psi', '7.9 psi'])
+    // 1 psi is 0.068948 bar: 7.96 psi is 0.5488 bar.
+    expect(cells(7.96, 'metric')).toEqual(['0.54 bar', '0.54 bar'])
+  })
+
   it('does not give the end of its search for a boundary', () => {
     const drawn = String(reachMap({ ...sampleReach(), tried: 29 }, 'steel-caps', 'us'))
     expect(drawn).toMatch(/29\spsi or more at 4,500\srpm/)

@@ -35,8 +35,8 @@ export async function rulesAsked(
     everyRoute: true,
   }
   const decision = await decide(input)
-  const { found } = lowerTarget(input.trials, rulebook)
-  await followOnRules(input, followOnTable(input, decision, found))
+  const lowered = lowerTarget(input.trials, rulebook)
+  await followOnRules(input, followOnTable(input, decision, lowered))
   return { asked, wouldBe: decision.wouldBe, called: decision.route }
 }
 
