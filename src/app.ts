@@ -1,11 +1,9 @@
 import { type Context, Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
-import { atFaultInTurn } from './api/assess-safely.ts'
-import { clientOf, GoneError, noteClient } from './api/client.ts'
+import { GoneError, noteClient } from './api/client.ts'
 import { apiCors } from './api/cors.ts'
 import type { AppDeps } from './api/deps.ts'
 import { LARGEST_BODY } from './api/json-body.ts'
-import { NoEngineError } from './api/no-engine-error.ts'
 import { problemResponse } from './api/problem-response.ts'
 import { bodyTooLarge } from './api/read-request.ts'
 import { type LimitPassed, requestLimits } from './api/request-limits.ts'
@@ -25,6 +23,7 @@ import { forumRoutes } from './site/forum.ts'
 import { framedBy } from './site/framed.ts'
 import { guideRoutes } from './site/guide.ts'
 import { securityHeaders } from './site/headers.ts'
+import { noEnginePage } from './site/no-engine.ts'
 import { offlineRoutes } from './site/offline.ts'
 import { methodsOf } from './site/page-methods.ts'
 import { presetRoutes } from './site/presets.ts'
@@ -88,12 +87,26 @@ function site(deps: AppDeps, limit: MiddlewareHandler): Hono {
     const { units, link } = viewOf(deps.rulebook, c)
     return c.html(notFoundPage({ units, link, path: c.req.path }), 404)
   })
-  app.onError((error, c) => {
-    if (error instanceof DomainError) return noEngine(deps, error, c)
-    if (error instanceof BusyError) return busy(deps, error, c)
-    return hasGone(error, c) ? c.body(null, 400) : fault(deps, error, c)
+  app.onError(async (error, c) => {
+    try {
+      if (error instanceof DomainError) return await noEngine(deps, error, c)
+      return refusal(deps, error, c)
+    } catch (another) {
+      return refusal(deps, another as Error, c)
+    }
   })
   return app
+}
+
+/** Answers that fit one by one and are no engine together; the API has its own words where it assesses. */
+function noEngine(deps: AppDeps, error: DomainError, c: Context): Response | Promise<Response> {
+  if (isApi(c)) return problemResponse(c, 422, 'outside-the-model')
+  return noEnginePage(deps, error, c)
+}
+
+function refusal(deps: AppDeps, error: Error, c: Context): Response | Promise<Response> {
+  if (error instanceof BusyError) return busy(deps, error, c)
+  return hasGone(error, c) ? c.body(null, 400) : fault(deps, error, c)
 }
 
 function isApi(c: Context): boolean {
@@ -151,22 +164,6 @@ function tooLong(deps: AppDeps, c: Context, passed: LimitPassed): Response | Pro
     part === 'address' ? 'The address of this request has' : 'The headers of this request have'
   const text = `${what} ${length} characters; more than ${most} are not read, and no case makes so many.`
   return c.html(errorPage({ units, link, path: '/', title: 'That is too long', text }), status)
-}
-
-/**
- * Answers that fit one by one and are no engine together: theirs to mend. Their link is
- * kept, and the guide's own questions are one step back.
- */
-async function noEngine({ rulebook }: AppDeps, error: DomainError, c: Context): Promise<Response> {
-  const { units, link, answers } = viewOf(rulebook, c)
-  const refused = error instanceof NoEngineError ? error : new NoEngineError(error, answers)
-  const found = await atFaultInTurn(rulebook, refused, clientOf(c))
-  const problems = found.map(({ problem }) => problem)
-  if (isApi(c)) return problemResponse(c, 422, 'outside-the-model', problems)
-  const title = 'These answers make no engine that the guide can reckon with'
-  const text =
-    'Each of them may be right, but together they leave what the equations cover. Look first at the figures that are far from usual; everything you said is still in the link.'
-  return c.html(errorPage({ units, link, path: c.req.path, title, text, problems }), 422)
 }
 
 /** A client that went while it was sending or waiting: nobody's fault, and nobody reads the answer. */

@@ -60,7 +60,7 @@ export function callPage(view: CallView): Html {
 function callBody(view: CallView): Html {
   const { assessment, units, link, forumHref } = view
   const known: CaseView = { units, link }
-  const head = html`${linkProblems(view.problems ?? [])}${olderLink(view.older)}${callHead(assessment, known)}${contradictions(assessment, known)}`
+  const head = html`${linkProblems(view.problems ?? [], known)}${olderLink(view.older)}${callHead(assessment, known)}${contradictions(assessment, known)}`
   const open = html`${assumptions(assessment, known)}${working(assessment, known)}`
   if (assessment.call.confidence === 'withheld') {
     return html`${head}${callActions(known, false, forumHref, view.shareHref)}${dangers(assessment.cautions, known)}${cautions(assessment.cautions, known)}${open}`

@@ -34,7 +34,7 @@ export function comparePage(view: CompareView): Html {
     noindex: true,
     body: html`<div class="page-head"><h1>Two cases side by side</h1>
 ${found ? html`<p class="lede">${found.sameCall ? 'Both come to the same call.' : 'They come to different calls.'}</p>` : html`<p class="lede">Paste two links: of a case, or of an example build.</p>`}</div>
-${linkProblems(view.problems)}
+${linkProblems(view.problems, view)}
 ${found ? sides(found, view) : NOTHING}
 ${form(view)}`,
   })

@@ -11,10 +11,12 @@ export function conversationProblems({
   question,
   contradictions,
   problems,
+  link,
+  units,
 }: ConversationView): Html {
   return html`${question?.problem ? refused(question.problem) : NOTHING}
 ${each(contradictions, ({ title, text }) => html`<div class="notice danger"><h2>${title}</h2><p>${raw(renderInline(text))}</p></div>`)}
-${linkProblems(problems)}`
+${linkProblems(problems, { link, units })}`
 }
 
 /** An error summary that leads to the field. */

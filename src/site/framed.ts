@@ -18,6 +18,11 @@ export function noteCase(c: Context, view: RequestView): void {
   c.set('shownCase', view)
 }
 
+/** The case that was noted so; undefined when the address says all of it. */
+export function shownCase(c: Context): RequestView | undefined {
+  return c.get('shownCase')
+}
+
 /**
  * Make every page of a shop's app one that stands in a frame: who runs it comes first,
  * and the script that talks to the host is there. Nothing of a page is taken out.
@@ -37,8 +42,7 @@ const LEAVES =
   /(?<=<a class="button" href="[^"<>]*") data-copy-link(?=>)|(?<=<a href="[^"<>]*") rel="external noreferrer"(?=[ >])/g
 
 function dressed(text: string, shop: Shop, c: Context, rulebook: AppDeps['rulebook']): string {
-  const noted: RequestView | undefined = c.get('shownCase')
-  const view = noted ?? viewOf(rulebook, c)
+  const view = shownCase(c) ?? viewOf(rulebook, c)
   const { answers, link, units } = view
   const said = Object.keys(answers).length
   // A refused form comes back from a post: the case is as it was, and the host knows it.

@@ -73,6 +73,8 @@ async function show(
   extras: GuideExtras,
   status: 200 | 422 = 200,
 ): Promise<Response> {
+  // Before anything can refuse it: a form says its case in its body.
+  noteCase(c, request)
   const assessment = await assessOnce(
     deps.rulebook,
     request.answers,
@@ -81,7 +83,6 @@ async function show(
   )
   const preview = previewOf(deps, c, request, '/')
   const view = guideView(deps, request, assessment, { ...extras, shop: deps.shop, preview })
-  noteCase(c, request)
   if (view.sofar) noteCall(c, assessment.call)
   return c.html(conversationPage(view), status)
 }

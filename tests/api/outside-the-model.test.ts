@@ -40,7 +40,7 @@ describe('answers that make no engine together', () => {
       expect([path, response.status]).toEqual([path, 422])
       const words = /<main[\s\S]*<\/main>/.exec(text)?.[0] ?? ''
       expect(words).toContain('make no engine')
-      expect(words).toMatch(/<li>Nitrous system[^<]*680\u00a0kW/)
+      expect(words).toMatch(/<li><p>Nitrous system[^<]*680\u00a0kW/)
       expect(words).not.toMatch(INTERNAL)
     }
   })
