@@ -26,6 +26,10 @@ const PAGES: readonly (readonly [name: string, path: string])[] = [
   ['the call, steel caps, metric', `/call?${BOOSTED}&units=metric`],
   ['the call withheld', `/call?${CANNOT_BE}`],
   ['a call of nothing', '/call'],
+  [
+    'answers that make no engine',
+    '/call?bore=2in&induction=nitrous&nitrousPower=680kW&torquePeakRpm=1000rpm&use=track',
+  ],
   ['learn', '/learn'],
   ['an explanation', '/learn/line-bore'],
   ['an example build', '/preset/twin-turbo'],
