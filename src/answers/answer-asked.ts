@@ -73,6 +73,8 @@ export function askedFigure(
   into: Findings,
 ): Figure[] {
   const fits = loose.flatMap((figure) => {
+    // "300 each way", to the question what both ways cost.
+    if (fact(asking).kind === 'money' && longestAt(lexicon.inPart, tokens, figure.to)) return []
     const spoken = inThousands(spelledOut(figure, asking, tokens), asking)
     const candidate = candidateFor(asking, spoken, money)
     return candidate ? [{ figure, candidate }] : []

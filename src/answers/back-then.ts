@@ -29,10 +29,11 @@ export function isLongAgo(
   sentence: readonly number[],
   lexicon: Lexicon,
 ): boolean {
-  const verb = tokens.findIndex(
-    ({ text }, at) =>
-      at > i && at <= i + 3 && ONCE.has(text) && SELVES.has(tokens[at - 1]?.text ?? ''),
-  )
+  let verb = -1
+  for (let at = i + 3; at > i; at -= 1) {
+    const once = ONCE.has(tokens[at]?.text ?? '') && SELVES.has(tokens[at - 1]?.text ?? '')
+    if (once) verb = at
+  }
   if (verb < 0 || !ARTICLES.has(tokens[verb + 1]?.text ?? '')) return false
   for (let at = verb; at + 1 < tokens.length && sentence[at + 1] === sentence[i]; at += 1) {
     if (tokens[at]?.text === 'in' && isYear(at + 1, tokens, lexicon)) return true

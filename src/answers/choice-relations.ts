@@ -107,3 +107,34 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
     return true
   })
 }
+
+/** "Cross bolted, no wait, mine is a four bolt": what a correction parts is not one of two. */
+export function isTakenBack(
+  { key, answer, from }: Reading,
+  readings: readonly Reading[],
+  { scopes }: ChoiceInput,
+): boolean {
+  const later = readings.filter(
+    (one) => one.key === key && one.from > from && one.answer !== answer,
+  )
+  if (later.length === 0) return false
+  return scopes.markers.some(
+    (marker) =>
+      marker.meanings.includes('correction') &&
+      marker.from > from &&
+      later.some((one) => one.from >= marker.from),
+  )
+}
+
+/** "No one within a hundred miles can line bore it": a clause whose subject is nobody. */
+export function isNobodys(
+  at: number,
+  { tokens, scopes: { clause }, lexicon }: ChoiceInput,
+): boolean {
+  const { nobody } = lexicon.words.persons
+  for (let from = at - 1; from >= 0 && clause[from] === clause[at]; from -= 1) {
+    const word = tokens[from]?.text ?? ''
+    if (nobody.has(word) || nobody.has(`${word} ${tokens[from + 1]?.text}`)) return true
+  }
+  return false
+}

@@ -1,7 +1,7 @@
 import type { FactKey } from '../../shared/fact-keys.ts'
 import { attributesOf, nounOf, partBefore } from './attributes.ts'
 import type { ChoiceInput } from './choice-input.ts'
-import { isHardware, settleRelated, stands } from './choice-relations.ts'
+import { isHardware, isNobodys, isTakenBack, settleRelated, stands } from './choice-relations.ts'
 import { readClues } from './clues.ts'
 import type { Doubt, Findings, Reading } from './findings.ts'
 import type { ChoiceMeaning } from './lexicon.ts'
@@ -42,24 +42,6 @@ export function readChoices(
     if (!standing.includes(reading)) into.doubts.push(unstanding(reading, input))
   }
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
-}
-
-/** "Cross bolted, no wait, mine is a four bolt": what a correction parts is not one of two. */
-function isTakenBack(
-  { key, answer, from }: Reading,
-  readings: readonly Reading[],
-  { scopes }: ChoiceInput,
-): boolean {
-  const later = readings.filter(
-    (one) => one.key === key && one.from > from && one.answer !== answer,
-  )
-  if (later.length === 0) return false
-  return scopes.markers.some(
-    (marker) =>
-      marker.meanings.includes('correction') &&
-      marker.from > from &&
-      later.some((one) => one.from >= marker.from),
-  )
 }
 
 /** "Switch from street to drag", "swap e85 for race gas": left for another choice of the same fact. */
@@ -148,16 +130,6 @@ function choiceReading(
   if (isHardware(meaning.fact) && input.priced(mention)) return []
   const reading: Reading = { key: meaning.fact, answer: meaning.value, from, to, strength: 3 }
   return [reading, ...kindWithin(mention, meaning.fact, input)]
-}
-
-/** "No one within a hundred miles can line bore it": a clause whose subject is nobody. */
-function isNobodys(at: number, { tokens, scopes: { clause }, lexicon }: ChoiceInput): boolean {
-  const { nobody } = lexicon.words.persons
-  for (let from = at - 1; from >= 0 && clause[from] === clause[at]; from -= 1) {
-    const word = tokens[from]?.text ?? ''
-    if (nobody.has(word) || nobody.has(`${word} ${tokens[from + 1]?.text}`)) return true
-  }
-  return false
 }
 
 /** "Grade 8 bolts" says bolts too. */

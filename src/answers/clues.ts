@@ -105,7 +105,11 @@ function partOf(
     const found = longestAt(near, tokens, at)
     if (found && found.to <= from) return found
     // "Block is plain cast iron, two bolts per cap".
-    const block = fact(clue.fact).topic === 'caps' && BLOCKS.has(tokens[at]?.text ?? '')
+    const block =
+      fact(clue.fact).topic === 'caps' &&
+      BLOCKS.has(tokens[at]?.text ?? '') &&
+      // "Push into the block by hand".
+      tokens[at - 2]?.text !== 'into'
     if (ofParts && (isOtherPart(at, input) || block)) {
       if (from - at <= NEAR) return undefined
       break

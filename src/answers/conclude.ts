@@ -89,7 +89,7 @@ function whatIsTold(
       settled.some(({ from }) => scopes.sentence[from] !== scopes.sentence[each.from]),
     corrected: corrected || isTakenBack(parts),
     dontKnow:
-      (asking !== undefined && deferredAt(parts) !== undefined) ||
+      (asking !== undefined && deferredAt(parts, asking) !== undefined) ||
       scopes.markers.some(
         (marker) =>
           marker.meanings.includes('dontKnow') &&

@@ -1,5 +1,5 @@
 import { UNKNOWN } from '../../shared/answers.ts'
-import type { FactKey } from '../../shared/fact-keys.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { Reading } from './findings.ts'
 import { coverage } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
@@ -47,16 +47,22 @@ export function unknownsIn(
       unknowns.push({ key: asking, answer: UNKNOWN, from, to, strength: 3 })
     }
   }
-  const deferred = asking && open(asking) && known.length === 0 ? deferredAt(parts) : undefined
+  const deferred =
+    asking && open(asking) && known.length === 0 ? deferredAt(parts, asking) : undefined
   if (asking && deferred) unknowns.push({ key: asking, answer: UNKNOWN, ...deferred, strength: 3 })
   return unknowns
 }
 
 /** "The boss would know that, I don't", "ask my engine builder": left to others. */
-export function deferredAt({ tokens, lexicon }: Parts): { from: number; to: number } | undefined {
+export function deferredAt(
+  parts: Parts,
+  asking: FactKey,
+): { from: number; to: number } | undefined {
+  const { tokens, lexicon } = parts
   const { defers, othersKnow, notMe } = lexicon.questions
   const end = tokens.at(-1)?.kind === 'mark' ? tokens.length - 1 : tokens.length
   if (end > LONGEST_DEFERRAL) return undefined
+  if (isNotYet(end, asking, parts)) return { from: 0, to: end }
   for (let from = 0; from < end; from += 1) {
     if (longestAt(defers, tokens, from)) return { from, to: end }
     const knows = longestAt(othersKnow, tokens, from)
@@ -66,6 +72,40 @@ export function deferredAt({ tokens, lexicon }: Parts): { from: number; to: numb
     }
   }
   return undefined
+}
+
+/** Choices that are found out by looking or measuring, so that "not yet" is no answer to them. */
+const LOOKED_AT = new Set<FactKey>([
+  'blockMaterial',
+  'capFastening',
+  'capMaterial',
+  'skirt',
+  'websAllowFourBolt',
+  'fastenerGrade',
+])
+
+/** "Haven't pulled the pan yet", "not been dynoed": what was not done to find out. */
+function isNotYet(
+  end: number,
+  asking: FactKey,
+  { tokens, lexicon, choiceMentions, figures, requests }: Parts,
+): boolean {
+  const { kind } = fact(asking)
+  if (kind === 'choice' && !LOOKED_AT.has(asking)) return false
+  if (end < 2 || choiceMentions.some(isSaid) || figures.length > 0 || requests.length > 0)
+    return false
+  let from = 0
+  const small = (word: string): boolean =>
+    word !== 'not' && (lexicon.leads.has(word) || lexicon.fillers.has(word))
+  while (small(tokens[from]?.text ?? '')) from += 1
+  const [first, next] = [tokens[from]?.text ?? '', tokens[from + 1]?.text ?? '']
+  if (lexicon.words.asking.notYet.has(first)) return next !== ''
+  return first === 'not' && (next === 'been' || next === 'yet' || /ed$/.test(next))
+}
+
+/** A part that is only named says nothing of what was asked. */
+function isSaid({ meanings }: Parts['choiceMentions'][number]): boolean {
+  return meanings.some(({ kind }) => kind === 'choice' || kind === 'attribute')
 }
 
 /** Longest message, in words, that only leaves an answer to others. */

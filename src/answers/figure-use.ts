@@ -1,4 +1,5 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { isBeside, wordsSince } from './beside.ts'
 import { type Candidate, candidateFor, type MoneyContext } from './candidates.ts'
 import type { FigureMeaning, Lexicon } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
@@ -128,35 +129,6 @@ function isForeign(
     !lexicon.fillers.has(word.text)
   if (qualifies(tokens[from - 1], tokens[from])) return true
   return to < figure.from && qualifies(tokens[to], tokens[to])
-}
-
-/** Whether one of these stands before in the clause. */
-function isBeside(
-  words: ReadonlySet<string>,
-  at: number,
-  { tokens, scopes }: PairingInput,
-): boolean {
-  for (let back = at; back >= 0 && scopes.clause[back] === scopes.clause[at]; back -= 1) {
-    if (words.has(tokens[back]?.text ?? '')) return true
-  }
-  return false
-}
-
-/** How many words back in the sentence one of these stands, or undefined when none does. */
-function wordsSince(
-  words: ReadonlySet<string>,
-  at: number,
-  { tokens, scopes }: PairingInput,
-): number | undefined {
-  const here = scopes.sentence[at] ?? 0
-  let least = here
-  for (let back = at; back >= 0 && (scopes.sentence[back] ?? 0) >= least; back -= 1) {
-    if (words.has(tokens[back]?.text ?? '')) return at - back
-    // "Caps: iron, two bolt, snug. .95 wide, 1.9 tall": a sentence that opens on a size goes on.
-    const opens = scopes.sentence[back - 1] !== scopes.sentence[back]
-    if (opens && scopes.sentence[back] === here && tokens[back]?.kind === 'number') least = here - 1
-  }
-  return undefined
 }
 
 /** "Line bore 1100 dollars and caps 290": the second price leaves its unit out. */

@@ -1,6 +1,7 @@
-import type { FactKey } from '../../shared/fact-keys.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import type { Reading } from './findings.ts'
 import type { Lexicon } from './lexicon.ts'
+import { wordsOf } from './phrases.ts'
 import type { Token } from './tokens.ts'
 
 const OF_FASTENERS = new Set<FactKey>(['fastenerGrade', 'fastenerLubricant', 'tightening'])
@@ -19,6 +20,11 @@ export function kindNamed(
   { words, markers }: Lexicon,
 ): Reading[] {
   if (key !== asking || !OF_FASTENERS.has(key) || tokens.length > SHORT) return []
+  // "High-strength alloy stud": the words of the choice itself.
+  const said = tokens.map(({ text }) => text).join(' ')
+  const entry = fact(key)
+  const choices = entry.kind === 'choice' ? Object.entries(entry.choices).flat() : []
+  if (choices.some((choice) => wordsOf(choice).join(' ') === said)) return []
   const { bolts, studs, otherParts } = words.fasteners
   const named = new Set<string>()
   for (const [at, { text }] of tokens.entries()) {

@@ -57,7 +57,11 @@ export function createReader(vocabulary: Vocabulary): MessageReader {
 function understand(text: string, context: MessageContext, lexicon: Lexicon): Understanding {
   const plain = normaliseText(text)
   const tokens = withoutAdverbs(
-    joinThreads(mendSpelling(tokenise(plain.text), lexicon.speller), lexicon.vocabulary.numbers),
+    joinThreads(
+      mendSpelling(tokenise(plain.text), lexicon.speller),
+      lexicon.vocabulary.numbers,
+      context.asking === 'fastenerThread',
+    ),
     lexicon,
   )
   const whole = context.asking && wholeAnswer(context.asking, tokens, lexicon)

@@ -72,6 +72,8 @@ const QUESTIONS = new Set([
   'any',
   'anyone',
 ])
+/** After "should" they make it a question. */
+const ASKED = new Set('i we it they the my this that you these a'.split(' '))
 /** Words that open a question only before one of these, or before its question mark. */
 const ASKING = new Set([
   'what',
@@ -103,6 +105,8 @@ const AUXILIARIES = new Set([
 /** Whether a sentence that opens here asks something. */
 export function asksAt(i: number, tokens: readonly Token[], sentence: readonly number[]): boolean {
   const word = tokens[i]?.text ?? ''
+  // "Should make 480" guesses.
+  if (word === 'should') return ASKED.has(tokens[i + 1]?.text ?? '')
   if (QUESTIONS.has(word)) return true
   if (!ASKING.has(word)) return false
   if (AUXILIARIES.has(tokens[i + 1]?.text ?? '')) return true

@@ -192,6 +192,8 @@ const asking = z.strictObject({
   questioning: phrases,
   /** After those they change nothing: "what precisely is". */
   adverbs: phrases,
+  /** First words of what was not done to find out: "haven't pulled the pan". */
+  notYet: phrases,
   /** First words of shrugs that only wonder what may come: "who knows". */
   musing: phrases,
   /** To a question of a figure they answer it: "let's say 9". */

@@ -15,10 +15,14 @@ const MADE: Readonly<Record<number, readonly number[]>> = {
 }
 
 /** "Half inch thirteen", "seven sixteenths fourteen", "1/2 13", "half-inch by 20": threads as they are spoken. */
-export function joinThreads(tokens: readonly Token[], words: NumberVocabulary): Token[] {
+export function joinThreads(
+  tokens: readonly Token[],
+  words: NumberVocabulary,
+  asked = false,
+): Token[] {
   const joined: Token[] = []
   for (let at = 0; at < tokens.length; ) {
-    const thread = threadAt(tokens, at, words)
+    const thread = threadAt(tokens, at, words, asked && at === 0)
     if (thread) joined.push(thread.token)
     else joined.push(tokens[at] as Token)
     at = thread ? thread.next : at + 1
@@ -33,13 +37,18 @@ function threadAt(
   tokens: readonly Token[],
   from: number,
   words: NumberVocabulary,
+  asked: boolean,
 ): { token: Token; next: number } | undefined {
   const text = (at: number): string => tokens[at]?.text ?? ''
+  const metric = metricAt(tokens, from, words, asked)
+  if (metric) return metric
   const size = sizeAt(tokens, from, words)
   if (!size) return undefined
   let at = size.next
   if (['inch', 'in', '"'].includes(text(at))) at += 1
-  if (JOINING.has(text(at)) || words.threadKinds.includes(text(at))) at += 1
+  // "Half inch coarse thread, 13 pitch".
+  const most = at + 3
+  while (at < most && joins(text(at), words)) at += 1
   const pitch = pitchAt(tokens, at, MADE[size.sixteenths] ?? [], words)
   if (!pitch) return undefined
   const parted = [',', 'and', 'with'].includes(text(at - 1))
@@ -59,6 +68,38 @@ function threadAt(
     },
     next: pitch.next,
   }
+}
+
+function joins(word: string, { threadKinds }: NumberVocabulary): boolean {
+  return JOINING.has(word) || word === 'thread' || threadKinds.includes(word)
+}
+
+/** Pitches of metric fasteners, in millimetres. */
+const METRIC_PITCHES = new Set([0.75, 1, 1.25, 1.5, 1.75, 2])
+/** What makes "12 by 1.75" a thread. */
+const THREADED = new Set(['bolt', 'bolts', 'stud', 'studs', 'thread', 'threads', 'pitch'])
+const BEFORE_THREADED = new Set(['main', 'metric', 'cap'])
+
+/** "12 by 1.75 metric bolts": a metric thread without its M, which a whole answer needs not name. */
+function metricAt(
+  tokens: readonly Token[],
+  from: number,
+  { threadKinds }: NumberVocabulary,
+  asked: boolean,
+): { token: Token; next: number } | undefined {
+  const [size, joiner, pitch] = [tokens[from], tokens[from + 1], tokens[from + 2]]
+  if (!size || !pitch || !['by', 'x'].includes(joiner?.text ?? '')) return undefined
+  const { value = 0, decimal } = size
+  if (decimal || value < 6 || value > 18 || !METRIC_PITCHES.has(pitch.value ?? 0)) return undefined
+  let at = from + 3
+  const kind = (word: string): boolean => BEFORE_THREADED.has(word) || threadKinds.includes(word)
+  while (at < from + 5 && kind(tokens[at]?.text ?? '')) at += 1
+  const named = asked ? at === tokens.length : THREADED.has(tokens[at]?.text ?? '')
+  const read = named && readThread(`M${value}x${pitch.value}`)
+  if (!read) return undefined
+  const { start, gap } = size
+  const token = { kind: 'thread' as const, text: printThread(read), start, end: pitch.end, gap }
+  return { token, next: from + 3 }
 }
 
 function sizeAt(
