@@ -1,6 +1,6 @@
 import { FACT_KEYS, type FactKey } from '../../shared/fact-keys.ts'
 import { candidateFor, sameAnswer } from './candidates.ts'
-import type { Findings } from './findings.ts'
+import type { Findings, Reading } from './findings.ts'
 import { mentionsIn } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import type { Figure } from './plain-figure.ts'
@@ -55,4 +55,19 @@ function answeredWith(
     return answer !== undefined && found && 'answer' in found && sameAnswer(found.answer, answer)
   })
   return keys.length === 1 ? keys[0] : undefined
+}
+
+/** "The redline should be 6500 not 6800", where 6800 was the answer: asks for a change. */
+export function takesPlace(
+  readings: readonly Reading[],
+  { figures, input: { answers, money, negations } }: Parts,
+): boolean {
+  return readings.some(({ key, answer }) => {
+    const before = answers[key]
+    if (before === undefined || sameAnswer(before, answer)) return false
+    return figures.some((figure) => {
+      const found = negations.denies(figure) ? candidateFor(key, figure, money) : undefined
+      return found && 'answer' in found && sameAnswer(found.answer, before)
+    })
+  })
 }

@@ -1,4 +1,5 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import { takesPlace } from './changed-figure.ts'
 import { deferredAt, unknownsIn } from './dont-know.ts'
 import type { Findings, Reading } from './findings.ts'
 import { type Intent, intentOf, type Told } from './intents.ts'
@@ -55,6 +56,9 @@ export function conclude(
   }
   if (intent === 'what-if' && request) {
     return { readings: [...supposedBy(request, settled, parts), ...unknowns], intent }
+  }
+  if (intent === 'tell' && takesPlace(settled, parts)) {
+    return { readings: [...settled, ...unknowns], intent: 'change' }
   }
   const only = asking === undefined && intent === 'tell' && isOnlyAsked(settled, parts)
   if (only) return { readings: settled, intent: 'what-if' }
