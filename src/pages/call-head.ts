@@ -1,6 +1,7 @@
 import { type Assessment, stillOpen } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { printMoney } from '../../shared/print.ts'
+import { confidenceBadge } from './call-so-far.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { moneyRange } from './money-range.ts'
 import { pageHref } from './page-href.ts'
@@ -8,13 +9,21 @@ import { printIn, printSpeed } from './person-units.ts'
 import { type CaseView, sentence, sourceText } from './reasons.ts'
 import type { WorkStep } from './work-order.ts'
 
-const BADGES = { settled: 'Settled', likely: 'Likely', withheld: 'Withheld' } as const
-
 /** The call in one sentence, and how sure it is. */
-export function callHead({ call, next, assumptions }: Assessment, view: CaseView): Html {
+export function callHead(
+  { call, next, assumptions }: Assessment,
+  view: CaseView,
+  guessed: readonly string[] = [],
+): Html {
+  const isGuess = guessed.length > 0
   return html`<header class="page-head call-head"><span class="kicker">The call</span>
 <h1>${headline(call.sentence)}</h1>
-<p class="how-sure"><span class="badge is-${call.confidence}">${BADGES[call.confidence]}</span> <span>${meaning()}</span></p></header>`
+<p class="how-sure">${confidenceBadge({ confidence: call.confidence, isGuess })} <span>${meaning()}${call.confidence === 'likely' && isGuess ? guess() : NOTHING}</span></p></header>`
+
+  function guess(): Html {
+    const names = guessed.map((key) => html`<a href="${askHref(key, view)}">${factName(key)}</a>`)
+    return html` It rests on what a call needs and nobody knows: ${names.map((name, at) => html`${at > 0 ? ', ' : ''}${name}`)}. It says where to look, not what to buy.`
+  }
 
   function meaning(): Html {
     if (call.confidence === 'withheld') {

@@ -7,14 +7,26 @@ const CONFIDENCE: Readonly<Record<SoFar['confidence'], { word: string; meaning: 
   withheld: { word: 'Withheld', meaning: 'Two answers cannot both be true; mend one first.' },
 }
 
+/** Likely, but resting on assumed answers that a call needs. */
+const FIRST_GUESS = {
+  word: 'First guess',
+  meaning: 'Answers that a call needs are assumed: it says where to look, not what to buy.',
+}
+
+function surenessOf({ confidence, isGuess }: Sureness): { word: string; meaning: string } {
+  return confidence === 'likely' && isGuess ? FIRST_GUESS : CONFIDENCE[confidence]
+}
+
+type Sureness = Pick<SoFar, 'confidence' | 'isGuess'>
+
 /** How sure a call is, in a word. */
-export function confidenceWord(confidence: SoFar['confidence']): string {
-  return CONFIDENCE[confidence].word.toLowerCase()
+export function confidenceWord(sofar: Sureness): string {
+  return surenessOf(sofar).word.toLowerCase()
 }
 
 /** The badge that says how sure a call is, in a word and an outline. */
-function confidenceBadge(confidence: SoFar['confidence']): Html {
-  return html`<span class="badge is-${confidence}">${CONFIDENCE[confidence].word}</span>`
+export function confidenceBadge(sofar: Sureness): Html {
+  return html`<span class="badge is-${sofar.confidence}">${surenessOf(sofar).word}</span>`
 }
 
 /** The title block of the sheet: the call so far, how sure it is, what still matters. */
@@ -30,14 +42,15 @@ ${sofar ? html`<div class="cell"><a class="button${question ? '' : ' primary'}" 
 </section>`
 }
 
-function sureness({ confidence }: SoFar, left: number): Html {
+function sureness(sofar: SoFar, left: number): Html {
+  const { confidence, isGuess } = sofar
   // Every question is answered, but "I don't know" is an answer too.
   const meaning =
-    confidence === 'likely' && left === 0
+    confidence === 'likely' && left === 0 && !isGuess
       ? 'A figure that is not known could still change it.'
-      : CONFIDENCE[confidence].meaning
+      : surenessOf(sofar).meaning
   return html`<div class="cell half"><span class="tag">How sure</span>
-<p>${confidenceBadge(confidence)}</p>
+<p>${confidenceBadge(sofar)}</p>
 <p class="hint">${meaning}</p></div>`
 }
 
@@ -50,6 +63,10 @@ function questionsLeft({ left, needed, givenUp, sofar }: ConversationView): Html
     return html`<span class="stamp">${left}</span> could still change the call${beside}`
   }
   const words =
-    sofar?.confidence === 'settled' ? 'None could change the call.' : 'All are answered.'
+    sofar?.confidence === 'settled'
+      ? 'None could change the call.'
+      : givenUp > 0
+        ? `to ask; ${givenUp} that you do not know could still change the call`
+        : 'All are answered.'
   return html`<span class="stamp">0</span> ${words}`
 }

@@ -30,6 +30,8 @@ export interface CallView {
   forumHref?: string
   /** The canonical address of this call, to give away; its own when left out. */
   shareHref?: string
+  /** What a call needs and nobody knows. */
+  guessed?: readonly string[]
   /** Parts of the link that could not be read. */
   problems?: readonly Problem[]
   older?: OlderLink | undefined
@@ -60,7 +62,7 @@ export function callPage(view: CallView): Html {
 function callBody(view: CallView): Html {
   const { assessment, units, link, forumHref } = view
   const known: CaseView = { units, link }
-  const head = html`${linkProblems(view.problems ?? [], known)}${olderLink(view.older)}${callHead(assessment, known)}${contradictions(assessment, known)}`
+  const head = html`${linkProblems(view.problems ?? [], known)}${olderLink(view.older)}${callHead(assessment, known, view.guessed)}${contradictions(assessment, known)}`
   const open = html`${assumptions(assessment, known)}${working(assessment, known)}`
   if (assessment.call.confidence === 'withheld') {
     return html`${head}${callActions(known, false, forumHref, view.shareHref)}${dangers(assessment.cautions, known)}${cautions(assessment.cautions, known)}${open}`

@@ -63,6 +63,8 @@ export interface Heard {
 export interface SoFar {
   readonly sentence: string
   readonly confidence: 'settled' | 'likely' | 'withheld'
+  /** Whether it rests on assumed answers that a call needs. */
+  readonly isGuess: boolean
   readonly href: string
 }
 

@@ -83,7 +83,7 @@ ${knownChips(view)}
 /** On a phone the title block comes after the question; this line leads to it. */
 function atAGlance({ sofar }: ConversationView): Html {
   if (!sofar) return NOTHING
-  return html`<p class="at-a-glance"><a href="#so-far">So far: ${sofar.sentence} <span class="tag">${confidenceWord(sofar.confidence)}</span></a></p>`
+  return html`<p class="at-a-glance"><a href="#so-far">So far: ${sofar.sentence} <span class="tag">${confidenceWord(sofar)}</span></a></p>`
 }
 
 function ask(view: ConversationView): Html {

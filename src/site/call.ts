@@ -9,6 +9,7 @@ import { errorPage } from '../pages/error-page.ts'
 import { pageHref } from '../pages/page-href.ts'
 import type { WorkStep } from '../pages/work-order.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { neededButAssumed } from '../talk/call-so-far.ts'
 import { type ReachFound, reachOf } from '../what-if/reach.ts'
 import { sinceText, sinceVersion } from '../what-if/since-version.ts'
 import { noteCall } from './framed.ts'
@@ -35,6 +36,7 @@ export function callRoutes(deps: AppDeps): Hono {
         link,
         forumHref: pageHref('/forum', link, units),
         shareHref: pageHref('/call', canonicalLink(rulebook, request), units),
+        guessed: neededButAssumed(rulebook, assessment),
         problems: [...request.problems, ...unknownParts(request.other, ['ask', 'said'])],
         older: await olderCall(rulebook, request),
         preview: previewOf(deps, c, request, '/call'),

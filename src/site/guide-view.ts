@@ -14,7 +14,7 @@ import type { Preview } from '../pages/layout.ts'
 import { pageHref, shopPart } from '../pages/page-href.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { Shop } from '../shops/schema.ts'
-import { callMayShow } from '../talk/call-so-far.ts'
+import { callMayShow, neededButAssumed } from '../talk/call-so-far.ts'
 import { helperOf } from './helper-view.ts'
 import { unknownParts } from './link-extras.ts'
 import { olderLinkOf } from './older-link.ts'
@@ -140,5 +140,6 @@ function soFar(
 ): ConversationView['sofar'] {
   if (!callMayShow(rulebook, answers, assessment)) return null
   const { sentence, confidence } = assessment.call
-  return { sentence, confidence, href: pageHref('/call', link, units) }
+  const isGuess = neededButAssumed(rulebook, assessment).length > 0
+  return { sentence, confidence, isGuess, href: pageHref('/call', link, units) }
 }

@@ -1,6 +1,6 @@
 import type { Answers } from '../../shared/answers.ts'
 import type { Assessment } from '../../shared/assessment.ts'
-import { isFactKey } from '../../shared/fact-keys.ts'
+import { type FactKey, isFactKey } from '../../shared/fact-keys.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 
 /**
@@ -16,4 +16,14 @@ export function callMayShow(
   return questions
     .filter(({ fact, essential }) => essential && build[fact]?.state !== 'not-needed')
     .every(({ fact }) => !isFactKey(fact) || answers[fact] !== undefined)
+}
+
+/** Facts that a call needs and that are assumed in it, because nobody knows them: it is a first guess. */
+export function neededButAssumed(
+  { questions }: Pick<Rulebook, 'questions'>,
+  { build }: Pick<Assessment, 'build'>,
+): FactKey[] {
+  return questions.flatMap(({ fact, essential }) =>
+    essential && isFactKey(fact) && build[fact]?.state === 'assumed' ? [fact] : [],
+  )
 }

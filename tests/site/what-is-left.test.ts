@@ -18,6 +18,8 @@ async function leftInGuide(link: string): Promise<number> {
   if (/None could change the call|All are answered/.test(text)) return 0
   const [, left, , unknown = '0'] =
     /(\d+) could still change the call(, beside (\d+) that you do not know)?/.exec(text) ?? []
+  const [, allUnknown] = /0 to ask; (\d+) that you do not know/.exec(text) ?? []
+  if (allUnknown) return Number(allUnknown)
   return Number(left) + Number(unknown)
 }
 
@@ -48,4 +50,28 @@ describe('what could still change a call', () => {
       else expect(sheet).not.toContain('more that the call lists')
     },
   )
+})
+
+describe('a call on answers that it needs and nobody knows', () => {
+  const KNOWN =
+    'bore=4.03in&capFastening=two-bolt&compressionRatio=9&layout=v8-cross-plane&stroke=3.48in'
+  const GUESSED = `${KNOWN}&boost=unknown&induction=turbocharged&peakRpm=unknown&use=street`
+
+  it('is named a first guess, with what it rests on', async () => {
+    const call = await textOf(`/call?${GUESSED}`)
+    expect(call).toMatch(
+      /First guess .*rests on what a call needs and nobody knows: Highest boost , Highest engine speed/,
+    )
+    expect(await textOf(`/?${GUESSED}`)).toContain('First guess')
+  })
+
+  it('is likely or settled where they are known, whatever else is not', async () => {
+    const known = GUESSED.replace('boost=unknown', 'boost=18psi').replace(
+      'peakRpm=unknown',
+      'peakRpm=6500rpm',
+    )
+    for (const path of [`/call?${known}&fuel=unknown`, `/?${known}&fuel=unknown`]) {
+      expect(await textOf(path)).not.toContain('First guess')
+    }
+  })
 })

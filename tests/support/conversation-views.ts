@@ -30,7 +30,12 @@ export function viewWith(changes: Partial<ConversationView> = {}): ConversationV
       known('nitrousPower', 'nitrous', '75 hp', 'parked'),
     ],
     question: questionWith(),
-    sofar: { sentence: 'Keep the caps and fit studs.', confidence: 'likely', href: '/call?v=1' },
+    sofar: {
+      sentence: 'Keep the caps and fit studs.',
+      confidence: 'likely',
+      isGuess: false,
+      href: '/call?v=1',
+    },
     givenUp: 0,
     left: 6,
     needed: 0,
@@ -100,7 +105,7 @@ export const STATES: Readonly<Record<string, ConversationView>> = {
     },
   }),
   withheld: viewWith({
-    sofar: { sentence: 'Withheld.', confidence: 'withheld', href: '/call?v=1' },
+    sofar: { sentence: 'Withheld.', confidence: 'withheld', isGuess: false, href: '/call?v=1' },
     contradictions: [{ title: 'Displacement does not fit', text: 'One of the three is a slip.' }],
     problems: [{ field: 'stroke', code: 'not-a-number', found: 'abc', fits: 'give in or mm' }],
   }),
@@ -108,6 +113,6 @@ export const STATES: Readonly<Record<string, ConversationView>> = {
     question: null,
     left: 0,
     needed: 0,
-    sofar: { sentence: 'Keep them.', confidence: 'settled', href: '/call?v=1' },
+    sofar: { sentence: 'Keep them.', confidence: 'settled', isGuess: false, href: '/call?v=1' },
   }),
 }
