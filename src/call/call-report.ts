@@ -13,7 +13,7 @@ import { insteadOf } from './instead-of.ts'
 import { strengthOf } from './ladder.ts'
 import type { DecideInput } from './look.ts'
 import type { LoweredTarget } from './lower-target.ts'
-import { loweredText } from './lowered-text.ts'
+import { loweredText, loweredWords } from './lowered-text.ts'
 
 /** What the report of a call is written from. */
 export interface CallContext extends DecideInput {
@@ -28,9 +28,8 @@ export async function callReport(context: CallContext): Promise<Call> {
   const { decision, rulebook } = context
   const route = rulebook.routes.find(({ id }) => id === decision.wouldBe)
   if (!route) throw new RangeError(`no route is called ${decision.wouldBe}`)
-  const { found, asks } = context.lowered
   const table = followOnTable(context, decision, context.lowered)
-  const words = found ? route : ((asks ? route.practice : route.none) ?? route)
+  const words = route.id === 'lower-the-target' ? loweredWords(route, context.lowered) : route
   const mustDo = mustDoIds(await followOnRules(context, table))
   const withheld = decision.route === null
   return {

@@ -2,7 +2,9 @@ import { printFigure } from '../../shared/print.ts'
 import { fromSi } from '../../shared/units.ts'
 import { figureOf } from '../build/build.ts'
 import { figureText } from '../facts/live-facts.ts'
+import type { Route } from '../rulebook/schema.ts'
 import type { CallContext } from './call-report.ts'
+import type { LoweredTarget } from './lower-target.ts'
 
 /**
  * What the present hardware holds, in words: "6.1 psi and 6,500 rpm, about 551 hp"; where nothing
@@ -25,4 +27,13 @@ export function loweredText({ lowered, trials, system }: CallContext): string {
     speed,
   ]
   return `${parts.join(' and ')}, about ${power}`
+}
+
+/** The route's title and call: where no target will do, those that say so. */
+export function loweredWords(
+  route: Pick<Route, 'title' | 'call' | 'none' | 'practice'>,
+  { found, asks }: Pick<LoweredTarget, 'found' | 'asks'>,
+): { readonly title: string; readonly call: string } {
+  if (found) return route
+  return (asks ? route.practice : route.none) ?? route
 }

@@ -18,6 +18,7 @@ import type { Rulebook } from '../rulebook/load.ts'
 import { runRulesNow } from '../rulebook/run.ts'
 import type { RouteVerdict } from './look.ts'
 import type { LoweredTarget } from './lower-target.ts'
+import { loweredWords } from './lowered-text.ts'
 import { tableOf } from './tables.ts'
 
 /** What of the routes' report does not come from the verdict. */
@@ -108,6 +109,7 @@ export function loweredReport(
   const [pressure, power] = [preferredUnit('psi', system), preferredUnit('hp', system)]
   return {
     ...judged,
+    title: loweredWords(trial.route, lowered).title,
     holds: lowered.found,
     lowered: {
       boost: { value: convert(lowered.boost, 'psi', pressure), unit: pressure },

@@ -37,6 +37,7 @@ describe('a target that practice objects to however low it is', () => {
     expect(call.sentence).not.toMatch(/not even|without boost/)
     expect(call.mustDo).toContain('settle-what-practice-asks')
     expect(call.mustDo).not.toContain('do-not-run-it')
+    expect(row?.title).toBe(call.title)
     expect(row?.against.map(({ rule }) => rule)).not.toContain('power-given-up')
   })
 
