@@ -98,8 +98,11 @@ export function loweredReport(
   context: ReportContext,
 ): RouteReport {
   const table = loweredTable(lowered, context)
-  // Nothing speaks for or against a target that nobody should set.
-  const fired = lowered.found ? runRulesNow(context.rulebook.rules, 'route', flat(table)) : []
+  const all = runRulesNow(context.rulebook.rules, 'route', flat(table))
+  // Of a target that nobody should set only what stands in its way is said.
+  const fired = lowered.found
+    ? all
+    : all.filter(({ outcome }) => outcome.effect === 'does-not-hold')
   const { possible, holds, trial } = verdict
   const { build, model, result, needed, parts } = lowered.trial
   const { route, cost, work } = trial
@@ -111,6 +114,7 @@ export function loweredReport(
     ...judged,
     title: loweredWords(trial.route, lowered).title,
     holds: lowered.found,
+    ...(lowered.asks ? { against: [findingOf(lowered.asks, table)] } : {}),
     lowered: {
       boost: { value: convert(lowered.boost, 'psi', pressure), unit: pressure },
       rpm: lowered.rpm,
