@@ -88,7 +88,7 @@ export async function assess(
     loads: loadsReport(trials),
     routes,
     call: await callReport(context),
-    cautions: cautionsOf(decision, routes, rulebook),
+    cautions: cautionsOf(decision, lowered, routes, reported),
     contradictions: await contradictionsReport(decision, answers, ask),
     turningPoints:
       open && !withoutTurningPoints

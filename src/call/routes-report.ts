@@ -124,7 +124,7 @@ export function loweredReport(
 }
 
 /** Facts of the lowered build and of the present hardware in it. */
-function loweredTable(
+export function loweredTable(
   { build, facts, trial }: LoweredTarget,
   { rulebook, answers, system }: ReportContext,
 ): FactTable {

@@ -64,3 +64,16 @@ describe('a target that cannot be lowered far enough', () => {
     expect(none.call.mustDo).not.toContain('set-the-limits')
   })
 })
+
+describe('the cautions of a lowered target', () => {
+  it('are of the engine as it is then run, not of the plan that is left', async () => {
+    const plan = { ...BOOSTED, fuel: 'pump-gasoline', boost: '22 psi' }
+    const asPlanned = await callFor(plan)
+    const asLowered = await callFor({ ...plan, budget: '100 USD' })
+    const rulesOf = ({ cautions }: Assessment) => cautions.map(({ rule }) => rule)
+    expect(asLowered.call.route).toBe('lower-the-target')
+    expect(rulesOf(asPlanned)).toContain('detonation-near')
+    expect(rulesOf(asLowered)).not.toContain('detonation-near')
+    expect(rulesOf(asLowered)).toContain('detonation-possible')
+  })
+})
