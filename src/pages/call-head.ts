@@ -49,7 +49,7 @@ function headline(sentence: string): Html {
 /** The first step of the work, so that nobody has to look for what to do now. */
 export function doNext([first]: readonly WorkStep[]): Html {
   if (!first) return NOTHING
-  return html`<p class="do-next"><span class="tag">First step</span> <a href="#step-${first.id}">${first.title}</a></p>`
+  return html`<p class="do-next"><span class="tag">To begin with</span> <a href="#step-${first.id}">${first.title}</a></p>`
 }
 
 /** What keeps a call from being made, each with the answers that contradict each other. */
