@@ -29,7 +29,8 @@ export function mailWith(to: string, subject: string, text: string, cut = ''): M
   while (end > 0 && isLong(body)) {
     end--
     const kept = lines.slice(0, end)
-    while (kept.at(-1) === '') kept.pop()
+    // Nor may a heading stand with nothing below it.
+    while (/^$|:$/.test(kept.at(-1) ?? ' ')) kept.pop()
     body = [...kept, ...(cut === '' ? [] : ['', cut]), link]
   }
   const isCut = end < lines.length

@@ -14,21 +14,14 @@ export interface ShopCase {
   readonly elsewhere: readonly string[]
 }
 
-/** How the line begins that says the build; the sheet's own text goes in before it. */
-export const BUILD = 'Build: '
-
-/** An enquiry in the person's own name: the call, the work and parts it asks for, what is open, the build, the sheet. */
+/** An enquiry in the person's own name: the call, the work and parts it asks for, the build, what is open, the sheet. */
 export function shopPost({ assessment, said, sheetHref, before, elsewhere }: ShopCase): Post {
   const { call, cost, assumptions } = assessment
   const items = (kind: 'work' | 'part'): Item[] =>
     cost.items
-      .filter((item) => item.kind === kind)
-      .map(({ id, label }) => ({
-        name: '',
-        text: elsewhere.includes(id)
-          ? `${label} (not in your own house, as your profile says)`
-          : label,
-      }))
+      .filter((item) => item.kind === kind && !elsewhere.includes(item.id))
+      .map(({ label }) => ({ name: '', text: label }))
+  const others = cost.items.filter(({ id }) => elsewhere.includes(id))
   const list = (text: string, entries: readonly Item[]): Post =>
     entries.length === 0
       ? []
@@ -40,16 +33,20 @@ export function shopPost({ assessment, said, sheetHref, before, elsewhere }: Sho
   return [
     { kind: 'line', text: `I am planning: ${call.sentence}` },
     ...list('Work I would ask you for:', items('work')),
-    ...list('Parts:', items('part')),
     ...list(
-      'Before the block comes:',
-      before.map((text) => ({ name: '', text })),
+      'Done elsewhere, since your profile says that you do not:',
+      others.map(({ label }) => ({ name: '', text: label })),
     ),
+    ...list('Parts:', items('part')),
+    { kind: 'line', text: `Build: ${said.join('; ')}.` },
     ...list(
       'Not known yet, and it could change the plan:',
       open.map(({ label, text }) => ({ name: label, text: `${text} assumed` })),
     ),
-    { kind: 'line', text: `${BUILD}${said.join('; ')}.` },
+    ...list(
+      'Before the block comes:',
+      before.map((text) => ({ name: '', text })),
+    ),
     { kind: 'link', text: 'The whole sheet for the machine shop', href: sheetHref },
   ]
 }

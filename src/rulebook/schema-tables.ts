@@ -210,6 +210,8 @@ export const followOnSchema = z.strictObject({
   /** A step of every route, whatever the rules say. */
   always: z.boolean().default(false),
   at: z.enum(['home', 'shop']).optional(),
+  /** A question to a shop: an enquiry to it is that step. */
+  asksShop: z.boolean().default(false),
 })
 export type FollowOn = z.infer<typeof followOnSchema>
 

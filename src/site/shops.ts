@@ -7,12 +7,13 @@ import { originOf } from '../api/origin-of.ts'
 import { asPlain } from '../forum/as-plain.ts'
 import { mailWith } from '../forum/mail.ts'
 import { saidWords } from '../forum/said-words.ts'
-import { BUILD, shopPost } from '../forum/shop-post.ts'
+import { shopPost } from '../forum/shop-post.ts'
 import { askShopPage } from '../pages/ask-shop.ts'
 import { demoShopPage } from '../pages/demo-shop.ts'
 import { pageHref } from '../pages/page-href.ts'
 import { type ShopCard, shopsPage } from '../pages/shops.ts'
 import type { WorkStep } from '../pages/work-order.ts'
+import type { Rulebook } from '../rulebook/load.ts'
 import { sheetText } from '../shop-sheet/sheet-text.ts'
 import type { Shop } from '../shops/schema.ts'
 import { EMPTY_TALK } from '../talk/state.ts'
@@ -92,16 +93,19 @@ function doesWords({ does }: Shop): string {
 /** Work of the price list that a shop does not do itself. */
 function elsewhere({ does }: Shop): string[] {
   return [
-    ...(does.bore ? [] : ['line-bore']),
+    ...(does.bore ? [] : ['line-bore', 'ship-block']),
     ...(does.hone ? [] : ['line-hone', 'line-hone-if-needed']),
     ...(does.drill ? [] : ['drill-and-tap']),
   ]
 }
 
-/** The steps at home that come before the first one at the shop. */
-function beforeTheShop(steps: readonly WorkStep[]): string[] {
+/** The steps at home that come before the first one at the shop, less those that ask it. */
+function beforeTheShop({ followOn }: Rulebook, steps: readonly WorkStep[]): string[] {
   const first = steps.findIndex(({ at }) => at !== 'home')
-  return steps.slice(0, Math.max(first, 0)).map(({ title }) => title)
+  return steps
+    .slice(0, Math.max(first, 0))
+    .filter(({ id }) => !followOn[id]?.asksShop)
+    .map(({ title }) => title)
 }
 
 async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response> {
@@ -116,7 +120,7 @@ async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response>
     assessment,
     said,
     sheetHref,
-    before: beforeTheShop(workSteps(rulebook, assessment)),
+    before: beforeTheShop(rulebook, workSteps(rulebook, assessment)),
     elsewhere: elsewhere(shop),
   })
   const made = await sheetOf(deps, request, clientOf(c))
@@ -131,10 +135,9 @@ async function enquiry(deps: AppDeps, shop: Shop, c: Context): Promise<Response>
 const TOLD = ['order', 'parts', 'sign-off', 'questions']
 const CUT = 'Cut here for the mail. All of it is on the sheet:'
 
-/** The sheet's text goes in before the build, most of which it tells, so that a mail has room for it. */
+/** The sheet's text goes in before the link to it, which ends the enquiry. */
 function withSheet(enquiry: string, sheet: string): string {
   if (sheet === '') return enquiry
-  const lines = enquiry.split('\n')
-  const at = lines.findIndex((line) => line.startsWith(BUILD))
-  return lines.toSpliced(at, 0, sheet, '').join('\n')
+  const lines = enquiry.trimEnd().split('\n')
+  return `${lines.toSpliced(-1, 0, sheet, '').join('\n')}\n`
 }

@@ -240,7 +240,8 @@ describe('an enquiry to a shop', () => {
     const work = assessment.cost.items.filter(({ kind }) => kind === 'work')
     expect(work.length).toBeGreaterThan(0)
     for (const { label } of work) expect(text).toContain(label)
-    expect(text).toMatch(/not in your own house/)
+    expect(text).toMatch(/Done elsewhere, since your profile says that you do not:\s+- Line bore/)
+    expect(text.indexOf('Build: ')).toBeLessThan(text.indexOf('Before the block comes'))
     expect(text.trimEnd().endsWith(sheetHref)).toBe(true)
   })
 

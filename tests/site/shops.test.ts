@@ -133,7 +133,8 @@ describe('ask this shop', () => {
     const mailto = /href="(mailto:[^"]*)"/.exec(text)?.[1]?.replaceAll('&amp;', '&') ?? ''
     const body = new URL(mailto).searchParams.get('body') ?? ''
     expect(mailto.startsWith('mailto:works@millpond.example?')).toBe(true)
-    expect(body).toContain('- Bore: 4.03 in')
+    expect(body).toMatch(/Build: .*bore 4.03 in/)
+    expect(body).not.toMatch(/bores or only hones|:\r\n\r\nCut here/)
     expect(text).toContain('bore 4.03 in')
     expect(body).toMatch(
       /The whole sheet for the machine shop: http:\/\/localhost\/sheet\?.*shop=millpond/,
