@@ -1,5 +1,6 @@
 import type { Answers } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
+import { printAnswer } from '../../shared/print.ts'
 import { wholeAnswer } from './answer-asked.ts'
 import { readChangedChoice } from './changed-choice.ts'
 import { readChangedFigure } from './changed-figure.ts'
@@ -66,7 +67,8 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   )
   const whole = context.asking && wholeAnswer(context.asking, tokens, lexicon)
   if (whole) {
-    const readings = [whole, ...kindNamed(whole, context.asking, tokens, lexicon)]
+    const named = isPrinted(whole, text) ? [] : kindNamed(whole, context.asking, tokens, lexicon)
+    const readings = [whole, ...named]
     return report({ text, plain, tokens }, { readings, intent: 'tell' }, [])
   }
   const parts = takeApart(plain, tokens, context.answers ?? {}, lexicon)
@@ -83,6 +85,12 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   doubtUnreadWords(parts, findings)
   const conclusion = conclude(parts, context.asking, findings)
   return report({ text, plain, tokens }, conclusion, findings.doubts)
+}
+
+/** A button's words or a link's id, as they stand: what was asked and no more. */
+function isPrinted({ key, answer }: Reading, text: string): boolean {
+  const said = text.trim().toLowerCase()
+  return said === String(answer) || said === printAnswer(key, answer).toLowerCase()
 }
 
 /** What is said of the fasteners of rods and heads is none of the mains'. */
