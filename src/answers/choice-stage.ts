@@ -1,5 +1,6 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { askedChoice, isReported } from './answer-asked.ts'
+import { isNoToOther } from './bare-no.ts'
 import { SHOP_SAYS } from './choice-relations.ts'
 import { readChoices } from './choices.ts'
 import type { Findings } from './findings.ts'
@@ -57,15 +58,13 @@ function isAsked(at: number, { tokens, scopes: { sentence } }: Parts): boolean {
   return tokens[end]?.text === '?' || asksAt(from, tokens, sentence)
 }
 
-function readAsked(
-  { tokens, lexicon, scopes, input, choiceMentions }: Parts,
-  asking: FactKey,
-  into: Findings,
-): void {
+function readAsked(parts: Parts, asking: FactKey, into: Findings): void {
+  const { tokens, lexicon, scopes, input, choiceMentions } = parts
   const free = (stretch: { from: number; to: number }): boolean =>
     !input.negations.denies(stretch) &&
     !isUnknown(stretch, scopes) &&
     !isRefused(stretch, tokens, scopes) &&
+    !isNoToOther(stretch, asking, parts, into.readings) &&
     !(isOfOtherPart(stretch, choiceMentions, scopes) && !isOnHead(stretch, asking, tokens)) &&
     (!scopes.outside[stretch.from] ||
       (scopes.outside[stretch.from] === 'other' &&

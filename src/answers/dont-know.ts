@@ -37,7 +37,7 @@ export function unknownsIn(
             .slice(-1)
             .filter(({ to }) => marker.from - to <= NEAR)
     for (const { key, from, to } of [...after, ...before]) {
-      if (!open(key)) continue
+      if (!open(key) || isOfEngine(key, from, to, end, parts)) continue
       const [first, last] = [Math.min(marker.from, from), Math.max(marker.to, to)]
       unknowns.push({ key, answer: UNKNOWN, from: first, to: last, strength: 3 })
     }
@@ -47,10 +47,37 @@ export function unknownsIn(
       unknowns.push({ key: asking, answer: UNKNOWN, from, to, strength: 3 })
     }
   }
+  const alone = unknowns.length === 0 && known.length === 0
+  const others = asking && open(asking) && alone ? sharedShrug(parts) : undefined
+  if (asking && others) unknowns.push({ key: asking, answer: UNKNOWN, ...others, strength: 3 })
   const deferred =
     asking && open(asking) && known.length === 0 ? deferredAt(parts, asking) : undefined
   if (asking && deferred) unknowns.push({ key: asking, answer: UNKNOWN, ...deferred, strength: 3 })
   return unknowns
+}
+
+/** "No idea what the torque will be": as likely the engine's own, which is no fact. */
+function isOfEngine(
+  key: FactKey,
+  from: number,
+  to: number,
+  end: number,
+  { tokens, lexicon }: Parts,
+): boolean {
+  if (key !== 'fastenerTorque' || to > from + 1) return false
+  const { bolts, studs } = lexicon.words.fasteners
+  if (tokens.some(({ text }) => bolts.has(text) || studs.has(text))) return false
+  return tokens.slice(to, end).some(({ text }) => MAKES.has(text))
+}
+
+const MAKES = new Set('will make makes making puts'.split(' '))
+
+/** "He has no idea, it came without papers": another's shrug that names nothing is an answer too. */
+function sharedShrug({ tokens, scopes, lexicon }: Parts): { from: number; to: number } | undefined {
+  if (tokens.length > LONGEST_DEFERRAL || factsIn(tokens, 0, tokens.length, lexicon).length > 0)
+    return undefined
+  const marker = scopes.markers.find(({ meanings }) => meanings.includes('dontKnow'))
+  return marker && { from: marker.from, to: marker.to }
 }
 
 /** "The boss would know that, I don't", "ask my engine builder": left to others. */

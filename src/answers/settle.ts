@@ -32,6 +32,8 @@ export function settle(
     const inOrder = [...list].sort((a, b) => a.from - b.from)
     const later = afterCorrection(inOrder, corrections)
     if (later.length < inOrder.length) corrected = true
+    for (const { from, to } of inOrder.slice(0, inOrder.length - later.length))
+      doubts.push({ from, to, why: `${fact(key).short}: replaced by what follows` })
     const strongest = Math.max(...later.map(({ strength }) => strength))
     const strong = later.filter(({ strength }) => strength === strongest)
     const [first] = strong as [Reading]

@@ -55,8 +55,7 @@ export function isAnswered(
   turn: Turn,
   asking: FactKey | undefined,
 ): boolean {
-  const { intent, understanding } = turn
-  if (intent === 'dont-know' && asking !== undefined) return true
+  const { understanding } = turn
   if (Object.keys(understanding?.facts ?? {}).length > 0) return true
   return replyHtml(deps, turn, asking, request) !== undefined
 }

@@ -1,3 +1,4 @@
+import { UNKNOWN } from '../../shared/answers.ts'
 import type { Call } from '../../shared/assessment.ts'
 import { type FactKey, fact, isFactKey } from '../../shared/fact-keys.ts'
 import type { Rulebook } from '../rulebook/load.ts'
@@ -30,7 +31,7 @@ export function replyTo(
   if (intent === 'why') return whyAsked(words, asNamed(topic) ?? asking)
   if (intent === 'explain') return explained(words, topic, asking)
   if (intent === 'result' && call) return ofRoute(words, topic, call)
-  if (intent === 'dont-know' && asking) {
+  if (intent === 'dont-know' && asking && understanding?.facts[asking] === UNKNOWN) {
     return 'Then the guide assumes something usual for it and says so in the call.'
   }
   return undefined

@@ -1,4 +1,4 @@
-import { type Answer, type Answers, UNKNOWN, withAnswer } from '../../shared/answers.ts'
+import { type Answer, type Answers, withAnswer } from '../../shared/answers.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
 import type { Intent } from '../answers/intents.ts'
 import type { MessageReader } from '../answers/read-message.ts'
@@ -56,11 +56,8 @@ export function messageTurn(
   switch (intent) {
     case 'tell':
     case 'change':
+    case 'dont-know':
       return { ...same, state: settled(relevance, state, told) }
-    case 'dont-know': {
-      const unknown = asking ? withAnswer(told, asking, told[asking] ?? UNKNOWN) : told
-      return { ...same, state: settled(relevance, state, unknown) }
-    }
     case 'what-if':
       return { ...same, supposed: told }
     case 'undo': {

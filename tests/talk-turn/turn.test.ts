@@ -187,3 +187,12 @@ describe('the conversation in its link', () => {
     expect([state.answers, state.before.size]).toEqual([{ use: 'drag' }, 0])
   })
 })
+
+describe('not knowing one thing', () => {
+  it('leaves the asked question open when it is said of another', () => {
+    const { state, intent } = say(talk({}), 'no idea what the bore is', 'use')
+    expect([intent, state.answers]).toEqual(['dont-know', { bore: 'unknown' }])
+    expect(say(talk({}), 'no idea what the torque will be', 'use').state.answers).toEqual({})
+    expect(say(talk({}), 'no idea', 'use').state.answers).toEqual({ use: 'unknown' })
+  })
+})
