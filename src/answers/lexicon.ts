@@ -8,7 +8,7 @@ import {
   fixedTree,
   inPartTree,
   jobQuestionTree,
-  keepingTree,
+  plainTree,
   pricedTree,
   routeTree,
   wordSets,
@@ -73,6 +73,7 @@ export interface Lexicon {
   readonly markers: PhraseTree<Marker>
   readonly intents: PhraseTree<IntentName>
   readonly keeping: PhraseTree<true>
+  readonly leaving: PhraseTree<true>
   readonly routesAsked: PhraseTree<RouteId>
   /** What makes a question one about the job. */
   readonly jobQuestions: PhraseTree<'holds' | 'wants'>
@@ -111,7 +112,8 @@ export function lexiconOf(vocabulary: Vocabulary): Lexicon {
     markers,
     intents,
     jobQuestions: jobQuestionTree(vocabulary),
-    keeping: keepingTree(vocabulary),
+    keeping: plainTree(vocabulary.keeping),
+    leaving: plainTree(vocabulary.leaving),
     routesAsked: routeTree(vocabulary),
     questions: questionWords(vocabulary.questions),
     fillers: new Set(vocabulary.markers.fillers),

@@ -9,7 +9,7 @@ import { conclude } from './conclude.ts'
 import { opensOnShrug } from './dont-know.ts'
 import { readAllFigures } from './figure-stage.ts'
 import { type Findings, noFindings, type Reading } from './findings.ts'
-import { saysKeep } from './keeping.ts'
+import { saysKeep, saysLeave } from './keeping.ts'
 import { kindNamed } from './kind-named.ts'
 import { type Lexicon, lexiconOf } from './lexicon.ts'
 import { readLikened } from './likened.ts'
@@ -44,6 +44,8 @@ export interface MessageReader {
   read(text: string, context?: MessageContext): Understanding
   /** Whether a message keeps what was supposed. */
   keepsSupposed(text: string): boolean
+  /** Whether a message leaves things as they were before something was supposed. */
+  leavesSupposed(text: string): boolean
 }
 
 /** A reader that knows the given words; make it once and use it for every message. */
@@ -52,6 +54,7 @@ export function createReader(vocabulary: Vocabulary): MessageReader {
   return {
     read: (text, context = {}) => understand(text, context, lexicon),
     keepsSupposed: (text) => saysKeep(text, lexicon),
+    leavesSupposed: (text) => saysLeave(text, lexicon),
   }
 }
 

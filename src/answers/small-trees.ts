@@ -58,9 +58,9 @@ export function wordSets({ words }: Vocabulary): WordSets {
   return Object.fromEntries(groups) as WordSets
 }
 
-/** How people say that what was supposed is to stay. */
-export function keepingTree({ keeping }: Vocabulary): PhraseTree<true> {
+/** Phrases that only are there or not. */
+export function plainTree(list: readonly string[]): PhraseTree<true> {
   const tree = phraseTree<true>()
-  addPhrases(tree, keeping, true)
+  addPhrases(tree, list, true)
   return tree
 }

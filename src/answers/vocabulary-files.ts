@@ -11,6 +11,7 @@ const FILES = {
   'intents.json': vocabularySchema.pick({
     intents: true,
     keeping: true,
+    leaving: true,
     jobQuestions: true,
     routesAsked: true,
     explainMiddle: true,

@@ -229,6 +229,8 @@ export const vocabularySchema = z.strictObject({
   questions: questionVocabulary,
   /** How people say that what was supposed is to stay. */
   keeping: phrases,
+  /** How people say that nothing of what was supposed is to stay. */
+  leaving: phrases,
   /** What people call the routes when they ask about one: "do I need a girdle?" */
   routesAsked: z.record(routeId, phrases),
   explainMiddle: z.strictObject({ articles: phrases, endings: phrases }),

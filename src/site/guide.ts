@@ -53,6 +53,12 @@ export function guideRoutes(deps: AppDeps, path: '/' | '/embed' = '/'): Hono {
       const kept = viewOfQuery(deps.rulebook, supposed, deps.shop)
       if (kept.problems.length === 0) return goOn(deps, c, request, kept.state, TO_QUESTION)
     }
+    if (text !== null && supposed && deps.reader.leavesSupposed(text)) {
+      return goOn(deps, c, request, request.state, {
+        path: '/#heard',
+        own: saidParameters(text, asking),
+      })
+    }
     if (text !== null) return takeMessage(deps, c, request, text, asking)
     if (asking) return takeAnswer(deps, c, request, asking, form)
     return show(deps, c, request, {}, 422)

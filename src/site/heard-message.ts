@@ -75,6 +75,9 @@ export async function heardFrom(
   { turn, text, asking, client }: Message,
 ): Promise<GuideExtras> {
   const { intent, understanding, supposed } = turn
+  if (leavesAll(deps, turn, text)) {
+    return { heard: { accepted: [], unclear: [], reply: LEFT }, asking }
+  }
   const unclear = understanding?.unclear ?? []
   const hasFacts = supposed !== undefined && Object.keys(understanding?.facts ?? {}).length > 0
   const compare = hasFacts ? await beside(deps, request, supposed, client) : undefined
@@ -90,6 +93,13 @@ export async function heardFrom(
     compare,
     ...(intent === 'why' || intent === 'explain' || supposed ? { asking } : {}),
   }
+}
+
+const LEFT = '<p>Left as it stands: nothing is changed.</p>'
+
+/** "Leave it as it stands": told, and nothing told with it. */
+function leavesAll({ reader }: AppDeps, { understanding }: Turn, text: string): boolean {
+  return Object.keys(understanding?.facts ?? {}).length === 0 && reader.leavesSupposed(text)
 }
 
 function replyHtml(

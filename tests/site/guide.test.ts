@@ -139,6 +139,20 @@ describe('a message by form post', () => {
     expect((await post({ state: STATE, supposed: 'boost=x', text: 'keep it' })).status).toBe(422)
   })
 
+  it('leaves what was supposed, and says so, when the form stands beside a what-if', async () => {
+    const supposed = STATE.replace('12psi', '9psi')
+    const said = ['leave it', 'Leave it as it is', 'leave it as it stands', 'no, leave it alone.']
+    for (const text of [...said, 'never mind', "don't keep it"]) {
+      const { state, query } = await leadsTo({ state: STATE, supposed, text, fact: 'bore' })
+      expect(state.answers).toMatchObject({ use: 'street', boost: { value: 12, unit: 'psi' } })
+      const page = await (await app.request(`/?${query}`)).text()
+      expect(page).toContain('Left as it stands: nothing is changed.')
+      expect(page).not.toContain('I could take nothing from that')
+    }
+    const more = await leadsTo({ state: STATE, supposed, text: 'leave it, bore is 4.03 in' })
+    expect(more.state.answers).toMatchObject({ boost: { value: 12 }, bore: { value: 4.03 } })
+  })
+
   it('that says nothing usable comes back in its field, and nothing is lost', async () => {
     const response = await post({ state: STATE, text: 'lorem <i>ipsum</i>' })
     expect(response.status).toBe(422)
