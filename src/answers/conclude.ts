@@ -12,12 +12,14 @@ import type { Request } from './requests.ts'
 import { settle } from './settle.ts'
 import { questionAfter } from './suppositions.ts'
 import { topicOf } from './topics.ts'
+import { boundedAbove } from './upper-bounds.ts'
 
 /** What a message comes to: one reading a fact at most, what it asks, and about what. */
 export interface Conclusion {
   readonly readings: readonly Reading[]
   readonly intent: Intent
   readonly topic?: string
+  readonly atMost?: readonly FactKey[]
 }
 
 /** Settle the readings, find the intent, and leave out facts that were only asked about. */
@@ -55,7 +57,10 @@ export function conclude(
     return { readings: [...own, ...unknowns], intent, ...(topic ? { topic } : {}) }
   }
   if (intent === 'what-if' && request) {
-    return { readings: [...supposedBy(request, settled, parts), ...unknowns], intent }
+    const supposed = supposedBy(request, settled, parts)
+    const atMost = boundedAbove(supposed, parts)
+    const bounds = atMost.length > 0 ? { atMost } : {}
+    return { readings: [...supposed, ...unknowns], intent, ...bounds }
   }
   if (intent === 'tell' && takesPlace(settled, parts)) {
     return { readings: [...settled, ...unknowns], intent: 'change' }

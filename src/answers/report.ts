@@ -16,7 +16,7 @@ interface Message {
 /** Tokens to places in the original text; nothing with a number is left unsaid. */
 export function report(
   message: Message,
-  { readings, intent, topic }: Conclusion,
+  { readings, intent, topic, atMost }: Conclusion,
   doubts: readonly Doubt[],
 ): Understanding {
   const facts: { [key in FactKey]?: Answer } = {}
@@ -30,7 +30,14 @@ export function report(
     return { text: message.text.slice(start, end), why }
   })
   if (message.plain.cut) unclear.push({ text: '…', why: TOO_LONG })
-  return { facts, spans, intent, ...(topic ? { topic } : {}), unclear }
+  return {
+    facts,
+    spans,
+    intent,
+    ...(topic ? { topic } : {}),
+    ...(atMost ? { atMost } : {}),
+    unclear,
+  }
 }
 
 const TOO_LONG = `the message is longer than ${printNumber(LONGEST_MESSAGE, 0)} characters; the rest was not read`

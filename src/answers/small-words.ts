@@ -101,6 +101,8 @@ const figures = z.strictObject({
   most: phrases,
   /** After a denial they make a limit of it: "never over 6200". */
   limits: phrases,
+  /** Before a figure they make it an upper end: "stay under 6,000". */
+  under: phrases,
   /** Between a power or torque and the speed that it peaks at: "720 peak hp at 6800". */
   peaks: phrases,
   /** After the answer to a question they only say what it counts in: "590 g with rings". */

@@ -13,6 +13,8 @@ export interface Understanding {
    * result, the id of the route that the question names.
    */
   readonly topic?: string
+  /** Facts of a what-if that the message bounds from above rather than gives: "under 6,000". */
+  readonly atMost?: readonly FactKey[]
   /** Words that were not used, and why. */
   readonly unclear: readonly { readonly text: string; readonly why: string }[]
 }

@@ -2,6 +2,7 @@ import type { Context } from 'hono'
 import type { Rulebook } from '../rulebook/load.ts'
 import type { TalkState } from '../talk/state.ts'
 import { answerTurn, messageTurn, type Turn } from '../talk/turn.ts'
+import { withinBounds } from '../talk/within-bounds.ts'
 import { without } from './accept-answers.ts'
 import { assessOrRefuse } from './assess-safely.ts'
 import { currencyProblems } from './currency.ts'
@@ -61,7 +62,7 @@ async function answer(deps: AppDeps, c: Context, body: TurnBody): Promise<Respon
   if ('problem' in taken || all.length > 0) {
     return problemResponse(c, 400, 'invalid-answers', all, { kept })
   }
-  const { turn } = taken
+  let { turn } = taken
   // The last turn is lost if the new answers fit no engine, so the refusal keeps those before it.
   const talking = turn.intent !== 'result'
   const options = { system: body.units, withoutTurningPoints: true, talking }
@@ -70,6 +71,7 @@ async function answer(deps: AppDeps, c: Context, body: TurnBody): Promise<Respon
     earlier: state.answers,
   })
   if ('refusal' in present) return present.refusal
+  turn = withinBounds(turn, present.ok)
   const supposed =
     turn.supposed &&
     (await assessOrRefuse(c, rulebook, turn.supposed, options, {

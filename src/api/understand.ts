@@ -33,6 +33,9 @@ const understanding = z.strictObject({
     description:
       'What a why or an explain asks about: a fact key or a glossary term. Of a result, the route that was asked about.',
   }),
+  atMost: z.array(factKey).optional().meta({
+    description: 'Facts of a what-if that are bounded from above rather than given: "under 6,000".',
+  }),
   unclear: z.array(unclearWords).meta({ description: 'Words that were not used, and why.' }),
 })
 

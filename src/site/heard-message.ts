@@ -1,3 +1,4 @@
+import type { Answers } from '../../shared/answers.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { printAnswer } from '../../shared/print.ts'
 import { assessOnce } from '../api/assess-once.ts'
@@ -12,6 +13,7 @@ import { replyTo } from '../talk/reply.ts'
 import type { TalkState } from '../talk/state.ts'
 import { messageTurn, type Turn } from '../talk/turn.ts'
 import { undone } from '../talk/undo.ts'
+import { withinBounds } from '../talk/within-bounds.ts'
 import type { GuideExtras } from './guide-view.ts'
 import type { RequestView } from './request-view.ts'
 import { comparison } from './what-if-view.ts'
@@ -72,8 +74,11 @@ interface Message {
 export async function heardFrom(
   deps: AppDeps,
   request: RequestView,
-  { turn, text, asking, client }: Message,
+  { turn: taken, text, asking, client }: Message,
 ): Promise<GuideExtras> {
+  const turn = taken.understanding?.atMost
+    ? withinBounds(taken, await assessed(deps, request, request.answers, client))
+    : taken
   const { intent, understanding, supposed } = turn
   if (leavesAll(deps, turn, text)) {
     return { heard: { accepted: [], unclear: [], reply: LEFT }, asking }
@@ -87,9 +92,10 @@ export async function heardFrom(
     unclear,
     reply: replyHtml(deps, turn, asking, request) ?? same,
   }
+  // A what-if answers for itself; only what is left out of it needs saying beside it.
+  const whole = compare !== undefined && unclear.length === 0 && !turn.alreadyWithin
   return {
-    // A what-if answers for itself; only words left unread need saying beside it.
-    ...(compare && unclear.length === 0 ? {} : { heard }),
+    ...(whole ? {} : { heard }),
     compare,
     ...(intent === 'why' || intent === 'explain' || supposed ? { asking } : {}),
   }
@@ -129,15 +135,19 @@ function accepted(
   })
 }
 
+/** A case as a comparison needs it; the present one is assessed once. */
+function assessed({ rulebook }: AppDeps, { units }: RequestView, answers: Answers, client: Client) {
+  return assessOnce(rulebook, answers, { system: units, withoutWhatIf: true }, client)
+}
+
 async function beside(
-  { rulebook }: AppDeps,
+  deps: AppDeps,
   request: RequestView,
   supposed: NonNullable<Turn['supposed']>,
   client: Client,
 ) {
-  const options = { system: request.units, withoutWhatIf: true }
-  const present = await assessOnce(rulebook, request.answers, options, client)
-  const assessed = assessOnce(rulebook, supposed, options, client)
-  const other = await ofCase('supposed', assessed, request.answers)
-  return comparison(rulebook, request, present, { answers: supposed, assessment: other })
+  const present = await assessed(deps, request, request.answers, client)
+  const then = assessed(deps, request, supposed, client)
+  const other = await ofCase('supposed', then, request.answers)
+  return comparison(deps.rulebook, request, present, { answers: supposed, assessment: other })
 }

@@ -23,11 +23,12 @@ export interface ReplyWords {
  */
 export function replyTo(
   words: ReplyWords,
-  { intent, understanding }: Turn,
+  { intent, understanding, alreadyWithin }: Turn,
   asking: FactKey | undefined,
   call?: Call,
 ): string | undefined {
   const topic = understanding?.topic
+  if (alreadyWithin) return alreadyWithin.join('\n\n')
   if (intent === 'why') return whyAsked(words, asNamed(topic) ?? asking)
   if (intent === 'explain') return explained(words, topic, asking)
   if (intent === 'result' && call) return ofRoute(words, topic, call)

@@ -86,13 +86,16 @@ function quoted(text: string): string {
   return plainInMarkdown(text.replace(/\.$/, ''))
 }
 
-function supposed({ supposed: answers, state }: Turn, compared: ToSay['compared']): string {
+function supposed(
+  { supposed: answers, state, alreadyWithin }: Turn,
+  compared: ToSay['compared'],
+): string {
   if (!answers || !compared) return ''
   const changes = FACT_KEYS.flatMap((key) => {
     const answer = answers[key]
     const same = JSON.stringify(answer) === JSON.stringify(state.answers[key])
     return answer === undefined || same ? [] : [named(key, answer)]
   })
-  if (changes.length === 0) return 'That is how it stands already.'
+  if (changes.length === 0) return alreadyWithin ? '' : 'That is how it stands already.'
   return `With ${changes.join(', ')}: ${compared.supposed}\n\nAs it stands: ${compared.present}\n\n${compared.isCall ? '' : 'There is no call yet: usual figures stand in for answers that it rests on. '}Nothing of it is taken until you keep it.`
 }

@@ -16,6 +16,8 @@ export interface Turn {
   readonly understanding?: Understanding
   /** Answers of a what-if; they are not taken until the person keeps them. */
   readonly supposed?: Answers
+  /** What a what-if would bound that keeps to it already, a sentence each, Markdown. */
+  readonly alreadyWithin?: readonly string[]
 }
 
 /** Take one answer to one fact. */

@@ -37,6 +37,29 @@ describe('a turn whose answers fit no engine', () => {
   })
 })
 
+describe('a what-if that only bounds from above', () => {
+  it('supposes nothing where the build keeps to it, and says so', async () => {
+    const below = await turn({ answers: SO_FAR, text: 'what if I stay under 9,000 rpm' })
+    expect(below.supposed).not.toHaveProperty('peakRpm')
+    expect(below.says.markdown).toMatch(
+      /already stays under 9,000\srpm: [\d,]+\srpm is taken for now/,
+    )
+    const said = { ...SO_FAR, peakRpm: '6500 rpm' }
+    const at = await turn({ answers: said, text: 'what if I never go over 6500 rpm' })
+    expect(at.says.markdown).toMatch(/already stays under 6,500\srpm: 6,500\srpm is what it is/)
+    const lower = await turn({ answers: said, text: 'what if I stay under 6,000' })
+    expect(lower.supposed).toMatchObject({ peakRpm: { value: 6000, unit: 'rpm' } })
+    const units = await turn({ answers: SO_FAR, text: 'what if I keep boost below 1 bar' })
+    expect(units.says.markdown).toMatch(/already stays under 1\sbar/)
+    const both = await turn({
+      answers: said,
+      text: 'what if I ran 18 psi and stayed under 7,000 rpm',
+    })
+    expect(both.supposed).toMatchObject({ boost: { value: 18 }, peakRpm: { value: 6500 } })
+    expect(both.says.markdown).toMatch(/already stays under 7,000[\s\S]*With \*\*boost\*\* 18/)
+  })
+})
+
 describe('POST /api/turn', () => {
   it('talks: message, answer, undo, restart, each from what the last gave', async () => {
     const first = await turn({ text: 'turbo street motor, two bolt caps, 12 psi' })

@@ -139,6 +139,13 @@ describe('a message by form post', () => {
     expect((await post({ state: STATE, supposed: 'boost=x', text: 'keep it' })).status).toBe(422)
   })
 
+  it('that bounds from above what is lower already raises nothing', async () => {
+    const { query } = await leadsTo({ state: STATE, text: 'what if I stay under 9,000 rpm?' })
+    const page = await (await app.request(`/?${query}`)).text()
+    expect(page).toMatch(/already stays under 9,000\srpm/)
+    expect(page).not.toContain('class="what-if"')
+  })
+
   it('leaves what was supposed, and says so, when the form stands beside a what-if', async () => {
     const supposed = STATE.replace('12psi', '9psi')
     const said = ['leave it', 'Leave it as it is', 'leave it as it stands', 'no, leave it alone.']
