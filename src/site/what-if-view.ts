@@ -1,7 +1,7 @@
 import type { Answer, Answers } from '../../shared/answers.ts'
-import type { Assessment } from '../../shared/assessment.ts'
+import type { Assessment, RouteReport } from '../../shared/assessment.ts'
 import { FACT_KEYS, type FactKey, fact } from '../../shared/fact-keys.ts'
-import { printAnswer } from '../../shared/print.ts'
+import { printAnswer, printMoney } from '../../shared/print.ts'
 import type { Comparison } from '../pages/conversation-view.ts'
 import type { UnitSystem } from '../pages/page-href.ts'
 import { printIn } from '../pages/person-units.ts'
@@ -71,16 +71,49 @@ function rowsOf(
       now,
       other: after[index]?.[1] ?? '',
     })),
+    ...routeRows(present, other),
+    ...costRows(present, other),
   ]
 }
 
 /** The figures that a change of plan moves, in the person's own units. */
-function figures({ loads, routes, call }: Assessment, units: UnitSystem): [string, string][] {
-  const route = routes.find(({ id }) => id === call.route)
+function figures({ loads }: Assessment, units: UnitSystem): [string, string][] {
   return [
     ['Peak cylinder pressure', printIn(loads.peakPressure.value, 'bar', units)],
     ['Greatest pull on a cap', printIn(loads.worstPull.pull, 'kN', units)],
     ['Greatest side push', printIn(loads.worstSide.side, 'kN', units)],
-    ['That route holds in', route ? `${route.holdsIn} of 100` : 'withheld'],
   ]
+}
+
+/** Each called route in both columns: two routes' figures side by side would not compare. */
+function routeRows(present: Assessment, other: Assessment): Comparison['rows'] {
+  const called = new Set([present.call.route, other.call.route])
+  return [...called].flatMap((id) => {
+    const [now, then] = [present, other].map(({ routes }) => routes.find((one) => one.id === id))
+    const title = now?.title ?? then?.title
+    if (title === undefined) return []
+    return [{ label: `${title} holds in`, now: holds(now), other: holds(then) }]
+  })
+}
+
+function holds(route: RouteReport | undefined): string {
+  return route?.possible ? `${route.holdsIn} of 100` : 'not possible'
+}
+
+/** What each column's own call costs, and whether the budget covers it if one was said. */
+function costRows(present: Assessment, other: Assessment): Comparison['rows'] {
+  const [now, then] = [costOf(present), costOf(other)]
+  const rows = [{ label: 'Likely cost of the call', now: now.text, other: then.text }]
+  if (present.cost.budget === null && other.cost.budget === null) return rows
+  return [...rows, { label: 'Within the budget', now: now.within, other: then.within }]
+}
+
+function costOf({ call, routes, cost }: Assessment): { text: string; within: string } {
+  const route = routes.find(({ id }) => id === call.route)
+  if (!route) return { text: 'withheld', within: 'withheld' }
+  const { likely, currency } = route.cost
+  const over = cost.budget === null ? undefined : likely - cost.budget
+  const within =
+    over === undefined ? 'none said' : over <= 0 ? 'yes' : `no, ${printMoney(over, currency)} over`
+  return { text: printMoney(likely, currency), within }
 }
