@@ -11,7 +11,7 @@ import { argues } from './reasons-asked.ts'
 import type { Request } from './requests.ts'
 import { settle } from './settle.ts'
 import { questionAfter } from './suppositions.ts'
-import { topicOf } from './topics.ts'
+import { leaveAsked, topicOf } from './topics.ts'
 import { boundedAbove } from './upper-bounds.ts'
 
 /** What a message comes to: one reading a fact at most, what it asks, and about what. */
@@ -46,6 +46,7 @@ export function conclude(
     const about = new Set(saidAbout(request, settled, before !== undefined, parts))
     const topic = after ?? before ?? asking
     const readings = settled.filter((reading) => !about.has(reading))
+    leaveAsked(request, tokens, scopes, findings)
     return { readings, intent, ...(topic ? { topic } : {}) }
   }
   if (intent === 'result') {

@@ -1,4 +1,5 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
+import type { Findings } from './findings.ts'
 import type { Lexicon } from './lexicon.ts'
 import { longestAt } from './phrases.ts'
 import type { Request } from './requests.ts'
@@ -15,7 +16,7 @@ export function topicOf(
   scopes: Scopes,
   lexicon: Lexicon,
 ): string | undefined {
-  const { articles, endings } = lexicon.vocabulary.explainMiddle
+  const { articles, endings, things } = lexicon.vocabulary.explainMiddle
   let from = request.to
   let to = from
   while (
@@ -34,9 +35,17 @@ export function topicOf(
     to -= 1
   if (from >= to) return undefined
   if (request.intent === 'why') return factsIn(tokens, from, to, lexicon)[0]?.key
+  const said = words(tokens, from, to)
+  // "How do I measure the register" asks about its height after all.
+  const measures = tokens
+    .slice(request.from, from)
+    .some(({ text }) => lexicon.words.asking.why.has(text) || MEASURES.has(text))
+  if (things.includes(said) && !measures) return said
   const named = factNamed(tokens, from, to, lexicon)
-  return named && !isWork(named, tokens, from, to, lexicon) ? named : words(tokens, from, to)
+  return named && !isWork(named, tokens, from, to, lexicon) ? named : said
 }
+
+const MEASURES = new Set('measure check find'.split(' '))
 
 /** "… and do I need one?" */
 function asksMore(tokens: readonly Token[], at: number): boolean {
@@ -100,4 +109,20 @@ export function factsIn(
     at = match.to - 1
   }
   return found
+}
+
+/** "What is a stud?": the words that are asked about need no saying that they were not taken. */
+export function leaveAsked(
+  { from }: Request,
+  tokens: readonly Token[],
+  scopes: Scopes,
+  { doubts }: Findings,
+): void {
+  const left = doubts.filter(
+    (doubt) =>
+      doubt.from < from ||
+      scopes.sentence[doubt.from] !== scopes.sentence[from] ||
+      tokens.slice(doubt.from, doubt.to).some(({ kind }) => kind !== 'word'),
+  )
+  doubts.splice(0, doubts.length, ...left)
 }

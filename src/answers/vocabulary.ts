@@ -233,7 +233,12 @@ export const vocabularySchema = z.strictObject({
   leaving: phrases,
   /** What people call the routes when they ask about one: "do I need a girdle?" */
   routesAsked: z.record(routeId, phrases),
-  explainMiddle: z.strictObject({ articles: phrases, endings: phrases }),
+  explainMiddle: z.strictObject({
+    articles: phrases,
+    endings: phrases,
+    /** Names of things that are asked about themselves, not a measure of them: "what is a register?" */
+    things: phrases,
+  }),
   octane: z.strictObject({ words: phrases, pumpTo: z.number(), raceFrom: z.number() }),
   words: smallWords,
   spelling: spellingVocabulary,

@@ -43,13 +43,16 @@ export function glossary(text: string, options: RenderOptions = {}): GlossaryEnt
     })
 }
 
-/** The entry of a word: its term, another name for it, or its slug, in any case. */
+/** The entry of a word: its term, another name for it, or its slug, in any case, one or several. */
 export function glossaryEntry(content: Content, words: string): GlossaryEntry | undefined {
-  const wanted = words.trim().toLowerCase()
-  return glossary(content.document('glossary.md')?.text ?? '').find(
-    ({ slug, term, also }) =>
-      slug === wanted || [term, ...also].some((name) => name.toLowerCase() === wanted),
-  )
+  const said = words.trim().toLowerCase()
+  const entries = glossary(content.document('glossary.md')?.text ?? '')
+  const named = (wanted: string) =>
+    entries.find(
+      ({ slug, term, also }) =>
+        slug === wanted || [term, ...also].some((name) => name.toLowerCase() === wanted),
+    )
+  return named(said) ?? named(said.replace(/s$/, ''))
 }
 
 /** The words of the trade, by letter. Undefined when there is no glossary. */
