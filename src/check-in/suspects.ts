@@ -47,8 +47,8 @@ export function suspects(
   expected: Readonly<Record<string, number | undefined>>,
   units: Units,
 ): Suspect[] {
-  const { near, far, beyond, unit, wholeTable } = rules.slips
-  const bounds = { near: toSi(near, unit), far: toSi(far, unit), beyond: toSi(beyond, unit) }
+  const { near, far, unit, wholeTable } = rules.slips
+  const bounds = { near: toSi(near, unit), far: toSi(far, unit) }
   return GROUPS.flatMap(({ table, columns, name }): Suspect[] => {
     const likes = likesOf(measured, table, columns)
     if (likes.length === 0) return []
@@ -60,7 +60,7 @@ export function suspects(
     return likes.flatMap((one) => {
       const beside = besides(one, likes, middle)
       return Math.abs(one.value - beside) > bounds.far
-        ? [suspectOf(one, beside, bounds, measured.unit, units)]
+        ? [suspectOf(one, beside, bounds.near, measured.unit, units)]
         : []
     })
   })
@@ -97,7 +97,7 @@ function wholeTableSuspect(
   const fits = Math.abs(inOther - about) <= share * about
   const label = TABLES.find(({ id }) => likes[0]?.field.startsWith(`${id}.`))?.title ?? name
   const question = fits
-    ? `The ${name} would fit if they were in ${UNIT_WORDS[other]}, not in ${UNIT_WORDS[unit]}. Were they typed in ${UNIT_WORDS[other]}?`
+    ? `The ${name} would fit if they were in ${other}, not in ${unit}. Were they typed in ${other}?`
     : `The ${name} lie about ${lengthText(middle, units)}, but this engine’s should be near ${lengthText(about, units)}. Check them, and what the guide takes for the journal.`
   return {
     fields: likes.map(({ field }) => field),
@@ -108,8 +108,6 @@ function wholeTableSuspect(
     leftOut: fits,
   }
 }
-
-const UNIT_WORDS = { in: 'inches', mm: 'millimetres' } as const
 
 const SLIPS: Readonly<Record<ReadingSlip['kind'] | TypingSlip['kind'], string>> = {
   'inch-for-mm': 'an inch figure among millimetres',
@@ -125,7 +123,7 @@ const SLIPS: Readonly<Record<ReadingSlip['kind'] | TypingSlip['kind'], string>> 
 function suspectOf(
   { field, text, value }: Like,
   beside: number,
-  { near, beyond }: { readonly near: number; readonly beyond: number },
+  near: number,
   unit: Measured['unit'],
   units: Units,
 ): Suspect {
@@ -133,10 +131,8 @@ function suspectOf(
   const away = lengthText(Math.abs(value - beside), units)
   const slip = likeliest(text, value, beside, near, unit)
   if (!slip) {
-    const leftOut = Math.abs(value - beside) > beyond
-    const until = leftOut ? ' It is left out until then: no part is so far off.' : ''
-    const question = `It stands ${away} from its likes, and no common slip explains it. Measure it again.${until}`
-    return { ...common, question, leftOut }
+    const question = `It stands ${away} from its likes, and no common slip explains it. Measure it again.`
+    return { ...common, question, leftOut: false }
   }
   const question = `It stands ${away} from its likes. It looks like ${SLIPS[slip.kind]}: was ${slip.meant} meant?`
   return { ...common, question, instead: { fields: { [field]: slip.meant } }, leftOut: true }

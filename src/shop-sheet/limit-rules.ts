@@ -89,8 +89,6 @@ export const limitsFile = z.strictObject({
     near: z.number().positive(),
     /** How far a reading must stand off before it is asked about. */
     far: z.number().positive(),
-    /** How far off no part is: beyond it a reading is left out until it is measured again. */
-    beyond: z.number().positive(),
     /** Share of the expected size by which a whole table may be off before its unit is asked about. */
     wholeTable: z.number().positive().max(0.5),
     because: sentence,
