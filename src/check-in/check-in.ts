@@ -52,7 +52,10 @@ export interface CheckInReport {
   }
   readonly mains: readonly MainReport[]
   readonly whole: readonly WholeReport[]
+  /** Readings in question, left out until they are confirmed or put right. */
   readonly suspects: readonly Suspect[]
+  /** Readings that were asked about, and measured again and found so. */
+  readonly kept: readonly Suspect[]
   /** Mains that stand apart from their fellows, confirmed or to be measured again. */
   readonly odd: readonly OddMain[]
   readonly wrong: readonly {
@@ -75,8 +78,9 @@ export function checkIn(
   rules: ShopRules,
   units: Units,
 ): CheckInReport {
-  const asked = suspects(measured, rules, expectedOf(engine), units)
-  const doubted = new Set(asked.flatMap(({ fields, leftOut }) => (leftOut ? fields : [])))
+  const questioned = suspects(measured, rules, expectedOf(engine), units)
+  const asked = questioned.filter(({ confirmed }) => !confirmed)
+  const doubted = new Set(asked.flatMap(({ fields }) => fields))
   const readings = readingsOf(measured, doubted)
   const measuring: MeasureCase = { engine, rules, readings, units, use: engine.use }
   const notes: string[] = []
@@ -94,6 +98,7 @@ export function checkIn(
     mains,
     whole,
     suspects: asked,
+    kept: questioned.filter(({ confirmed }) => confirmed),
     odd,
     wrong: readings.wrong.map(({ field, text }) => ({ field, label: fieldLabel(field), text })),
     notes,

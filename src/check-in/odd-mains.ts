@@ -96,13 +96,13 @@ function oddMain(measuring: MeasureCase, kind: Kind, apart: Apart): OddMain {
   const side = off < 0 ? 'under' : 'over'
   const told = measuring.readings.text(STANDS)
   const says = `The ${name.toLowerCase()} is ${show(Math.abs(off))} ${side} the middle of the mains, ${show(apart.middle)}.`
-  const confirmed = stands(told, measure, main, apart.value)
+  const confirmed = stands(told, `${measure} ${main}`, apart.value)
   return {
     main,
     measure,
     says,
     confirmed,
-    confirm: withStanding(told, measure, main, apart.value),
+    confirm: withStanding(told, `${measure} ${main}`, apart.value),
     cells: kind.columns.map((column) => `${tableFor(measure)}.${main}.${column}`),
     judged: judgedOf(measuring, kind, apart, { says, confirmed }),
   }

@@ -1,34 +1,29 @@
 import { fromSi } from '../../shared/units.ts'
 
-/** The field that keeps which odd measures were taken again and found so. */
+/** The field that keeps which odd measures and readings were taken again and found so. */
 export const STANDS = 'stands'
 
-const PART = /([a-z]+) (\d) ([\d.]+)/g
+const PART = /(?:[a-z]+ \d|[a-z]+\.\d\.[a-z]+) [\d.]+/g
 
-/** One measure of one main as it was found again: "journal 3 62.141", the size in mm. */
-function written(measure: string, main: number, value: number): string {
-  return `${measure} ${main} ${fromSi(value, 'mm').toFixed(3)}`
+/** One measure as it was found again: "journal 3 62.141" or "journal.3.fv 68.580", the size in mm. */
+function written(measure: string, value: number): string {
+  return `${measure} ${fromSi(value, 'mm').toFixed(3)}`
 }
 
-/** Whether a measure was confirmed at this size; another size is asked about anew. */
-export function stands(
-  text: string | undefined,
-  measure: string,
-  main: number,
-  value: number,
-): boolean {
-  return parts(text).includes(written(measure, main, value))
+/**
+ * Whether a measure was confirmed at this size; another size is asked about anew.
+ *
+ * @param measure - a measure and its main, such as `journal 3`, or a cell, such as `journal.3.fv`
+ * @param value - m
+ */
+export function stands(text: string | undefined, measure: string, value: number): boolean {
+  return parts(text).includes(written(measure, value))
 }
 
 /** The field's text once this measure is confirmed too. */
-export function withStanding(
-  text: string | undefined,
-  measure: string,
-  main: number,
-  value: number,
-): string {
-  const others = parts(text).filter((part) => !part.startsWith(`${measure} ${main} `))
-  return [...others, written(measure, main, value)].join('; ')
+export function withStanding(text: string | undefined, measure: string, value: number): string {
+  const others = parts(text).filter((part) => !part.startsWith(`${measure} `))
+  return [...others, written(measure, value)].join('; ')
 }
 
 function parts(text: string | undefined): string[] {

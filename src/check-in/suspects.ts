@@ -7,6 +7,7 @@ import { readLength } from '../shop-sheet/readings.ts'
 import type { ShopRules } from '../shop-sheet/shop-rules.ts'
 import { lengthText, type Units } from '../shop-sheet/workshop-figures.ts'
 import { median } from './median.ts'
+import { STANDS, stands, withStanding } from './stands.ts'
 import { type TypingSlip, typingSlips } from './typing-slips.ts'
 
 /** A reading that is likelier a slip than a part, and what was perhaps meant. */
@@ -18,8 +19,10 @@ export interface Suspect {
   readonly question: string
   /** What would undo it: texts for fields, or another unit for all. */
   readonly instead?: { readonly fields?: Record<string, string>; readonly unit?: 'in' | 'mm' }
-  /** Whether the readings are left out until the question is answered. */
-  readonly leftOut: boolean
+  /** Whether it was measured again and stands; until then the readings are left out. */
+  readonly confirmed: boolean
+  /** Text of the field that confirms it. */
+  readonly confirm: string
 }
 
 /** Readings that should be alike: housing bores, journals, shell walls at the middle and the edge. */
@@ -37,7 +40,7 @@ interface Like {
 }
 
 /**
- * Readings to ask about before they are judged.
+ * Readings to ask about before they are judged, those that were confirmed among them.
  *
  * @param expected - roughly where each group should lie, m, from what is known of the engine
  */
@@ -55,12 +58,12 @@ export function suspects(
     const middle = median(likes.map(({ value }) => value))
     const about = expected[table]
     if (about !== undefined && Math.abs(middle - about) > wholeTable * about) {
-      return [wholeTableSuspect(likes, middle, about, wholeTable, measured.unit, name, units)]
+      return [wholeTableSuspect(likes, middle, about, wholeTable, measured, name, units)]
     }
     return likes.flatMap((one) => {
       const beside = besides(one, likes, middle)
       return Math.abs(one.value - beside) > bounds.far
-        ? [suspectOf(one, beside, bounds.near, measured.unit, units)]
+        ? [suspectOf(one, beside, bounds.near, measured, units)]
         : []
     })
   })
@@ -88,25 +91,32 @@ function wholeTableSuspect(
   middle: number,
   about: number,
   share: number,
-  unit: Measured['unit'],
+  { unit, fields }: Measured,
   name: string,
   units: Units,
 ): Suspect {
   const other = unit === 'in' ? 'mm' : 'in'
   const inOther = toSi(fromSi(middle, unit), other)
   const fits = Math.abs(inOther - about) <= share * about
-  const label = TABLES.find(({ id }) => likes[0]?.field.startsWith(`${id}.`))?.title ?? name
+  const table = TABLES.find(({ id }) => likes[0]?.field.startsWith(`${id}.`))
   const question = fits
-    ? `The ${name} would fit if they were in ${other}, not in ${unit}. Were they typed in ${other}?`
+    ? `The ${name} would fit if they were in ${UNIT_WORDS[other]}, not in ${UNIT_WORDS[unit]}. Were they typed in ${UNIT_WORDS[other]}?`
     : `The ${name} lie about ${lengthText(middle, units)}, but this engine’s should be near ${lengthText(about, units)}. Check them, and what the guide takes for the journal.`
   return {
     fields: likes.map(({ field }) => field),
-    label,
+    label: table?.title ?? name,
     typed: likes[0]?.text ?? '',
     question,
     ...(fits ? { instead: { unit: other } } : {}),
-    leftOut: fits,
+    // To the millimetre: one reading more must not ask about the table anew.
+    ...confirmation(fields[STANDS], `${table?.id} 0`, Math.round(middle * 1000) / 1000),
   }
+}
+
+/** A unit written out: "in in" reads like a slip of the pen. */
+export const UNIT_WORDS: Readonly<Record<Measured['unit'], string>> = {
+  in: 'inches',
+  mm: 'millimetres',
 }
 
 const SLIPS: Readonly<Record<ReadingSlip['kind'] | TypingSlip['kind'], string>> = {
@@ -124,18 +134,34 @@ function suspectOf(
   { field, text, value }: Like,
   beside: number,
   near: number,
-  unit: Measured['unit'],
+  { unit, fields }: Measured,
   units: Units,
 ): Suspect {
-  const common = { fields: [field], label: fieldLabel(field), typed: text }
+  const common = {
+    fields: [field],
+    label: fieldLabel(field),
+    typed: text,
+    ...confirmation(fields[STANDS], field, value),
+  }
   const away = lengthText(Math.abs(value - beside), units)
   const slip = likeliest(text, value, beside, near, unit)
   if (!slip) {
     const question = `It stands ${away} from its likes, and no common slip explains it. Measure it again.`
-    return { ...common, question, leftOut: false }
+    return { ...common, question }
   }
   const question = `It stands ${away} from its likes. It looks like ${SLIPS[slip.kind]}: was ${slip.meant} meant?`
-  return { ...common, question, instead: { fields: { [field]: slip.meant } }, leftOut: true }
+  return { ...common, question, instead: { fields: { [field]: slip.meant } } }
+}
+
+function confirmation(
+  told: string | undefined,
+  measure: string,
+  value: number,
+): Pick<Suspect, 'confirmed' | 'confirm'> {
+  return {
+    confirmed: stands(told, measure, value),
+    confirm: withStanding(told, measure, value),
+  }
 }
 
 function likeliest(

@@ -2,7 +2,7 @@ import type { MainReport } from '../check-in/check-in.ts'
 import type { Verdict } from '../check-in/judge.ts'
 import type { OddMeasure } from '../check-in/odd-mains.ts'
 import { STANDS } from '../check-in/stands.ts'
-import type { Suspect } from '../check-in/suspects.ts'
+import { type Suspect, UNIT_WORDS } from '../check-in/suspects.ts'
 import { VERDICT_WORDS } from '../check-in/verdicts.ts'
 import { type Measured, measuredQuery } from '../shop-sheet/link-code.ts'
 import type { CheckInView } from './check-in.ts'
@@ -68,7 +68,7 @@ function questions(view: CheckInView): Html {
   return html`<div class="notice caution"><h3>Is this what the gauge said?</h3><ul class="suspects">${each(
     suspects,
     (one) =>
-      html`<li><p><a href="#${fieldId(one.fields[0] ?? '')}">${one.label}</a>: <span class="figure-text">${one.typed}</span>. ${one.question}${one.leftOut ? ' It is left out until then.' : ''}</p>${instead(one, view)}</li>`,
+      html`<li><p><a href="#${fieldId(one.fields[0] ?? '')}">${one.label}</a>: <span class="figure-text">${one.typed}</span>. ${one.question} It is left out until then.</p>${instead(one, view)}</li>`,
   )}</ul></div>`
 }
 
@@ -85,18 +85,28 @@ function measureAgain(view: CheckInView): Html {
 
 /** What was confirmed stays visible, with a way back. */
 function keptAsMeasured(view: CheckInView): Html {
-  const kept = view.report.odd.filter(({ confirmed }) => confirmed)
-  if (kept.length === 0) return NOTHING
-  const names = kept.map(({ main, measure }) => `main ${main}, ${MEASURE_WORDS[measure]}`)
+  const { odd, kept } = view.report
+  const names = [
+    ...odd
+      .filter(({ confirmed }) => confirmed)
+      .map(({ main, measure }) => `main ${main}, ${MEASURE_WORDS[measure]}`),
+    ...kept.map(
+      ({ label, typed }) => `${label.charAt(0).toLowerCase()}${label.slice(1)}, ${typed}`,
+    ),
+  ]
+  if (names.length === 0) return NOTHING
   return html`<p class="soft">Measured again and kept: ${names.join('; ')}. <a class="screen-only" data-instead href="${withFields(view, { [STANDS]: '' })}">Ask again</a></p>`
 }
 
-function instead({ instead: other }: Suspect, view: CheckInView): Html {
-  if (!other) return NOTHING
-  const text = other.unit
-    ? `Yes, all figures are in ${other.unit}`
-    : `Yes, take ${Object.values(other.fields ?? {}).join(', ')}`
-  return html`<p><a class="button screen-only" data-instead href="${withFields(view, other.fields ?? {}, other.unit)}">${text}</a></p>`
+/** One press that takes what was meant, where that is known, and one that keeps what was typed. */
+function instead({ instead: other, confirm }: Suspect, view: CheckInView): Html {
+  return html`<p>${other ? html`<a class="button screen-only" data-instead href="${withFields(view, other.fields ?? {}, other.unit)}">${meant(other)}</a> ` : NOTHING}<a class="button quiet screen-only" data-instead href="${withFields(view, { [STANDS]: confirm })}">It was measured again: it stands</a></p>`
+}
+
+function meant({ fields = {}, unit }: NonNullable<Suspect['instead']>): string {
+  return unit
+    ? `Yes, all figures are in ${UNIT_WORDS[unit]}`
+    : `Yes, take ${Object.values(fields).join(', ')}`
 }
 
 /** This check-in with some fields changed. */

@@ -47,3 +47,23 @@ describe('the check-in page of a main that stands apart', () => {
     expect(then).toContain('Measured again and kept: main 3, journal.')
   })
 })
+
+describe('the check-in page of a reading that no slip explains', () => {
+  it('leaves it out, and keeps it once it was measured again', async () => {
+    const one = 'm.unit=in&m.journal=2.7_2.4488_2.4488_2.4488~2.4488_2.4488_2.4488_2.4488'
+    const asked = await (await app.request(`/check-in?${one}`)).text()
+    expect(asked).toContain('no common slip explains it. Measure it again. It is left out until')
+    const sentBack = /Journal out of round<\/th><td[^>]*><span class="badge danger">Send back/
+    expect(asked).not.toMatch(sentBack)
+    const kept = await (await app.request(linkNamed(asked, 'It was measured again: it'))).text()
+    expect(kept).toContain('Measured again and kept: main 1, front, one way, 2.7.')
+    expect(kept).toMatch(sentBack)
+  })
+
+  it('writes the units out', async () => {
+    const one = 'mainJournalDiameter=2.45in&m.unit=mm&m.journal=2.4488~2.4488~2.4488'
+    const text = await (await app.request(`/check-in?${one}`)).text()
+    expect(text).toContain('if they were in inches, not in millimetres')
+    expect(text).toContain('Yes, all figures are in inches')
+  })
+})

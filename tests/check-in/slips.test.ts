@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { typingSlips } from '../../src/check-in/typing-slips.ts'
-import { check, goodBlock } from './case.ts'
+import { check, goodBlock, measure } from './case.ts'
 
 const FIELD = 'housing.4.fl'
 
@@ -22,6 +22,37 @@ describe('a reading that is likely a slip', () => {
     // Left out until it is answered: the main is neither passed nor sent back for it.
     expect(mains[3]?.verdict).toBe('look-again')
     expect(overall.verdict).toBe('look-again')
+  })
+
+  it('is left out even where no slip explains it: it decides nothing and moves no limit', () => {
+    // A journal larger than the bore inside its shells, 2.6412 − 2 × 0.0953 in, cannot be there.
+    const typed = { 'journal.1.fv': '2.7' }
+    const report = check(goodBlock(typed))
+    expect(report.suspects[0]?.question).toContain('no common slip explains it')
+    expect(report.suspects[0]?.instead).toBeUndefined()
+    expect(report.overall.title).toBe('Look again: main 1')
+    expect(report.mains[0]?.judged.every(({ verdict }) => verdict !== 'send-back')).toBe(true)
+    const limits = [1, 2].map((main) => measure(report, 'clearance', main).limit)
+    expect(limits[0]).toBe(limits[1])
+    const stands = report.suspects[0]?.confirm ?? ''
+    const confirmed = check(goodBlock({ ...typed, stands }))
+    expect([confirmed.suspects, confirmed.kept.map((one) => one.fields)]).toEqual([
+      [],
+      [['journal.1.fv']],
+    ])
+    expect(confirmed.mains[0]?.verdict).toBe('send-back')
+    expect(check(goodBlock({ 'journal.1.fv': '2.71', stands })).suspects).toHaveLength(1)
+  })
+
+  it('leaves out a whole table of no likely size, until it is confirmed', () => {
+    const journal = [1, 2, 3, 4, 5].flatMap((main) =>
+      ['fv', 'fh', 'rv', 'rh'].map((column) => [`journal.${main}.${column}`, '3.2'] as const),
+    )
+    const wide = Object.fromEntries(journal)
+    const { overall, suspects } = check(goodBlock(wide))
+    expect(overall.verdict).toBe('look-again')
+    const stands = suspects[0]?.confirm ?? ''
+    expect(check(goodBlock({ ...wide, stands })).overall.verdict).toBe('send-back')
   })
 
   it('passes once the question is answered', () => {
@@ -47,7 +78,9 @@ describe('a reading that is likely a slip', () => {
     const { fields } = goodBlock()
     const { suspects, overall } = check({ unit: 'mm', fields })
     expect(suspects[0]?.instead).toEqual({ unit: 'in' })
-    expect(suspects[0]?.question).toContain('typed in in')
+    expect(suspects[0]?.question).toContain(
+      'in inches, not in millimetres. Were they typed in inches?',
+    )
     expect(overall.verdict).not.toBe('send-back')
   })
 
