@@ -9,6 +9,7 @@ import { type AlignmentCheck, alignmentCheck } from './alignment.ts'
 import { shiftCheck } from './axis-shift.ts'
 import { clearanceCheck } from './clearances.ts'
 import { deckCheck, gearboxCheck, thrustCheck } from './deck-and-gearbox.ts'
+import { type GoesBack, goesBack, isSizeOpen } from './goes-back.ts'
 import { housingCheck } from './housings.ts'
 import { journalCheck } from './journals.ts'
 import type { Judged, Verdict } from './judge.ts'
@@ -22,6 +23,10 @@ import { mainVerdict, overallVerdict } from './verdicts.ts'
 export interface MainReport {
   readonly main: number
   readonly verdict: Verdict | null
+  /** What has to be sent back for it; nothing unless that is the verdict. */
+  readonly goesBack: GoesBack
+  /** Whether a size was measured and no limit of it is known. */
+  readonly sizeOpen: boolean
   /** Every measure that decides it, in a sentence each; empty when nothing was measured. */
   readonly reasons: readonly string[]
   /** What to do about them. */
@@ -128,7 +133,14 @@ function mainReport(
     ...heldBack(judged, own),
     ...(beside.line?.byMain.get(main) ?? []),
   ]
-  return { main, worked, missing, ...mainVerdict(main, all, beside.asked, missing) }
+  return {
+    main,
+    worked,
+    missing,
+    goesBack: goesBack(all),
+    sizeOpen: isSizeOpen(all),
+    ...mainVerdict(main, all, beside.asked, missing),
+  }
 }
 
 function places({ mains }: EngineCase): number[] {

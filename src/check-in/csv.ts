@@ -2,8 +2,8 @@ import { fieldLabel } from '../shop-sheet/field-labels.ts'
 import { singleField } from '../shop-sheet/fields.ts'
 import type { Measured } from '../shop-sheet/link-code.ts'
 import type { CheckInReport } from './check-in.ts'
+import { verdictWords } from './goes-back.ts'
 import type { Judged } from './judge.ts'
-import { VERDICT_WORDS } from './verdicts.ts'
 
 /**
  * One cell of a comma-separated file. A text that a spreadsheet would take for a formula gets an
@@ -31,7 +31,7 @@ export function checkInCsv(measured: Measured, report: CheckInReport): string {
   const verdict = report.overall.verdict
   return csvText([
     ['Check-in of the main bores', report.overall.title],
-    ['Verdict', verdict === null ? 'none' : VERDICT_WORDS[verdict]],
+    ['Verdict', verdict === null ? 'none' : verdictWords({ verdict })],
     [],
     ['Reading', 'As typed', 'Unit'],
     ...Object.entries(measured.fields).map(([name, text]) => [
@@ -65,7 +65,7 @@ function row(where: string, one: Judged): string[] {
     text,
     limit,
     uncertainty,
-    verdict === null ? '' : VERDICT_WORDS[verdict],
+    verdict === null ? '' : verdictWords({ verdict }),
     limit === '' ? '' : from,
     `${reason} ${advice}`.trim(),
   ]

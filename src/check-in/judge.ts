@@ -27,6 +27,8 @@ export interface Judged {
   /** Why there is such a limit. */
   readonly because: string
   readonly source: Source
+  /** What goes back to be mended when it is not kept. */
+  readonly goesBack: Limit['goesBack']
 }
 
 /** One measured value with what its gauge may be off. */
@@ -60,6 +62,7 @@ export function judge(limit: Limit, measure: Measure): Judged {
     uncertainty: `±${show(uncertainty)}`,
     because: limit.because,
     source: limit.source,
+    goesBack: limit.goesBack,
   }
   if (!limit.known) {
     const reason = `${title}: ${show(value)}. No limit is known; take it from the service data.`

@@ -134,6 +134,7 @@ function judgedOf(
     advice: confirmed ? '' : 'Set the gauge anew and measure this main and one neighbour again.',
     because,
     source: { kind: source.kind, cite: source.cite ?? '' },
+    goesBack: 'whose-fault',
   }
 }
 

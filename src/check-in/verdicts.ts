@@ -1,14 +1,8 @@
 import type { CheckInReport, MainReport, WholeReport } from './check-in.ts'
+import { verdictWords } from './goes-back.ts'
 import { type Judged, type Verdict, worstVerdict } from './judge.ts'
 import type { OddMain } from './odd-mains.ts'
 import type { Suspect } from './suspects.ts'
-
-/** A verdict in the words of the page. */
-export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
-  pass: 'Pass',
-  'look-again': 'Look again',
-  'send-back': 'Send back',
-}
 
 /**
  * The verdict on one main: the worst of its measures, and never better than look again while one
@@ -104,7 +98,6 @@ function titleOf(
   open: readonly MainReport[],
   unjudged: readonly string[],
 ): string {
-  const names = listOf(at.map(({ main }) => `${main}`))
   if (verdict === 'pass') {
     const left = listOf(open.map(({ main }) => `${main}`))
     if (open.length > 0) return `Pass so far; the housing of main ${left} is not measured`
@@ -112,11 +105,23 @@ function titleOf(
       ? 'Pass: every measure taken is within its limit'
       : `Pass so far: what has a limit is within it; not judged: ${listOf(unjudged)}`
   }
+  const ground = at.filter(({ goesBack }) => goesBack.crank)
+  const held = verdict === 'send-back' ? at.filter(({ goesBack }) => goesBack.block) : at
   const subjects = [
-    ...(at.length === 0 ? [] : [`main ${names}`]),
+    ...named('main', held),
     ...wider.map(({ title }) => `${title.charAt(0).toLowerCase()}${title.slice(1)}`),
   ]
-  return `${VERDICT_WORDS[verdict]}: ${listOf(subjects)}`
+  const journals = named('journal', ground).join('')
+  const words = verdictWords({ verdict })
+  if (journals === '') return `${words}: ${listOf(subjects)}`
+  return subjects.length === 0
+    ? `${words} the crank, not the block: ${journals}`
+    : `${words}: ${listOf(subjects)}; and the crank: ${journals}`
+}
+
+/** "main 1 and 3"; nothing where there is none. */
+function named(part: string, mains: readonly MainReport[]): string[] {
+  return mains.length === 0 ? [] : [`${part} ${listOf(mains.map(({ main }) => `${main}`))}`]
 }
 
 /** What was measured and has no limit to be judged by: no block passes on the rest alone. */

@@ -21,7 +21,9 @@ ${each(
     judged,
     worked,
     missing,
-  }) => html`<details class="main-result"${verdict === 'pass' || verdict === null ? NOTHING : html` open`}><summary><span class="main-name">Main ${main}</span> ${verdictBadge(verdict)}</summary>
+    goesBack,
+    sizeOpen,
+  }) => html`<details class="main-result"${verdict === 'pass' || verdict === null ? NOTHING : html` open`}><summary><span class="main-name">Main ${main}</span> ${verdictBadge({ verdict, goesBack, sizeOpen })}</summary>
 ${each(reasons, (reason) => html`<p>${reason}</p>`)}${each(advice, (one) => html`<p class="note">${one}</p>`)}
 ${judgedTable(`Main ${main} against its limits`, judged)}
 ${workedList(worked)}
@@ -67,7 +69,7 @@ function judgedTable(caption: string, judged: readonly Judged[]): Html {
     (
       { title, limit, verdict, source, because },
       at,
-    ) => html`<tr role="row"><th role="rowheader" scope="row">${title}</th><td role="cell" data-head="Verdict">${verdictBadge(verdict)}</td><td role="cell" data-head="Found" class="number">${texts[at]}</td><td role="cell" data-head="Limit">${limit === '' ? 'not known' : limits[at]}</td><td role="cell" data-head="Gauge" class="number">${uncertainties[at]}</td><td role="cell" data-head="Limit from"><span>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></span></td></tr>
+    ) => html`<tr role="row"><th role="rowheader" scope="row">${title}</th><td role="cell" data-head="Verdict">${verdictBadge({ verdict })}</td><td role="cell" data-head="Found" class="number">${texts[at]}</td><td role="cell" data-head="Limit">${limit === '' ? 'not known' : limits[at]}</td><td role="cell" data-head="Gauge" class="number">${uncertainties[at]}</td><td role="cell" data-head="Limit from"><span>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></span></td></tr>
 `,
   )}</tbody></table></div>`
 }

@@ -1,9 +1,9 @@
 import type { MainReport } from '../check-in/check-in.ts'
+import { type VerdictCase, verdictWords } from '../check-in/goes-back.ts'
 import type { Verdict } from '../check-in/judge.ts'
 import type { OddMeasure } from '../check-in/odd-mains.ts'
 import { STANDS } from '../check-in/stands.ts'
 import { type Suspect, UNIT_WORDS } from '../check-in/suspects.ts'
-import { VERDICT_WORDS } from '../check-in/verdicts.ts'
 import { type Measured, measuredQuery } from '../shop-sheet/link-code.ts'
 import type { CheckInView } from './check-in.ts'
 import { mainsDrawing } from './check-in-drawing.ts'
@@ -25,10 +25,12 @@ const MEASURE_WORDS: Readonly<Record<OddMeasure, string>> = {
 }
 
 /** A verdict as a badge: told apart by word and outline, not by colour alone. */
-export function verdictBadge(verdict: Verdict | null): Html {
-  return verdict === null
-    ? html`<span class="badge plain">Not judged</span>`
-    : html`<span class="badge ${TONE[verdict]}">${VERDICT_WORDS[verdict]}</span>`
+export function verdictBadge(one: Pick<VerdictCase, 'verdict'> & Partial<VerdictCase>): Html {
+  return html`<span class="badge ${toneOf(one)}">${verdictWords(one)}</span>`
+}
+
+function toneOf({ verdict, sizeOpen }: Parameters<typeof verdictBadge>[0]): string {
+  return verdict === null || (verdict === 'pass' && sizeOpen) ? 'plain' : TONE[verdict]
 }
 
 /** The verdict on the block, why, a picture of the mains, and what has to be cleared up first. */

@@ -20,6 +20,11 @@ const limit = z
     service: z.strictObject({ low: z.string().optional(), high: z.string().optional() }).optional(),
     ifLow: sentence.optional(),
     ifHigh: sentence.optional(),
+    /**
+     * What goes back to be mended when it is not kept. A measure between two parts is the fault of
+     * whichever of them is outside its own limits, and the block's where neither is.
+     */
+    goesBack: z.enum(['block', 'crank', 'whose-fault']).default('block'),
     because: sentence,
     source: ruleSource,
   })

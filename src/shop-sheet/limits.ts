@@ -1,6 +1,6 @@
 import type { Source } from '../../shared/assessment.ts'
 import { toSi } from '../../shared/units.ts'
-import type { GaugeId, LimitId } from './limit-rules.ts'
+import type { GaugeId, LimitId, LimitRule } from './limit-rules.ts'
 import type { Readings } from './readings.ts'
 import type { ShopRules } from './shop-rules.ts'
 
@@ -16,6 +16,8 @@ export interface Limit {
   readonly ifLow: string
   readonly ifHigh: string
   readonly source: Source
+  /** What goes back to be mended when it is not kept. */
+  readonly goesBack: LimitRule['goesBack']
 }
 
 /** What a limit or a gauge is looked up in. */
@@ -53,6 +55,7 @@ export function limitFor(id: LimitId, { rules, readings, use, journal }: LimitCa
     because: rule.because,
     ifLow: rule.ifLow ?? '',
     ifHigh: rule.ifHigh ?? '',
+    goesBack: rule.goesBack,
     source: isSaid
       ? { kind: 'said', cite: 'your service data' }
       : { kind: rule.source.kind, cite: rule.source.cite ?? '' },

@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { judge } from '../../src/check-in/judge.ts'
+import { mainsDrawing } from '../../src/pages/check-in-drawing.ts'
+import { mainResults } from '../../src/pages/check-in-results.ts'
 import type { Limit } from '../../src/shop-sheet/limits.ts'
 import { check, engineOf, goodBlock, measure } from './case.ts'
 
@@ -14,6 +16,7 @@ const limit = (low: number, high: number): Limit => ({
   ifLow: 'too small',
   ifHigh: 'too large',
   source: { kind: 'practice', cite: '' },
+  goesBack: 'block',
 })
 const show = (value: number) => value.toFixed(2)
 
@@ -201,5 +204,63 @@ describe('a pass', () => {
     const { verdict, title } = check(goodBlock({ housingLow: '', housingHigh: '' })).overall
     expect(verdict).toBe('pass')
     expect(title).toMatch(/^Pass so far: .*not judged: .*housing bore/)
+  })
+})
+
+// Which part is mended for which measure: common practice, no published source.
+describe('what goes back', () => {
+  const thin = Object.fromEntries(
+    ['fv', 'fh', 'rv', 'rh'].map((column) => [`journal.2.${column}`, '2.4460']),
+  )
+  const journalLimits = { journalLow: '2.4480', journalHigh: '2.4490' }
+
+  it('is the crank where a journal is outside its limits, though the clearance is too', () => {
+    const { overall, mains } = check(goodBlock({ 'journal.1.fv': '2.4465' }))
+    expect(overall.title).toBe('Send back the crank, not the block: journal 1')
+    expect(overall.verdict).toBe('send-back')
+    expect(mains[0]?.goesBack).toEqual({ block: false, crank: true })
+    const small = check(goodBlock({ ...thin, ...journalLimits }))
+    expect(measure(small, 'clearance', 2).verdict).toBe('send-back')
+    expect(small.overall.title).toBe('Send back the crank, not the block: journal 2')
+  })
+
+  it('is both where a bore is out too, and the block where only its own measures are', () => {
+    const both = check(goodBlock({ ...thin, ...journalLimits, ...housing(3, '2.6424') }))
+    expect(both.overall.title).toBe('Send back: main 3; and the crank: journal 2')
+    expect(check(goodBlock(housing(3, '2.6424'))).overall.title).toBe('Send back: main 3')
+  })
+})
+
+describe('a main whose size nothing judges', () => {
+  const bores = Object.assign({}, ...[1, 2, 3, 4, 5].map((main) => housing(main, '2.6906')))
+  const shown = (measured: Parameters<typeof check>[0]) => {
+    const report = check(measured)
+    return {
+      tiles: String(mainsDrawing(report, 'us')),
+      rows: String(mainResults(report)),
+      report,
+    }
+  }
+
+  it('shows no bare pass where only housings were read and their limits are not known', () => {
+    const { tiles, rows, report } = shown({ unit: 'in', fields: bores })
+    expect(report.mains.map(({ verdict, sizeOpen }) => [verdict, sizeOpen])).toEqual(
+      Array(5).fill(['pass', true]),
+    )
+    expect(tiles).not.toMatch(/>pass</)
+    expect(tiles).toContain('main 1 shape passes; size not judged')
+    expect(rows.match(/Main \d<\/span> <span[^>]*>Shape passes; size not judged/g)).toHaveLength(5)
+    expect(rows).not.toMatch(/Main \d<\/span> <span[^>]*>Pass</)
+  })
+
+  it('passes with the limits said', () => {
+    const limits = { housingLow: '2.6900', housingHigh: '2.6910' }
+    const { tiles, rows } = shown({ unit: 'in', fields: { ...bores, ...limits } })
+    expect(tiles.match(/>pass</g)).toHaveLength(5)
+    expect(rows).not.toContain('size not judged')
+  })
+
+  it('is judged by its clearance where only the journal has no limits', () => {
+    expect(check(goodBlock()).mains.map(({ sizeOpen }) => sizeOpen)).toEqual(Array(5).fill(false))
   })
 })
