@@ -23,6 +23,8 @@ export interface KnownFact {
   readonly short: string
   readonly text: string
   readonly state: 'said' | 'derived' | 'assumed' | 'parked'
+  /** Who set it, when it was not the person: "your helper", a shop's name. */
+  readonly setBy?: string | undefined
   readonly because?: string | undefined
   readonly changeHref: string
 }
@@ -58,6 +60,8 @@ export interface Heard {
   readonly unclear: readonly { readonly text: string; readonly why: string }[]
   /** The guide's own words: safe HTML, already sanitised. */
   readonly reply?: string | undefined
+  /** Where nothing was taken: what the guide can use at this point. */
+  readonly canUse?: string | undefined
 }
 
 export interface SoFar {

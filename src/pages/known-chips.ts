@@ -24,13 +24,24 @@ export function knownChips({ known }: ConversationView): Html {
   return html`<section class="known" aria-labelledby="known">
 <h2 id="known">What the guide works with</h2>
 <p class="hint">Press any of them to change it.</p>
+${setBefore(known)}
 ${each(GROUPS, (one) =>
   group(
     one,
-    known.filter(({ state }) => state === one.state),
+    known.filter(({ state, setBy }) => state === one.state && setBy === undefined),
   ),
 )}
 </section>`
+}
+
+/** Answers that came with the link: nobody has said them here. */
+function setBefore(known: readonly KnownFact[]): Html {
+  const set = known.filter(({ setBy }) => setBy !== undefined)
+  const [first] = set
+  if (!first) return NOTHING
+  return html`<div class="known-group"><h3 class="tag" id="known-set">Set by ${first.setBy ?? ''} <span class="count">${set.length}</span></h3>
+${chips(set, 'known-set')}
+</div>`
 }
 
 function group({ state, title, why, folded }: Group, facts: readonly KnownFact[]): Html {

@@ -47,7 +47,7 @@ export function guideView(
     units,
     link,
     exchanges: exchanges(rulebook, request, hrefFor, extras.shop),
-    known: [...known(assessment, answers, hrefFor), ...parked(request, hrefFor)],
+    known: [...known(assessment, request, hrefFor, extras.shop), ...parked(request, hrefFor)],
     question: asked
       ? questionView({ rulebook, content }, request, assessment, asked, extras.refused)
       : null,
@@ -88,7 +88,7 @@ function exchanges(
   hrefFor: (key: FactKey) => string,
   shop: Shop | undefined,
 ): Exchange[] {
-  const setBy = shop?.name ?? 'your helper'
+  const setBy = setterOf(shop)
   return questions.flatMap(({ fact: key, ask }): Exchange[] => {
     if (!isFactKey(key)) return []
     const answer = answers[key]
@@ -107,10 +107,15 @@ function exchanges(
   })
 }
 
+function setterOf(shop: Shop | undefined): string {
+  return shop?.name ?? 'your helper'
+}
+
 function known(
   { build }: Assessment,
-  answers: Answers,
+  { answers, extras }: RequestView,
   hrefFor: (key: FactKey) => string,
+  shop: Shop | undefined,
 ): KnownFact[] {
   // An untouched start assumes everything; chips of it would only be noise.
   if (Object.keys(answers).length === 0) return []
@@ -118,7 +123,8 @@ function known(
     const entry = build[key]
     if (!entry || entry.state === 'not-needed') return []
     const { state, text, because } = entry
-    return [{ key, short: fact(key).short, text, state, because, changeHref: hrefFor(key) }]
+    const setBy = state === 'said' && extras.by.includes(key) ? setterOf(shop) : undefined
+    return [{ key, short: fact(key).short, text, state, setBy, because, changeHref: hrefFor(key) }]
   })
 }
 

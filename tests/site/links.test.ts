@@ -87,6 +87,23 @@ describe('a helper’s link', () => {
     expect(text).toContain('<blockquote class="said">I measured both</blockquote>')
   })
 
+  it('sets its answers apart from what the person said, in the list of what is known', async () => {
+    const headings = async (by: string) =>
+      [
+        ...(await page(`/?${CASE}${by}`)).matchAll(
+          /id="known-(\w+)">([^<]+) <span class="count">(\d)/g,
+        ),
+      ]
+        .map(([, id, title, count]) => [id, title, count].join(' '))
+        .filter((one) => /^(set|said)/.test(one))
+    expect(await headings('&by=bore,stroke')).toEqual([
+      'set Set by your helper 2',
+      'said You said 2',
+    ])
+    expect(await headings('&by=helper')).toEqual(['set Set by your helper 4'])
+    expect(await headings('')).toEqual(['said You said 4'])
+  })
+
   it('marks every answer when it says by=helper', async () => {
     expect(await page(`/?${CASE}&by=helper`)).toContain('Your helper set 4 answers')
   })
