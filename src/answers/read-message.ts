@@ -15,6 +15,7 @@ import { type Lexicon, lexiconOf } from './lexicon.ts'
 import { readLikened } from './likened.ts'
 import { type Parts, takeApart } from './message-parts.ts'
 import { normaliseText } from './normalise-text.ts'
+import { doubtNothingRead } from './nothing-read.ts'
 import { isOfOtherFasteners } from './other-fasteners.ts'
 import { withoutAdverbs } from './question-adverbs.ts'
 import { report } from './report.ts'
@@ -86,6 +87,7 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   implyBlower(parts, context.answers ?? {}, findings)
   readLikened(tokens, findings)
   doubtUnreadWords(parts, findings)
+  doubtNothingRead(parts, findings)
   const conclusion = conclude(parts, context.asking, findings)
   return report({ text, plain, tokens }, conclusion, findings.doubts)
 }

@@ -11,6 +11,7 @@ export function heardBack({ heard, compare, link, units }: ConversationView): Ht
 ${heard.reply === undefined ? NOTHING : html`<div class="prose reply">${raw(heard.reply)}</div>`}
 ${heard.accepted.length > 0 ? accepted(heard, (key) => pageHref('/', link, units, { ask: key })) : NOTHING}
 ${heard.unclear.length > 0 ? unclear(heard) : NOTHING}
+${heard.canUse === undefined ? NOTHING : html`<p class="hint">${heard.canUse}</p>`}
 </section>`
 }
 

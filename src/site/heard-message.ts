@@ -14,6 +14,7 @@ import type { TalkState } from '../talk/state.ts'
 import { messageTurn, type Turn } from '../talk/turn.ts'
 import { undone } from '../talk/undo.ts'
 import { withinBounds } from '../talk/within-bounds.ts'
+import { canUse } from './can-use.ts'
 import type { GuideExtras } from './guide-view.ts'
 import type { RequestView } from './request-view.ts'
 import { comparison } from './what-if-view.ts'
@@ -92,10 +93,13 @@ export async function heardFrom(
     unclear,
     reply: replyHtml(deps, turn, asking, request) ?? same,
   }
+  const nothing = heard.accepted.length === 0 && heard.reply === undefined && !compare
   // A what-if answers for itself; only what is left out of it needs saying beside it.
   const whole = compare !== undefined && unclear.length === 0 && !turn.alreadyWithin
   return {
-    ...(whole ? {} : { heard }),
+    ...(whole
+      ? {}
+      : { heard: nothing ? { ...heard, canUse: canUse(deps.rulebook, asking) } : heard }),
     compare,
     ...(intent === 'why' || intent === 'explain' || supposed ? { asking } : {}),
   }

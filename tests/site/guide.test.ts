@@ -160,6 +160,18 @@ describe('a message by form post', () => {
     expect(more.state.answers).toMatchObject({ boost: { value: 12 }, bore: { value: 4.03 } })
   })
 
+  it('that gives no fact says why not, and what the guide can use at this point', async () => {
+    const page = async (text: string, fact: string) =>
+      (await (await post({ state: STATE, text, fact })).text()).replace(/<[^>]+>/g, '')
+    const crank = await page('the crank is cast', 'capMaterial')
+    expect(crank).toContain('“crank” — about another part')
+    expect(crank).toMatch(/Asked is: [^?]+\? It takes an answer such as “[^”]+”, “[^”]+”, “/)
+    expect(await page('hello there', 'bore')).toContain('It takes a figure in in or mm')
+    expect(await page("I don't want to fit studs", 'bore')).toContain(
+      '“studs” — says only what is not there or not wanted; for fasteners, say what there is',
+    )
+  })
+
   it('that says nothing usable comes back in its field, and nothing is lost', async () => {
     const response = await post({ state: STATE, text: 'lorem <i>ipsum</i>' })
     expect(response.status).toBe(422)
