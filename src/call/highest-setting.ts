@@ -3,7 +3,7 @@ export interface Look<T> {
   readonly found: T
   readonly ok: boolean
   /** How much is asked over what there is, finite; near 1 at the edge. It only guides the search. */
-  readonly demand: number
+  readonly demand: () => number
 }
 
 /** A step and what it asks. */
@@ -13,7 +13,7 @@ export interface Known {
 }
 
 /** Every so many looks the rest of the way is halved, so that none can creep. */
-const HALVED = 4
+const HALVED = 5
 
 /**
  * The highest of some steps that is ok while the next is not.
@@ -45,7 +45,7 @@ export function highestSetting<T>(
       highest = found
     } else to = step
     before = last
-    last = { step, demand }
+    last = { step, demand: demand() }
   }
   return highest
 }

@@ -107,7 +107,10 @@ function rpm(speed: number): number {
   return Math.round((speed * 30) / Math.PI)
 }
 
-function round(value: number, decimals: number): number {
-  const scale = 10 ** decimals
+/** Powers of ten, since working one out is dear for some thousand figures. */
+const SCALES = [1, 10, 100] as const
+
+function round(value: number, decimals: 0 | 1 | 2): number {
+  const scale = SCALES[decimals]
   return Math.round(value * scale) / scale
 }

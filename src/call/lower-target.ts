@@ -62,7 +62,7 @@ export function lowerTarget(
     const below = firstThatAsksMore(share, rulebook)
     const calmer = highestSetting((step) => look(share(step)), { above: -1, below }, [
       { step: forced, demand: 0 },
-      { step: STEPS, demand: now.demand },
+      { step: STEPS, demand: now.demand() },
     ])
     if (calmer) return report(calmer, true)
   }
@@ -71,8 +71,8 @@ export function lowerTarget(
   if (!slow.ok) return { ...report(slow.found, false), asks: stillAsked(slow.found, rulebook) }
   const below = firstThatAsksMore(speed, rulebook)
   const slower = highestSetting((step) => look(speed(step)), { above: 0, below }, [
-    { step: 0, demand: slow.demand },
-    { step: STEPS, demand: now.demand },
+    { step: 0, demand: slow.demand() },
+    { step: STEPS, demand: now.demand() },
   ])
   return report(slower ?? slow.found, true)
 }
@@ -156,7 +156,7 @@ function holdsEnough(tried: Trials): boolean {
 function lookAt(tried: Trials, rulebook: Rulebook): Look<Trials> {
   const { result, needed } = tried.trial('keep-caps-and-bolts')
   const ok = holdsEnough(tried) && !practiceAsksMore(tried, rulebook)
-  return { found: tried, ok, demand: demandOf(result, needed, rulebook) }
+  return { found: tried, ok, demand: () => demandOf(result, needed, rulebook) }
 }
 
 /** Limit over margin, the greatest of each case, in the hardest case that must still hold. */

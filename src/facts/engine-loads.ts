@@ -3,7 +3,7 @@ import { type Build, choiceOf, siOf } from '../build/build.ts'
 import { STRIDE } from '../mechanics/coarse-look.ts'
 import { CRANK_LAYOUTS, type LayoutId } from '../mechanics/crank-layouts.ts'
 import { type LoadCase, type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
-import { loadsBetween } from '../mechanics/main-load-at.ts'
+import { loadsBetween, loadsRead } from '../mechanics/main-load-at.ts'
 import { type MainLoads, type MainLoadsInput, mainLoads } from '../mechanics/main-loads.ts'
 import {
   emptyMainLoads,
@@ -99,6 +99,8 @@ function onMains(build: Build, gas: EngineGas, rulebook: Rulebook): EngineLoads 
   const id = choiceOf(build, 'layout') as LayoutId
   const scales = once(() => loadScales(build, gas.peakExponents(), rulebook))
   const cases = once(() => {
+    // A report has looked at every degree already; a first look is enough where nobody has.
+    if (whole?.of === loads) return capCases(whole.loads, scales(), loadsRead(whole.loads))
     const room = roomFor(id, gas.speeds.length)
     const inputs = inputsOf(build, gas, room)
     return capCases(inputs.map(mainLoads), scales(), loadsBetween(inputs, room.workspace))

@@ -177,14 +177,15 @@ function holding(
 }
 
 function spreads(cases: Readonly<Record<MarginId, Float64Array>>): Margins {
-  return Object.fromEntries(
-    MARGIN_IDS.map((id) => {
-      const drawn = cases[id].slice(1)
-      const place = (share: number): number => Math.floor(share * (drawn.length - 1))
-      const tenth = nthSmallest(drawn, place(0.1))
-      const ninetieth = nthSmallest(drawn, place(0.9), place(0.1))
-      const likely = cases[id][0]!
-      return [id, { low: Math.min(likely, tenth), likely, high: Math.max(likely, ninetieth) }]
-    }),
-  ) as Margins
+  const margins: Partial<Record<MarginId, Margins[MarginId]>> = {}
+  const drawn = new Float64Array(cases.hold.length - 1)
+  const place = (share: number): number => Math.floor(share * (drawn.length - 1))
+  for (const id of MARGIN_IDS) {
+    drawn.set(cases[id].subarray(1))
+    const tenth = nthSmallest(drawn, place(0.1))
+    const ninetieth = nthSmallest(drawn, place(0.9), place(0.1))
+    const likely = cases[id][0]!
+    margins[id] = { low: Math.min(likely, tenth), likely, high: Math.max(likely, ninetieth) }
+  }
+  return margins as Margins
 }

@@ -63,8 +63,8 @@ function needsOf(conditions: Rule['conditions']): Need[] {
 function toRun(rules: readonly Rule[], scope: Scope, facts: Readable): Runnable[] {
   return ofScope(rules, scope).filter(
     ({ names, needs }) =>
-      names.every((name) => facts.has(name)) &&
-      needs.every(({ fact, oneOf }) => oneOf.includes(facts.get(fact) as FactValue)),
+      needs.every(({ fact, oneOf }) => oneOf.includes(facts.get(fact) as FactValue)) &&
+      names.every((name) => facts.has(name)),
   )
 }
 

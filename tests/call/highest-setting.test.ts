@@ -12,7 +12,7 @@ function steps(edge: number, demandAt: (step: number) => number) {
   const looked: number[] = []
   const look = (at: number) => {
     looked.push(at)
-    return { found: at, ok: at <= edge, demand: demandAt(at) }
+    return { found: at, ok: at <= edge, demand: () => demandAt(at) }
   }
   return { look, looked }
 }
