@@ -4,6 +4,7 @@ import type { EngineLoads } from '../facts/engine-loads.ts'
 import type { Trials } from '../facts/trials.ts'
 import { capShare } from '../mechanics/cap-share.ts'
 import type { WorstLoad as SweptLoad } from '../mechanics/load-sweep.ts'
+import type { MainLoads } from '../mechanics/main-loads.ts'
 
 /** Degrees between the points of a polar diagram and of the pressure curve. */
 const POLAR_STEP = 5
@@ -71,26 +72,25 @@ function speedWorst(loads: EngineLoads, index: number): { worstPull: number; wor
   return { worstPull: round(worst('pull') / 1000, 2), worstSide: round(worst('side') / 1000, 2) }
 }
 
-function polar(loads: EngineLoads, index: number, main: number) {
-  return Array.from({ length: 720 / POLAR_STEP }, (_, step) => {
-    const angle = step * POLAR_STEP
-    const { x, y } = loadAt(loads, index, main, angle)
-    return { angle, x: round(x / 1000, 2), y: round(y / 1000, 2) }
-  })
+function polar({ loads }: EngineLoads, index: number, main: number) {
+  const one = loads[index] as MainLoads
+  const points: { angle: number; x: number; y: number }[] = []
+  for (let angle = 0; angle < 720; angle += POLAR_STEP) {
+    const { x, y } = loadAt(one, main, angle)
+    points.push({ angle, x: round(x / 1000, 2), y: round(y / 1000, 2) })
+  }
+  return points
 }
 
-function loadAt({ loads }: EngineLoads, index: number, main: number, angle: number) {
-  const one = loads[index]
-  const part = (arrays: readonly Float64Array[] | undefined): number => arrays?.[main]?.[angle] ?? 0
-  return {
-    x: part(one?.gasX) + part(one?.inertiaX),
-    y: part(one?.gasY) + part(one?.inertiaY),
-  }
+/** Of loads at every degree. */
+function loadAt({ gasX, gasY, inertiaX, inertiaY }: MainLoads, main: number, angle: number) {
+  const of = (part: readonly Float64Array[]): number => part[main]?.[angle] ?? 0
+  return { x: of(gasX) + of(inertiaX), y: of(gasY) + of(inertiaY) }
 }
 
 function worst(loads: EngineLoads, swept: SweptLoad): WorstLoad {
   const degrees = Math.round((swept.angle * 180) / Math.PI) % 720
-  const { x, y } = loadAt(loads, swept.speedIndex, swept.main, degrees)
+  const { x, y } = loadAt(loads.loads[swept.speedIndex] as MainLoads, swept.main, degrees)
   const share = capShare(x, swept.half * y)
   return {
     force: round(swept.force / 1000, 2),
