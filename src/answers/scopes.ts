@@ -32,7 +32,10 @@ export function scopesOf(
   const { sentence, clause } = breaksOf(tokens, lexicon, (i, start) =>
     answersItself(tokens, i, start, lexicon),
   )
-  const markers = mentionsIn(lexicon.markers, tokens, covered)
+  const markers = [
+    ...mentionsIn(lexicon.markers, tokens, covered),
+    ...takenBack(tokens, lexicon),
+  ].sort((a, b) => a.from - b.from)
   const at = new Map(markers.map((mention) => [mention.from, mention]))
   const outside = new Array<Outside | undefined>(tokens.length).fill(undefined)
   const planned = new Array<boolean>(tokens.length).fill(false)
@@ -58,6 +61,18 @@ export function scopesOf(
     planned[i] = state.planned
   }
   return { outside, planned, sentence, clause, markers }
+}
+
+/** "Bore 4.03, no, 4.04": a no between marks, with a figure before it and one right after. */
+function takenBack(tokens: readonly Token[], { words }: Lexicon): Mention<Marker>[] {
+  const first = tokens.findIndex(({ kind }) => kind === 'number')
+  return tokens.flatMap(({ text }, at): Mention<Marker>[] => {
+    const [before, after, then] = [tokens[at - 1], tokens[at + 1], tokens[at + 2]]
+    const stands = before?.kind === 'mark' && after?.kind === 'mark' && then?.kind === 'number'
+    return first >= 0 && first < at && stands && words.asking.no.has(text)
+      ? [{ from: at, to: at + 1, meanings: ['correction'] }]
+      : []
+  })
 }
 
 /** "Maybe a girdle, maybe steel caps": what is weighed is not settled. */
