@@ -89,8 +89,11 @@ const costItem = spread.extend({
   id: z.string(),
   label: z.string(),
   kind: z.enum(['part', 'work']),
-  state: z.enum(['said', 'assumed']),
+  /** `listed`: the shop's own price, from its list. */
+  state: z.enum(['said', 'assumed', 'listed']),
   source,
+  /** Of a listed price in another currency: that currency, and what one of it was taken to be worth. */
+  converted: z.object({ from: z.string(), rate: z.number(), source }).optional(),
 })
 export type CostItem = z.infer<typeof costItem>
 

@@ -1,4 +1,4 @@
-import type { CostItem, RouteCost } from '../../shared/assessment.ts'
+import type { CostItem, RouteCost, Source } from '../../shared/assessment.ts'
 import type { FactKey } from '../../shared/fact-keys.ts'
 import { type Build, figureOf } from '../build/build.ts'
 import { jobCost } from '../mechanics/job-cost.ts'
@@ -73,14 +73,16 @@ function likelyListed({ price }: ListedItem, build: Build, { cost }: Rulebook): 
 }
 
 function priced(item: ListedItem, build: Build, rulebook: Rulebook): CostItem {
-  const { id, label, kind, price } = item
+  const { id, label, kind, price, listed = false } = item
   const own = ownPrice(item, build)
   if (own) {
     const { value, low = value, high = value } = own
     const source = { kind: 'said' as const, cite: '' }
     return { id, label, kind, low, likely: value, high, state: 'said', source }
   }
-  const rate = rulebook.cost.rates[build.currency] ?? 1
+  const { rates, ratesSource, currency } = rulebook.cost
+  const rate = rates[build.currency] ?? 1
+  const isConverted = listed && currency !== build.currency
   return {
     id,
     label,
@@ -88,7 +90,12 @@ function priced(item: ListedItem, build: Build, rulebook: Rulebook): CostItem {
     low: price.low * rate,
     likely: likelyListed(item, build, rulebook),
     high: price.high * rate,
-    state: 'assumed',
-    source: { kind: item.source.kind, cite: item.source.cite ?? '' },
+    state: listed ? 'listed' : 'assumed',
+    source: sourceOf(item.source),
+    ...(isConverted ? { converted: { from: currency, rate, source: sourceOf(ratesSource) } } : {}),
   }
+}
+
+function sourceOf({ kind, cite = '' }: ListedItem['source']): Source {
+  return { kind, cite }
 }

@@ -1,5 +1,6 @@
 import type { Assessment, CostItem, CostReport } from '../../shared/assessment.ts'
 import { printMoney, printNumber } from '../../shared/print.ts'
+import { convertedWords } from '../shop-sheet/converted-words.ts'
 import { withRouteWork } from '../shop-sheet/route-steps.ts'
 import type { OrderRule } from '../shop-sheet/sheet-rules.ts'
 import { boreAndHone } from './bore-and-hone.ts'
@@ -98,11 +99,12 @@ function stakeSentence(cost: CostReport): Html {
 }
 
 function costTable(cost: CostReport): Html {
+  const converted = convertedWords(cost)
   return html`<div class="table-scroll" role="region" aria-label="The bill" tabindex="0"><table class="bill compact">
 <caption>The bill, in ${cost.currency}</caption>
 <thead><tr><th scope="col">Item</th><th scope="col" class="number">Low</th><th scope="col" class="number">Likely</th><th scope="col" class="number">High</th></tr></thead>
 <tbody>${each(cost.items, billRow)}</tbody>
-<tfoot>${billSum(cost)}</tfoot></table></div>`
+<tfoot>${billSum(cost)}</tfoot></table></div>${converted === '' ? NOTHING : html`<p class="hint">${converted}</p>`}`
 }
 
 /** The sum with its spread, which is narrower than that of the items: they do not all go one way. */
@@ -113,8 +115,14 @@ function billSum({ low, likely, high, beforeTax }: CostReport): Html {
   return html`<tr><th scope="row">In all${beforeTax ? ', before tax' : ', with tax'}<span class="hint">Eight times in ten it lies between low and high: prices are seldom all at one end.</span></th>${cells}</tr>`
 }
 
+/** Only a price of the guide's own is assumed. */
+function priceFrom({ state, source }: CostItem): string {
+  if (state === 'said') return 'You said'
+  return state === 'listed' ? sourceText(source) : `Assumed. ${sourceText(source)}`
+}
+
 function billRow(item: CostItem): Html {
   const amount = (value: number): string => printNumber(Math.round(value), 0)
-  return html`<tr><th scope="row">${item.label} <span class="tag">${item.kind}</span><span class="hint">${item.state === 'said' ? 'You said' : `Assumed. ${sourceText(item.source)}`}</span></th><td class="number">${amount(item.low)}</td><td class="number">${amount(item.likely)}</td><td class="number">${amount(item.high)}</td></tr>
+  return html`<tr><th scope="row">${item.label} <span class="tag">${item.kind}</span><span class="hint">${priceFrom(item)}</span></th><td class="number">${amount(item.low)}</td><td class="number">${amount(item.likely)}</td><td class="number">${amount(item.high)}</td></tr>
 `
 }

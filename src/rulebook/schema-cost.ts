@@ -45,4 +45,7 @@ export const costSchema = z
     path: ['rates'],
     message: 'the rate of the table’s own currency is 1',
   })
-export type CostTable = z.infer<typeof costSchema>
+/** A price list; `listed` marks what a shop prices itself, which no file of the guide says. */
+export type CostTable = Omit<z.infer<typeof costSchema>, 'items'> & {
+  readonly items: readonly (z.infer<typeof costItemSchema> & { readonly listed?: true })[]
+}

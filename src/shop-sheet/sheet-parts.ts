@@ -1,5 +1,6 @@
 import { printMoney, printNumber } from '../../shared/print.ts'
 import type { Block, SheetSection } from './blocks.ts'
+import { convertedWords } from './converted-words.ts'
 import type { PartRule } from './part-rules.ts'
 import { fitsRoute, type SheetCase } from './sheet-case.ts'
 import { shortSource } from './source-words.ts'
@@ -82,5 +83,5 @@ function priceSentence(sheet: SheetCase, forgotten: readonly PartRule[]): string
     forgotten.reduce((all, { price }) => all + (price?.[end] ?? 0), 0) * sheet.rate
   const show = (value: number) => printMoney(value, cost.currency)
   const tax = cost.beforeTax ? ', before tax' : ''
-  return `The route’s own bill: likely ${show(cost.likely)}, from ${show(cost.low)} to ${show(cost.high)}${tax}. What is often forgotten may add ${show(sum('low'))} to ${show(sum('high'))}, likely ${show(sum('likely'))}. ${sheet.rules.sheet.parts.quoted}`
+  return `The route’s own bill: likely ${show(cost.likely)}, from ${show(cost.low)} to ${show(cost.high)}${tax}. What is often forgotten may add ${show(sum('low'))} to ${show(sum('high'))}, likely ${show(sum('likely'))}. ${sheet.rules.sheet.parts.quoted} ${convertedWords(cost)}`.trimEnd()
 }

@@ -23,7 +23,7 @@ function pricedCost(cost: CostTable, { name, currency, prices }: Shop): CostTabl
     ),
     items: cost.items.map((item) => {
       const own = prices[item.id]
-      if (own) return { ...item, price: own, source }
+      if (own) return { ...item, price: own, source, listed: true }
       const { low, likely, high } = item.price
       return { ...item, price: { low: low * rate, likely: likely * rate, high: high * rate } }
     }),

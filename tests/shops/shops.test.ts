@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { withAnswer } from '../../shared/answers.ts'
 import { assess } from '../../src/assess.ts'
+import { costSection } from '../../src/pages/call-work.ts'
 import { contrast, luminance } from '../../src/shops/contrast.ts'
 import { loadShops, ShopError } from '../../src/shops/load.ts'
 import { originFault } from '../../src/shops/origins.ts'
@@ -170,6 +171,34 @@ describe('a shop’s prices', () => {
       high: 1000,
       source: { cite: 'Price list of Test Shop' },
     })
+  })
+
+  it('are no assumption, and say at which rate they were put into another currency', async () => {
+    const priced = pricedRulebook(rulebook, load())
+    const cost = async (currency: string) => {
+      const money = { value: 5000, currency }
+      const answers = withAnswer(said(STREET_V8), 'invested', money)
+      const { routes, cost } = await assess(priced, answers, { withoutWhatIf: true })
+      const items = routes.find(({ id }) => id === 'steel-caps')?.cost.items ?? []
+      return { report: { ...cost, items }, items }
+    }
+    const dollars = await cost('USD')
+    const bore = dollars.items.find(({ id }) => id === 'line-bore')
+    // The guide's own table: a dollar is 0.92 euros.
+    expect(bore?.state).toBe('listed')
+    expect(bore?.converted?.from).toBe('EUR')
+    expect(bore?.converted?.rate).toBeCloseTo(1 / 0.92, 12)
+    expect(bore?.likely).toBeCloseTo(900 / 0.92, 9)
+    expect(dollars.items.find(({ id }) => id === 'steel-cap-set')).toMatchObject({
+      state: 'assumed',
+    })
+    const bill = String(costSection(dollars.report))
+    expect(bill).toContain('<span class="hint">Price list of Test Shop</span>')
+    expect(bill).not.toContain('Assumed. Price list')
+    expect(bill).toContain('1 EUR is taken as 1.09 USD (rate: from memory).')
+    const euros = await cost('EUR')
+    expect(euros.items.some((item) => item.converted)).toBe(false)
+    expect(String(costSection(euros.report))).not.toContain('is taken as')
   })
 
   it('leave what the shop does not price at the guide’s own range, in the shop’s currency', () => {
