@@ -1,5 +1,5 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
-import { candidateFor, type MoneyContext } from './candidates.ts'
+import { type Candidate, candidateFor, type MoneyContext, sameAnswer } from './candidates.ts'
 import type { Doubt, Findings, Reading } from './findings.ts'
 import type { Lexicon } from './lexicon.ts'
 import { mentionsIn } from './mentions.ts'
@@ -80,7 +80,7 @@ export function askedFigure(
     return candidate ? [{ figure, candidate }] : []
   })
   const usable = fits.filter(({ candidate }) => 'answer' in candidate)
-  const good = afterCorrection(usable, corrections)
+  const good = withoutRepeats(afterCorrection(usable, corrections))
   const [only, second] = good.length > 0 ? good : fits
   if (!only) return [...loose]
   const { figure, candidate } = only
@@ -134,6 +134,19 @@ function afterCorrection<T extends { readonly figure: Figure }>(
   const last = fits.at(-1)
   const cut = corrections.filter((at) => last && at < last.figure.from).at(-1)
   return cut === undefined ? fits : fits.filter(({ figure }) => figure.from > cut)
+}
+
+/** "A couple thousand, so 2000 dollars": the same figure twice is one. */
+function withoutRepeats<T extends { readonly candidate: Candidate }>(
+  fits: readonly T[],
+): readonly T[] {
+  const last = fits.at(-1)
+  const same = ({ candidate }: T): boolean =>
+    'answer' in candidate &&
+    last !== undefined &&
+    'answer' in last.candidate &&
+    sameAnswer(candidate.answer, last.candidate.answer)
+  return last && fits.length > 1 && fits.every(same) ? [last] : fits
 }
 
 /** "6.8" to the question of a speed is 6,800. */

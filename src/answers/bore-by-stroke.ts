@@ -77,6 +77,9 @@ function withUnit(figure: Figure, unit: Figure['unit']): Figure {
 function joined(tokens: readonly Token[], a: Figure, b: Figure, named: boolean): boolean {
   if (a.low !== undefined || b.low !== undefined || a.ratio || b.ratio || a.scaled || b.scaled)
     return false
+  // "4.04 bore x 3.75".
+  const own = tokens[a.to]?.text === 'bore' && tokens[a.to + 1]?.text === 'x'
+  if (own && b.from === a.to + 2) return true
   if (b.from !== a.to + 1) return false
   const between = tokens[a.to]?.text ?? ''
   if (between === '/' && a.decimal && b.decimal && !a.unit && !b.unit) return true

@@ -23,7 +23,7 @@ export function readBudgetFor(figure: Figure, parts: Parts, into: Findings): boo
       from >= before &&
       to <= figure.from &&
       scopes.sentence[from] === scopes.sentence[figure.from] &&
-      tokens.slice(from, to + 1).some(({ text }) => text === 'for') &&
+      tokens.slice(from, to + 1).some(({ text }) => text === 'for' || text === 'on') &&
       meanings.some((m) => m.kind === 'cue' && m.fact === 'budget'),
   )
   // "1,800 bucks budget for the caps, studs are 175": the figure before it is the budget.

@@ -79,6 +79,8 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
     // "Webs are too thin for four bolts" counts no bolts.
     const counted = key === 'capFastening' || key === 'fastenerKind'
     if (counted && webs.has(clause[from])) return false
+    // "No boost, just a 125 shot of nitrous".
+    if (key === 'induction' && answer === 'naturally-aspirated') return !has('induction', 'nitrous')
     if (key === 'induction' && answer === 'nitrous') {
       return !has('induction', 'turbocharged') && !has('induction', 'supercharged')
     }

@@ -18,6 +18,7 @@ export function readChoices(
 ): void {
   const readings: Reading[] = []
   mentions.forEach((mention, i) => {
+    if (isOneOfTwo(mentions, i, input)) return
     for (const meaning of mention.meanings) {
       if (meaning.kind === 'choice') readings.push(...choiceReading(mention, meaning, input))
       const noun = nounOf(meaning, mention, input)
@@ -42,6 +43,26 @@ export function readChoices(
     if (!standing.includes(reading)) into.doubts.push(unstanding(reading, input))
   }
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
+}
+
+/** "Iron or aluminum block, still shopping": neither of what "or" joins, where both are of a kind. */
+function isOneOfTwo(
+  mentions: readonly Mention<ChoiceMeaning>[],
+  i: number,
+  { tokens }: ChoiceInput,
+): boolean {
+  const [before, mention] = [mentions[i - 1], mentions[i] as Mention<ChoiceMeaning>]
+  if (tokens[mention.from - 1]?.text !== 'or' || before?.to !== mention.from - 1) return false
+  // Two choices in full contradict each other, and are asked about.
+  if (before.meanings.some(({ kind }) => kind === 'choice')) return false
+  const kinds = new Set(before.meanings.flatMap(factsOf))
+  return mention.meanings.flatMap(factsOf).some((key) => kinds.has(key))
+}
+
+/** The facts that words may settle, by themselves or of some part. */
+function factsOf(meaning: ChoiceMeaning): string[] {
+  if (meaning.kind === 'choice') return [meaning.fact]
+  return meaning.kind === 'attribute' ? Object.values(meaning.of).flatMap(Object.keys) : []
 }
 
 /** "Switch from street to drag", "swap e85 for race gas": left for another choice of the same fact. */
@@ -207,8 +228,8 @@ function nounReadings(
     for (const meaning of other.meanings) {
       if (meaning.kind !== 'attribute' || input.negations.denies(other) || input.priced(mention))
         continue
-      // "Iron or aluminum block, still shopping".
-      if (input.tokens[other.from - 1]?.text === 'or') continue
+      // "Neither cap is steel".
+      if (other.from > mention.from && input.negations.denies(mention)) continue
       const from = Math.min(other.from, mention.from)
       const to = Math.max(other.to, mention.to)
       for (const [key, value] of Object.entries(meaning.of[part] ?? {})) {

@@ -93,6 +93,9 @@ function partOf(
   // "Aftermarket block": of the part right after it.
   if (next?.meanings.some((m) => m.kind === 'noun') && !longestAt(near, tokens, to))
     return undefined
+  // "Aluminum block, billet steel mains".
+  const own = tokens[to]?.gap === 'space' ? longestAt(near, tokens, to) : undefined
+  if (own) return own
   // "They are matched": of the caps of the sentence before.
   const they =
     tokens.slice(Math.max(0, from - 2), from + 1).some(({ text }) => THEY.has(text)) ||

@@ -107,6 +107,7 @@ function isSetAgainst(
     if (tokens[at]?.text === 'so' && (tokens[at - 1]?.text === ',' || at === from - 1)) return true
     const marker = scopes.markers.find((mention) => mention.from <= at && at < mention.to)
     if (marker?.meanings.some((m) => m === 'present' || m === 'ownPerson')) return true
+    if (lexicon.words.persons.measures.has(tokens[at]?.text ?? '')) return true
     if (!lexicon.words.figures.setAgainst.has(tokens[at]?.text ?? '')) return false
   }
   return false

@@ -70,8 +70,8 @@ export function isFastened(figure: Figure, parts: Parts): boolean {
     const clauses = Math.abs((scopes.clause[from] ?? 0) - (scopes.clause[at] ?? 0))
     return there === here && clauses <= 5
   }
-  const named = choiceMentions.some((mention) => near(mention.from) && isFasteners(mention))
-  const other = choiceMentions.some(
+  const named = choiceMentions.filter((mention) => near(mention.from) && isFasteners(mention))
+  const others = choiceMentions.filter(
     (mention) =>
       near(mention.from) &&
       mention.meanings.some(
@@ -81,9 +81,19 @@ export function isFastened(figure: Figure, parts: Parts): boolean {
           (m.kind === 'noun' && m.noun === 'other'),
       ),
   )
+  // "Rod bolts get stretched, mains are studs, 90 ft lbs": the last that were named.
+  const last = named.filter(({ to }) => to <= from).at(-1)
+  if (last && others.every((other) => other.to <= last.from)) return true
+  const other = others.length > 0
+  const lubed = choiceMentions.some(
+    (mention) =>
+      scopes.clause[mention.from] === scopes.clause[from] &&
+      mention.meanings.some((m) => m.kind === 'choice' && m.fact === 'fastenerLubricant'),
+  )
   const mains = ({ kind, text }: { kind: string; text: string }): boolean =>
     kind === 'thread' || text === 'mains' || text === 'threads'
-  return !other && (named || tokens.some((token, at) => mains(token) && near(at)))
+  const said = named.length > 0 || lubed || tokens.some((token, at) => mains(token) && near(at))
+  return !other && said
 }
 
 function isMetal({ from, to }: { from: number; to: number }, { tokens, lexicon }: Parts): boolean {

@@ -72,25 +72,32 @@ function useOf(
   }
   if (meaning.before && mention.from !== figure.to && !isLinkedTo(mention.to, figure, input))
     return undefined
-  const candidate = ofMains(figure, meaning.fact) ?? candidateFor(meaning.fact, figure, money)
+  const wrenched = ofMains(figure, meaning.fact) && isOfTorques(figure.from, input)
+  // "Head bolts at 70 ft lb. Mains at 95."
+  const key = wrenched ? 'fastenerTorque' : meaning.fact
+  const candidate = ofMains(figure, key) ?? candidateFor(key, figure, money)
   if (!candidate) return undefined
   const implied =
-    isJournal(figure, meaning.fact) ||
-    isListedPrice(figure, meaning.fact, money) ||
-    isStake(figure, meaning.fact, mention, input) ||
-    isWrenched(figure, meaning.fact, mention, input)
+    isJournal(figure, key) ||
+    isListedPrice(figure, key, money) ||
+    isStake(figure, key, mention, input) ||
+    wrenched ||
+    isWrenched(figure, key, mention, input)
   if (meaning.needsUnit && !candidate.unitSaid && !implied) return undefined
+  // "7k tops", "8500 limit": as far as it revs rather than what may be spent.
+  const revs = key === 'budget' && meaning.weak && figure.unit?.kind !== 'money'
+  if (revs && figure.value >= 4000) return undefined
   const far = meaning.beside
     ? wordsSince(meaning.beside, Math.min(figure.from, mention.from), input)
     : 0
   if (far === undefined) return undefined
   if (meaning.notBeside && isBeside(meaning.notBeside, mention.from, input)) return undefined
-  if (isForeign(mention, figure, meaning.fact, input)) return undefined
+  if (isForeign(mention, figure, key, input)) return undefined
   const fits = 'answer' in candidate
   // "Factory caps - $5,200 in it": the words right after an amount say what it is.
-  const own = meaning.fact === 'invested' && mention.from === figure.to && candidate.unitSaid
+  const own = key === 'invested' && mention.from === figure.to && candidate.unitSaid
   const base = own ? 10 : meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
-  const use = { kind: 'fact' as const, key: meaning.fact, candidate, weak: meaning.weak }
+  const use = { kind: 'fact' as const, key, candidate, weak: meaning.weak }
   return { score: (fits ? base : base - 4.5) - 0.1 * far, use }
 }
 

@@ -1,5 +1,5 @@
 import { spreadAt } from './figure-ranges.ts'
-import { eighthsAfter, type PlainNumber, plainNumberAt, roundAway } from './numbers.ts'
+import { eighthsAfter, type PlainNumber, partAfter, plainNumberAt, roundAway } from './numbers.ts'
 import {
   type Bare,
   type Figure,
@@ -80,12 +80,26 @@ function readRest(
   const unit = sign ?? unitAfter(tokens, first, reader.units)
   const end = unit && unit !== sign ? unit.to : first.to
   const thousandths =
+    withPart(tokens, first, end, unit, reader) ??
     withThousandths(tokens, first, end, unit, reader, taken) ??
     withOunces(tokens, first, end, unit, reader, taken)
   if (thousandths) return withUnit({ ...single, ...thousandths }, unit)
   const spread = spreadAt(tokens, first, end, unit, reader, taken)
   if (spread) return spread
   return withUnit({ ...single, to: end }, unit)
+}
+
+/** "A bar and a half", "one pound and a quarter". */
+function withPart(
+  tokens: readonly Token[],
+  first: PlainNumber,
+  end: number,
+  unit: FoundUnit | undefined,
+  { words }: FigureReader,
+): { value: number; to: number; decimal: boolean } | undefined {
+  if (unit?.kind !== 'unit' || !first.inWords || !Number.isInteger(first.value)) return undefined
+  const part = partAfter(tokens, end, words)
+  return part && { value: roundAway(first.value + part.value), to: part.to, decimal: true }
 }
 
 /** "Four inches and thirty thousandths", "four inches and an eighth". */

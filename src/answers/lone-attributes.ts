@@ -2,7 +2,7 @@ import type { FactKey } from '../../shared/fact-keys.ts'
 import { isAttribute, isNoun, nounOf } from './attributes.ts'
 import type { ChoiceInput } from './choice-input.ts'
 import type { Reading } from './findings.ts'
-import type { ChoiceMeaning } from './lexicon.ts'
+import type { ChoiceMeaning, Marker } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import { longestAt } from './phrases.ts'
 
@@ -108,20 +108,44 @@ function opensList({ to }: Mention<ChoiceMeaning>, { tokens, asking }: ChoiceInp
   return asking === undefined && tokens[to]?.text === ',' && tokens.length > to + 2
 }
 
+const TURNS: ReadonlySet<Marker> = new Set(['correction', 'present'])
+
 /** Whether its clause holds nothing else; "pointed" when it opens on "they're". */
 function standsAlone(
   { from, to }: Mention<ChoiceMeaning>,
   { tokens, scopes, lexicon }: ChoiceInput,
 ): 'alone' | 'pointed' | undefined {
   const own = (at: number): boolean => scopes.clause[at] === scopes.clause[from]
+  // "Turns out they are steel".
+  const turns = (at: number): boolean =>
+    scopes.markers.some(
+      (one) => one.from <= at && at < one.to && one.meanings.some((m) => TURNS.has(m)),
+    )
   let found: 'alone' | 'pointed' = 'alone'
   for (let at = from - 1; at >= 0 && own(at); at -= 1) {
     const text = tokens[at]?.text ?? ''
     if (THEY.has(text)) found = 'pointed'
+    else if (turns(at)) continue
     else if (!JOINING.has(text) && !lexicon.fillers.has(text)) return undefined
   }
-  const followed = to < tokens.length && own(to) && tokens[to]?.kind !== 'mark'
-  return followed ? undefined : found
+  return isFollowed(to, own, tokens, lexicon) ? undefined : found
+}
+
+/** Whether its clause goes on; not by another lone word, as in "factory and all matched". */
+function isFollowed(
+  to: number,
+  own: (at: number) => boolean,
+  tokens: ChoiceInput['tokens'],
+  lexicon: ChoiceInput['lexicon'],
+): boolean {
+  const goesOn = (at: number): boolean =>
+    at < tokens.length && own(at) && tokens[at]?.kind !== 'mark'
+  if (!goesOn(to)) return false
+  if (!JOINING.has(tokens[to]?.text ?? '')) return true
+  let at = to + 1
+  while (goesOn(at) && lexicon.fillers.has(tokens[at]?.text ?? '')) at += 1
+  const next = longestAt(lexicon.choices, tokens, at)
+  return !next || goesOn(next.to) || !next.meanings.every(({ kind }) => kind === 'attribute')
 }
 
 /** The part that it is said of, by the part spoken of just before. */
@@ -166,6 +190,8 @@ function speaksOfOther(from: number, { tokens, scopes, lexicon }: ChoiceInput): 
   for (let at = from - 1; at >= 0 && (scopes.clause[at] ?? 0) >= clause; at -= 1) {
     // The crank of "at the crank centerline" is only measured by.
     if (/^cent(?:er|re)(?:line)?$/.test(tokens[at + 1]?.text ?? '')) continue
+    // Of "5.7 rods" only the length is told.
+    if (/^rods?$/.test(tokens[at]?.text ?? '') && tokens[at - 1]?.kind === 'number') continue
     const found = longestAt(lexicon.choices, tokens, at)
     if (!found || found.to > from) continue
     // What stands nearest decides: "pulled the pan and it's a two bolt. Iron."

@@ -60,7 +60,7 @@ export function negationsOf(
   for (const marker of scopes.markers) {
     if (isNegation(marker)) denyFrom(marker.to, ordered, tokens, words.figures.limits, denied)
     if (marker.meanings.includes('deniedAfter') && isEnd(tokens[marker.to]))
-      denyBefore(marker.from, ordered, denied)
+      denyBefore(marker.from, ordered, tokens, denied)
   }
   for (const stretch of ordered)
     if (saidNo(stretch.to, tokens, words.asking.no)) denied.add(stretch.from)
@@ -104,11 +104,15 @@ function denyFrom(
 function denyBefore(
   end: number,
   content: readonly { readonly from: number; readonly to: number }[],
+  tokens: readonly Token[],
   denied: Set<number>,
 ): void {
   const last = content.filter(({ to }) => to <= end && end - to <= REACH).at(-1)
-  if (last) denied.add(last.from)
+  // "No power adder, never had one" says it twice.
+  if (last && !NOES.has(tokens[last.from]?.text ?? '')) denied.add(last.from)
 }
+
+const NOES = new Set(['no', 'not', 'without'])
 
 /** "intercooler: no", "girdle? nope", "turbo - none". */
 function saidNo(at: number, tokens: readonly Token[], noes: ReadonlySet<string>): boolean {

@@ -133,6 +133,10 @@ function partOfInch(
     if (more) return { ...rest, value: 1 + more.value, to: more.to, inWords: true, decimal: true }
     return { ...rest, value: 1, to: from + 1, inWords: true }
   }
+  // "A bar and a half": the part stands after the unit, where figures.ts looks for it.
+  if (article && words.halved.includes(text(from + 1)) && partAfter(tokens, from + 2, words)) {
+    return { ...rest, value: 1, to: from + 1, inWords: true }
+  }
   const at = counted !== undefined || article ? from + 1 : from
   const part = Object.hasOwn(words.parts, text(at)) ? words.parts[text(at)] : undefined
   if (part === undefined) return undefined
@@ -160,9 +164,13 @@ export function eighthsAfter(
   return { value: many * of, to: at + 3 }
 }
 
-/** "a hundred", "a thousand", "a grand". */
+/** "a hundred", "a thousand", "a grand", "a couple of grand". */
 function anScale(tokens: readonly Token[], from: number, words: NumberVocabulary) {
   const scale = tokens[from + 1]?.text
+  if (words.pair.includes(scale ?? '')) {
+    const next = tokens[from + 2]?.text === 'of' ? from + 3 : from + 2
+    return Object.hasOwn(words.scales, tokens[next]?.text ?? '') ? { value: 2, next } : undefined
+  }
   if (scale === 'hundred' || scale === 'thousand') {
     const value = scale === 'hundred' ? 100 : 1000
     const and = tokens[from + 2]?.text === 'and' ? 1 : 0
@@ -177,6 +185,19 @@ function anScale(tokens: readonly Token[], from: number, words: NumberVocabulary
 }
 
 const AND = new Set(['and', 'n', '&', 'an'])
+
+/** The "and a half" of "a pound and a half". */
+export function partAfter(
+  tokens: readonly Token[],
+  at: number,
+  words: NumberVocabulary,
+): { value: number; to: number } | undefined {
+  const part = tokens[at + 2]?.text ?? ''
+  const one = tokens[at + 1]?.text === 'a' || tokens[at + 1]?.text === 'an'
+  if (!AND.has(tokens[at]?.text ?? '') || !one || !Object.hasOwn(words.parts, part))
+    return undefined
+  return { value: words.parts[part] as number, to: at + 3 }
+}
 
 /** "and a half", "and three quarters", "and an eighth". */
 function withParts(

@@ -23,7 +23,7 @@ export function isStillOfThis(said: string, place: Place): boolean {
     return true
   // "Not supercharged like the one in the picture".
   if (said.startsWith('the one') && isLikened(place)) return true
-  if (isBoughtFrom(place) || isAddressed(said, place)) return true
+  if (isBoughtFrom(place) || isAddressed(said, place) || isMeasuredByShop(said, place)) return true
   return place.lexicon.words.persons.says.has(said) && isReadOff(place)
 }
 
@@ -33,6 +33,14 @@ export function isOfShop(said: string, { i, tokens, lexicon }: Place): boolean {
   return tokens
     .slice(Math.max(0, i - 8), i)
     .some(({ text }) => lexicon.words.persons.shops.has(text))
+}
+
+/** "My machinist cc'd everything and says 10.2": what the shop found on this engine. */
+function isMeasuredByShop(said: string, place: Place): boolean {
+  const { i, tokens, sentence, lexicon } = place
+  const { measures } = lexicon.words.persons
+  if (!isOfShop(said, place)) return false
+  return tokens.some(({ text }, at) => at < i && sentence[at] === sentence[i] && measures.has(text))
 }
 
 /** Whether words of oneself do not bring a message back to one's own engine. */
@@ -99,8 +107,9 @@ function isMadeFor({ i, tokens, sentence, lexicon }: Place): boolean {
 
 /** "Bought it from my uncle, two bolt iron": where it is from, and what it is. */
 function isBoughtFrom({ i, tokens, lexicon }: Place): boolean {
-  if (!['from', 'off'].includes(tokens[i - 1]?.text ?? '')) return false
-  const before = tokens.slice(Math.max(0, i - 5), i).map(({ text }) => text)
+  const out = tokens[i - 1]?.text === 'of' && tokens[i - 2]?.text === 'out'
+  if (!out && !['from', 'off'].includes(tokens[i - 1]?.text ?? '')) return false
+  const before = tokens.slice(Math.max(0, i - 6), i).map(({ text }) => text)
   return before.some((word) => lexicon.words.persons.bought.has(word))
 }
 

@@ -51,6 +51,9 @@ function isOther(
   // "Stamped on the heads of the bolts".
   if (tokens[to]?.text === 'of' && tokens.slice(to, to + 4).some(({ text }) => bolts.has(text)))
     return false
+  // "Bolt heads are stamped 10.9".
+  if (words.length === 1 && words[0] === 'heads' && bolts.has(tokens[from - 1]?.text ?? ''))
+    return false
   const part = words.some((word) => otherParts.has(word))
   const fastened = words.some((word) => [bolts, studs, kinds].some((list) => list.has(word)))
   return meanings.some(

@@ -36,8 +36,10 @@ function isQuoted(figure: Figure, parts: Parts): boolean {
   const { scopes, tokens, input, pairs, lexicon } = parts
   if (scopes.outside[figure.to - 1] !== 'other') return false
   const use = pairs.find((pair) => pair.figure === figure)?.use
-  // "Line bore is 450, he said the hone is 225".
-  if (figure.unit?.kind !== 'money' && (figure.unit || !isSecondPrice(figure, parts))) return false
+  // "Line bore is 450, he said the hone is 225", "line boring included, he charges 350".
+  const charged = lexicon.words.prices.charges.has(tokens[figure.from - 1]?.text ?? '')
+  const bare = charged || isSecondPrice(figure, parts)
+  if (figure.unit?.kind !== 'money' && (figure.unit || !bare)) return false
   const key = use ? (use.kind === 'fact' ? use.key : undefined) : keyOfLast(figure, parts)
   if (!key || !isPriceOfWork(key)) return false
   if (input.negations.denies(figure)) return false

@@ -82,8 +82,8 @@ export function isRevised(
   )
 }
 
-/** Furthest that a figure stands after the words that set it against another. */
-const REACH = 3
+/** Furthest that a figure stands after the words that set it against another: "its going to be 16". */
+const REACH = 4
 
 /** "It aint iron like I said", "12 psi after all, not 15": with a denial in the sentence. */
 function retractionAt(

@@ -2,6 +2,7 @@ import { isLongAgo, isOfBefore } from './back-then.ts'
 import type { Lexicon, Marker } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
 import { isAskedFor, isNotOfMine, isOfShop, isStillOfThis, type Place } from './of-this-engine.ts'
+import { longestAt } from './phrases.ts'
 import { answersItself } from './reasons-asked.ts'
 import { asksAt, breaksOf } from './sentences.ts'
 import type { Token } from './tokens.ts'
@@ -63,16 +64,36 @@ export function scopesOf(
   return { outside, planned, sentence, clause, markers }
 }
 
-/** "Bore 4.03, no, 4.04": a no between marks, with a figure before it and one right after. */
-function takenBack(tokens: readonly Token[], { words }: Lexicon): Mention<Marker>[] {
+/**
+ * "Bore 4.03, no, 4.04", "e85, no, pump gas": a no between marks, with a figure or a choice before
+ * it and another of the kind right after.
+ */
+function takenBack(tokens: readonly Token[], { words, choices }: Lexicon): Mention<Marker>[] {
   const first = tokens.findIndex(({ kind }) => kind === 'number')
   return tokens.flatMap(({ text }, at): Mention<Marker>[] => {
     const [before, after, then] = [tokens[at - 1], tokens[at + 1], tokens[at + 2]]
-    const stands = before?.kind === 'mark' && after?.kind === 'mark' && then?.kind === 'number'
-    return first >= 0 && first < at && stands && words.asking.no.has(text)
+    if (!words.asking.no.has(text) || before?.kind !== 'mark' || after?.kind !== 'mark') return []
+    const figures = first >= 0 && first < at && then?.kind === 'number'
+    return figures || isOtherChoice(at, tokens, choices)
       ? [{ from: at, to: at + 1, meanings: ['correction'] }]
       : []
   })
+}
+
+/** Whether the choice that ends right before a no between commas is answered anew right after it. */
+function isOtherChoice(at: number, tokens: readonly Token[], tree: Lexicon['choices']): boolean {
+  if (tokens[at - 1]?.text !== ',' || tokens[at + 1]?.text !== ',') return false
+  const facts = (from: number, fits: (to: number) => boolean): string[] => {
+    const found = longestAt(tree, tokens, from)
+    if (!found || !fits(found.to)) return []
+    return found.meanings.flatMap((meaning) => (meaning.kind === 'choice' ? [meaning.fact] : []))
+  }
+  const after = facts(at + 2, () => true)
+  if (after.length === 0) return false
+  for (let from = at - 2; from >= Math.max(0, at - 5); from -= 1) {
+    if (facts(from, (to) => to === at - 1).some((key) => after.includes(key))) return true
+  }
+  return false
 }
 
 /** "Maybe a girdle, maybe steel caps": what is weighed is not settled. */
@@ -95,6 +116,7 @@ function supposes(i: number, tokens: readonly Token[]): boolean {
 const OWNS = new Set(['my', 'our', 'mine'])
 
 const WHOSE = new Set(['for', 'on', 'by'])
+const ARE = new Set(['is', 'was'])
 
 /** "Want 600 hp on a two bolt block": past the figure and the "on", the block is there already. */
 const WISH_ENDS = new Set(['on', 'for', 'in', 'at', 'because'])
@@ -179,12 +201,15 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     if (isOfShop(said, place)) state.ofShop = true
     state.other ||= isOther(said, place.tokens, place.i, place.lexicon)
     // "Stock caps held 900 for my buddy".
-    const whose = WHOSE.has(place.tokens[place.i - 1]?.text ?? '') && state.other
+    const before = place.tokens[place.i - 1]?.text ?? ''
+    // "The turbo car is my brothers".
+    const theirs = ARE.has(before) && /^my \w+s$/.test(said)
+    const whose = (WHOSE.has(before) || theirs) && state.other
     if (whose) backwards(place, (found) => found ?? 'other')
   } else if (marker === 'past') {
     state.past = true
   } else if (marker === 'pastAfter') {
-    backwards(place, (found) => found ?? 'past')
+    backwards(place, (found) => found ?? 'past', RELATIVE)
     state.past = place.alsoPast
   } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') {
@@ -242,23 +267,28 @@ function present(said: string, state: State, place: Place): void {
   }
   // "It was 9:1 but …" leaves what was said before as it was; "10.5:1 now" does not.
   if (said !== 'but' && said !== 'mine' && said !== 'however') {
-    backwards(place, (found) => (found === 'other' ? found : undefined), 'and')
+    backwards(place, (found) => (found === 'other' ? found : undefined), AND)
   }
 }
+
+const AND = new Set(['and'])
+
+/** "Nodular caps that walked last time": what stands before "that" is so today. */
+const RELATIVE = new Set(['that', 'which'])
 
 function backwards(
   { outside, clause, sentence, tokens, i }: Place,
   change: (found: Outside | undefined) => Outside | undefined,
-  stopsAt?: string,
+  stopsAt?: ReadonlySet<string>,
 ): void {
   const opens = i > 0 && clause[i - 1] !== clause[i] && sentence[i - 1] === sentence[i]
-  const own = opens && stopsAt === undefined ? clause[i - 1] : clause[i]
+  const own = opens && stopsAt !== AND ? clause[i - 1] : clause[i]
   for (
     let back = i - 1;
     back >= 0 && (clause[back] === clause[i] || clause[back] === own);
     back -= 1
   ) {
-    if (stopsAt === tokens[back]?.text) return
+    if (stopsAt?.has(tokens[back]?.text ?? '')) return
     outside[back] = change(outside[back])
   }
 }

@@ -26,9 +26,17 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
   return undefined
 }
 
+/** A bare figure below this is no power that an engine is told by. */
+const LEAST_POWER = 100
+
 /** "Power on wheels 320 hp", "600, but that's at the tyres": what is said of a power speaks of the wheels. */
-function isAtWheels({ from, to, unit }: Figure, { tokens, scopes, wheels }: FigureInput): boolean {
+function isAtWheels(
+  { from, to, unit, value }: Figure,
+  { tokens, scopes, wheels }: FigureInput,
+): boolean {
   if (unit && (unit.kind !== 'unit' || !['hp', 'kW'].includes(unit.symbol))) return false
+  // "86 x 86, 8.5 to 1, made 710 whp".
+  if (!unit && value < LEAST_POWER) return false
   const goesOn = (at: number): boolean =>
     at > to &&
     at - to <= 5 &&

@@ -31,6 +31,8 @@ const persons = z.strictObject({
   haunts: phrases,
   /** Who works on the engine for the person. */
   shops: phrases,
+  /** What a shop does to know: "the machinist cc'd it and says 10.2". */
+  measures: phrases,
   /** Things that figures are read off: "the tag says 302". */
   readOff: phrases,
   /** Words by which an answer is passed on: "the seller said nodular". */

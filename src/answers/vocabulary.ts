@@ -31,6 +31,8 @@ const numberVocabulary = z.strictObject({
   hundreds: phrases,
   /** Right after a number they leave it as it is: "8-ish". */
   ish: phrases,
+  /** After "a" and before a scale they are two: "a couple grand". */
+  pair: phrases,
   moneyScales: phrases,
   point: phrases,
   rangeWords: phrases,
