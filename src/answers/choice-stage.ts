@@ -141,7 +141,7 @@ function isPriced({ from, to }: Mention<ChoiceMeaning>, parts: Parts): boolean {
     if (mention.from < to && from < mention.to) return true
     const before = to <= mention.from && mention.from - to <= 2
     const part = use.key === 'capsPrice' || use.key === 'studsPrice'
-    const shortly = figure.from >= to && figure.from - to <= 4
+    const shortly = figure.from >= to && figure.from - to <= 7
     return part && (before || shortly) && scopes.clause[from] === scopes.clause[mention.from]
   })
 }

@@ -7,6 +7,7 @@ import type { Doubt, Findings, Reading } from './findings.ts'
 import type { ChoiceMeaning } from './lexicon.ts'
 import { aloneReadings } from './lone-attributes.ts'
 import type { Mention } from './mentions.ts'
+import { isOneOfTwo } from './one-of-two.ts'
 import { longestAt } from './phrases.ts'
 import { placeOf } from './question-words.ts'
 
@@ -43,26 +44,6 @@ export function readChoices(
     if (!standing.includes(reading)) into.doubts.push(unstanding(reading, input))
   }
   for (const mention of mentions) into.doubts.push(...ambiguities(mention, input, into))
-}
-
-/** "Iron or aluminum block, still shopping": neither of what "or" joins, where both are of a kind. */
-function isOneOfTwo(
-  mentions: readonly Mention<ChoiceMeaning>[],
-  i: number,
-  { tokens }: ChoiceInput,
-): boolean {
-  const [before, mention] = [mentions[i - 1], mentions[i] as Mention<ChoiceMeaning>]
-  if (tokens[mention.from - 1]?.text !== 'or' || before?.to !== mention.from - 1) return false
-  // Two choices in full contradict each other, and are asked about.
-  if (before.meanings.some(({ kind }) => kind === 'choice')) return false
-  const kinds = new Set(before.meanings.flatMap(factsOf))
-  return mention.meanings.flatMap(factsOf).some((key) => kinds.has(key))
-}
-
-/** The facts that words may settle, by themselves or of some part. */
-function factsOf(meaning: ChoiceMeaning): string[] {
-  if (meaning.kind === 'choice') return [meaning.fact]
-  return meaning.kind === 'attribute' ? Object.values(meaning.of).flatMap(Object.keys) : []
 }
 
 /** "Switch from street to drag", "swap e85 for race gas": left for another choice of the same fact. */

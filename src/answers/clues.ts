@@ -115,7 +115,8 @@ function partOf(
       tokens[at - 2]?.text !== 'into'
     if (ofParts && (isOtherPart(at, input) || block)) {
       if (from - at <= NEAR) return undefined
-      break
+      // "Original to this block, they push in by hand".
+      if (!THEY.has(tokens[from - 1]?.text ?? '')) break
     }
   }
   for (let at = to; at < tokens.length && at < to + REACH && same(at); at += 1) {

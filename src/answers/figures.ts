@@ -1,5 +1,6 @@
 import { spreadAt } from './figure-ranges.ts'
-import { eighthsAfter, type PlainNumber, partAfter, plainNumberAt, roundAway } from './numbers.ts'
+import { type PlainNumber, plainNumberAt, roundAway } from './numbers.ts'
+import { eighthsAfter, partAfter } from './parts-of-units.ts'
 import {
   type Bare,
   type Figure,

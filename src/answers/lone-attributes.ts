@@ -167,6 +167,11 @@ function partSpokenOf(
   return pointed ? undefined : 'block'
 }
 
+/** The crank of "ends at the crank centerline" is only measured by. */
+function isCenterline(at: number, tokens: ChoiceInput['tokens']): boolean {
+  return /^cent(?:er|re)(?:line)?$/.test(tokens[at + 1]?.text ?? '')
+}
+
 /** The part last named in the clause before, else whatever was. */
 function spokenOf(
   mentions: readonly Mention<ChoiceMeaning>[],
@@ -178,6 +183,7 @@ function spokenOf(
   for (let j = i - 1; j >= 0 && i - j <= LONGEST_LIST; j -= 1) {
     const before = mentions[j] as Mention<ChoiceMeaning>
     if (clause[before.from] !== here - 1) break
+    if (isCenterline(before.from, input.tokens)) continue
     if (before.meanings.some((meaning) => nounOf(meaning, before, input) !== undefined))
       return before
   }
@@ -188,8 +194,7 @@ function spokenOf(
 function speaksOfOther(from: number, { tokens, scopes, lexicon }: ChoiceInput): boolean {
   const clause = (scopes.clause[from] ?? 0) - 1
   for (let at = from - 1; at >= 0 && (scopes.clause[at] ?? 0) >= clause; at -= 1) {
-    // The crank of "at the crank centerline" is only measured by.
-    if (/^cent(?:er|re)(?:line)?$/.test(tokens[at + 1]?.text ?? '')) continue
+    if (isCenterline(at, tokens)) continue
     // Of "5.7 rods" only the length is told.
     if (/^rods?$/.test(tokens[at]?.text ?? '') && tokens[at - 1]?.kind === 'number') continue
     const found = longestAt(lexicon.choices, tokens, at)

@@ -62,6 +62,10 @@ export function negationsOf(
     if (marker.meanings.includes('deniedAfter') && isEnd(tokens[marker.to]))
       denyBefore(marker.from, ordered, tokens, denied)
   }
+  // "No turbo or blower or nitrous": the first is a phrase that denies by itself.
+  for (const { from, to } of ordered)
+    if (NOES.has(tokens[from]?.text ?? '') && CHAINS.has(tokens[to]?.text ?? ''))
+      denyFrom(to + 1, ordered, tokens, words.figures.limits, denied)
   for (const stretch of ordered)
     if (saidNo(stretch.to, tokens, words.asking.no)) denied.add(stretch.from)
   return {

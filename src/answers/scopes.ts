@@ -2,9 +2,9 @@ import { isLongAgo, isOfBefore } from './back-then.ts'
 import type { Lexicon, Marker } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
 import { isAskedFor, isNotOfMine, isOfShop, isStillOfThis, type Place } from './of-this-engine.ts'
-import { longestAt } from './phrases.ts'
 import { answersItself } from './reasons-asked.ts'
 import { asksAt, breaksOf } from './sentences.ts'
+import { takenBack } from './taken-back.ts'
 import type { Token } from './tokens.ts'
 import { isOther, isSomeones, wasAt } from './whose.ts'
 
@@ -62,38 +62,6 @@ export function scopesOf(
     planned[i] = state.planned
   }
   return { outside, planned, sentence, clause, markers }
-}
-
-/**
- * "Bore 4.03, no, 4.04", "e85, no, pump gas": a no between marks, with a figure or a choice before
- * it and another of the kind right after.
- */
-function takenBack(tokens: readonly Token[], { words, choices }: Lexicon): Mention<Marker>[] {
-  const first = tokens.findIndex(({ kind }) => kind === 'number')
-  return tokens.flatMap(({ text }, at): Mention<Marker>[] => {
-    const [before, after, then] = [tokens[at - 1], tokens[at + 1], tokens[at + 2]]
-    if (!words.asking.no.has(text) || before?.kind !== 'mark' || after?.kind !== 'mark') return []
-    const figures = first >= 0 && first < at && then?.kind === 'number'
-    return figures || isOtherChoice(at, tokens, choices)
-      ? [{ from: at, to: at + 1, meanings: ['correction'] }]
-      : []
-  })
-}
-
-/** Whether the choice that ends right before a no between commas is answered anew right after it. */
-function isOtherChoice(at: number, tokens: readonly Token[], tree: Lexicon['choices']): boolean {
-  if (tokens[at - 1]?.text !== ',' || tokens[at + 1]?.text !== ',') return false
-  const facts = (from: number, fits: (to: number) => boolean): string[] => {
-    const found = longestAt(tree, tokens, from)
-    if (!found || !fits(found.to)) return []
-    return found.meanings.flatMap((meaning) => (meaning.kind === 'choice' ? [meaning.fact] : []))
-  }
-  const after = facts(at + 2, () => true)
-  if (after.length === 0) return false
-  for (let from = at - 2; from >= Math.max(0, at - 5); from -= 1) {
-    if (facts(from, (to) => to === at - 1).some((key) => after.includes(key))) return true
-  }
-  return false
 }
 
 /** "Maybe a girdle, maybe steel caps": what is weighed is not settled. */
@@ -207,9 +175,10 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     const whose = (WHOSE.has(before) || theirs) && state.other
     if (whose) backwards(place, (found) => found ?? 'other')
   } else if (marker === 'past') {
-    state.past = true
+    state.past = !goesBack(said, place)
   } else if (marker === 'pastAfter') {
-    backwards(place, (found) => found ?? 'past', RELATIVE)
+    if (goesBack(said, place)) return
+    backwards(place, (found) => found ?? 'past', said === 'last time' ? RELATIVE : undefined)
     state.past = place.alsoPast
   } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') {
@@ -224,6 +193,11 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     if (said.startsWith('if ')) state.sentenceLong = true
     else state.clauseLong = true
   }
+}
+
+/** "Before that, the compression is 9:1": a message that goes back to an earlier question. */
+function goesBack(said: string, { i, to, tokens }: Place): boolean {
+  return i === 0 && said.startsWith('before that') && [',', ':'].includes(tokens[to]?.text ?? '')
 }
 
 /** Words of oneself that end no account of how it was. */
@@ -277,10 +251,12 @@ const AND = new Set(['and'])
 const RELATIVE = new Set(['that', 'which'])
 
 function backwards(
-  { outside, clause, sentence, tokens, i }: Place,
+  { outside, clause, sentence, tokens, lexicon, i: at }: Place,
   change: (found: Outside | undefined) => Outside | undefined,
   stopsAt?: ReadonlySet<string>,
 ): void {
+  // "Was planning a blower but dropped that".
+  const i = lexicon.words.asking.clauses.has(tokens[at - 1]?.text ?? '') ? at - 1 : at
   const opens = i > 0 && clause[i - 1] !== clause[i] && sentence[i - 1] === sentence[i]
   const own = opens && stopsAt !== AND ? clause[i - 1] : clause[i]
   for (
