@@ -1,3 +1,4 @@
+import { UNKNOWN } from '../../shared/answers.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { takesPlace } from './changed-figure.ts'
 import { deferredAt, unknownsIn } from './dont-know.ts'
@@ -34,7 +35,9 @@ export function conclude(
   const open = requests.filter((request) => !isGuess(request, settled, asking, parts))
   // That nobody knows what the caps have been through is one of the choices of that question.
   const history = unknowns.filter(({ key }) => key === 'capHistory' && key !== asking)
-  const told = whatIsTold(parts, [...settled, ...history], corrected, asking)
+  // "No idea what the caps have been through", to that very question.
+  const said = settled.filter(({ key, answer }) => !(key === asking && answer === UNKNOWN))
+  const told = whatIsTold(parts, [...said, ...history], corrected, asking)
   const { intent, request } = intentOf(open, tokens, lexicon, told)
   // "I don't know what that is, I haven't measured it".
   if (intent === 'explain' && asking && request && shrugsAfter(request, parts)) {
@@ -74,6 +77,10 @@ export function conclude(
   return { readings: withoutNoes(settled, parts), intent }
 }
 
+function takesBack({ requests }: Parts): boolean {
+  return requests.some(({ intent }) => intent === 'undo' || intent === 'restart')
+}
+
 /** The no of "no no, one step back" answers nothing. */
 function withoutNoes(settled: readonly Reading[], { tokens, lexicon }: Parts): Reading[] {
   const { no, yes } = lexicon.words.asking
@@ -93,7 +100,7 @@ function whatIsTold(
   const { tokens, scopes } = parts
   const { defers } = parts.lexicon.words.asking
   return {
-    facts: countTold(parts, settled),
+    facts: countTold(parts, takesBack(parts) ? withoutNoes(settled, parts) : settled),
     near: (each) => figuresAfter(each, settled, parts).length,
     elsewhere: (each) =>
       settled.some(({ from }) => scopes.sentence[from] !== scopes.sentence[each.from]),

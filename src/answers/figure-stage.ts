@@ -94,7 +94,14 @@ function readNamed(
     if (asking && isAnswerWith(pair, parts)) continue
     done.add(pair.figure)
     if (isPartPrice(pair) && readBudgetFor(pair.figure, parts, into)) continue
-    if (isNoiseApart(pair, parts) && readCorrected(pair.figure, parts, into)) continue
+    if (isNoiseApart(pair, parts)) {
+      if (readCorrected(pair.figure, parts, into)) continue
+      // "12 psi, no wait, I swapped the wastegate spring, 14 psi": read after the one it mends.
+      if (mends(pair.figure, open, parts)) {
+        done.delete(pair.figure)
+        continue
+      }
+    }
     readAngle(pair.figure, parts, into)
     const fits = pair.use.kind === 'fact' && 'answer' in pair.use.candidate
     if (!fits && readTorquePeak(pair.figure, parts, into)) continue
@@ -104,6 +111,21 @@ function readNamed(
     if (other === undefined) readPair(pair, input, into)
     else into.doubts.push({ ...other, why: 'read as the torque of other fasteners' })
   }
+}
+
+/** Whether a figure stands after a correction that another of its unit stands before. */
+function mends({ from, unit }: Figure, open: readonly Figure[], parts: Parts): boolean {
+  const { sentence } = parts.scopes
+  if (unit?.kind !== 'unit') return false
+  const cut = correctionsIn(parts).find((at) => at < from && sentence[at] === sentence[from])
+  return open.some(
+    (other) =>
+      cut !== undefined &&
+      other.to <= cut &&
+      sentence[other.from] === sentence[from] &&
+      other.unit?.kind === 'unit' &&
+      other.unit.symbol === unit.symbol,
+  )
 }
 
 /** Figures that no words name: the asked fact's, else by their unit, else a doubt. */

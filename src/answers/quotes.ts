@@ -1,5 +1,6 @@
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { isReported } from './answer-asked.ts'
+import { opensOnShrug } from './dont-know.ts'
 import type { Parts } from './message-parts.ts'
 import type { Figure } from './plain-figure.ts'
 import { isPriceOfWork, keyOfLast } from './price-of-last.ts'
@@ -10,12 +11,11 @@ export function isTold(figure: Figure, asking: FactKey | undefined, parts: Parts
 }
 
 /** "He said 400, 450 tops", to the question of a price; "the card says 95". */
-function isPassedOn(
-  figure: Figure,
-  asking: FactKey | undefined,
-  { scopes, input, tokens, lexicon, figures, pairs }: Parts,
-): boolean {
+function isPassedOn(figure: Figure, asking: FactKey | undefined, parts: Parts): boolean {
+  const { scopes, input, tokens, lexicon, figures, pairs } = parts
   if (!asking || input.negations.denies(figure)) return false
+  // "Dunno, my brother's is 4.125 but I never measured mine".
+  if (opensOnShrug(parts)) return false
   const use = pairs.find((pair) => pair.figure === figure)?.use
   // "Only ever measured bigger ones, on my brother's 4 inch bore".
   if (use?.kind === 'fact' && use.key !== asking) return false

@@ -14,6 +14,7 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
   if (outside && !(outside === 'hypothetical' && input.whatIf)) return OUTSIDE[outside]
   if (input.negations.denies(figure)) return 'denied in the same words'
   if (isYear(figure, input)) return 'read as a year'
+  if (isGear(figure, input)) return 'read as gearing, which is not asked here'
   if (figure.unit?.kind === 'wheel' || isAtWheels(figure, input)) {
     return 'power at the wheels: give it at the crank, or say what loss to count'
   }
@@ -73,7 +74,15 @@ function isForOther({ to }: Figure, { tokens, lexicon }: FigureInput): boolean {
   if (found) return found.meanings.some((m) => m.kind === 'noun' && m.noun === 'other')
   // "Set aside $600 for paint": a thing that the vocabulary does not know.
   const word = tokens[at]
-  return word?.kind === 'word' && !lexicon.speller.known.has(word.text)
+  if (word?.kind !== 'word') return false
+  return !lexicon.speller.known.has(word.text) || lexicon.words.prices.otherThings.has(word.text)
+}
+
+/** "3.73s in a nine inch axle": two decimals in the plural are of gears. */
+function isGear({ value, unit, to }: Figure, { tokens }: FigureInput): boolean {
+  const [last, next] = [tokens[to - 1]?.text ?? '', tokens[to]]
+  const plural = next?.text === 's' && next.gap === 'none' && /\.\d\d$/.test(last)
+  return plural && !unit && value >= 2.5 && value <= 6.5
 }
 
 /** "Line bored in 2015", "built 1994". */

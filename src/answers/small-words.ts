@@ -79,6 +79,8 @@ const prices = z.strictObject({
   charges: phrases,
   /** Beside an amount they make it the price of what was last spoken of. */
   priced: phrases,
+  /** Things, known from other phrases, that money is spent on besides the engine's bottom end. */
+  otherThings: phrases,
   /** Words that make a price what somebody else paid. */
   paid: phrases,
   /** Words that make an amount no price of a part or job. */
