@@ -18,6 +18,20 @@ export function isOfBefore(
   return ENDS.has(tokens[end]?.text ?? '')
 }
 
+const TODAY = new Set(['is', 'are', 'its', 'has', 'im', 'ive', 'runs', 'theres'])
+const THEN = new Set(['was', 'were', 'had', 'ran', 'made', 'did'])
+
+/** "Made 412 at the wheels last year, rev limiter is at 6600": a clause that tells how it is. */
+export function isOfToday(i: number, tokens: readonly Token[], clause: readonly number[]): boolean {
+  let today = false
+  for (let at = i; at < tokens.length && clause[at] === clause[i]; at += 1) {
+    const word = tokens[at]?.text ?? ''
+    if (THEN.has(word)) return false
+    today ||= TODAY.has(word)
+  }
+  return today
+}
+
 const SELVES = new Set(['i', 'we'])
 const ONCE = new Set(['ran', 'had', 'raced', 'drove', 'owned'])
 const ARTICLES = new Set(['a', 'an', 'one', 'some', 'another'])

@@ -20,6 +20,8 @@ export function isOfForeignPart(figure: Figure, parts: Parts): boolean {
   const size = figure.unit?.kind === 'unit' && ['L', 'cc', 'cu in'].includes(figure.unit.symbol)
   if (size && ['of', 'from'].includes(tokens[figure.from - 1]?.text ?? '')) return false
   const after = choiceMentions.find(({ from }) => from === figure.to)
+  // "2.3 litre twin screw supercharger": the size of what it is charged by.
+  if (size && after && isCharger(tokens[after.to - 1]?.text ?? '')) return true
   // "10:1 pistons" make the ratio; "600 hp gearbox" makes no power.
   const crank = tokens[figure.to]?.text === 'crank'
   if (after && !crank && !figure.ratio && isOther(after) && tokens[figure.to]?.gap === 'space')
@@ -31,6 +33,10 @@ export function isOfForeignPart(figure: Figure, parts: Parts): boolean {
   if (named) return isOther(named) && linked
   if (parts.lexicon.speller.known.has(tokens[at]?.text ?? '')) return false
   return linked && (ARTICLES.has(tokens[at - 1]?.text ?? '') || opensClause(at, parts))
+}
+
+function isCharger(word: string): boolean {
+  return word === 'supercharger' || word === 'blower'
 }
 
 /** "Oil sits about 45 psi there": a pressure in a clause that opens on a fluid is its own. */

@@ -135,6 +135,8 @@ const SUBJECTS = new Set('i we to he they ive weve'.split(' '))
 /** "Put the compression at 15 not 14.5": with what it takes the place of. */
 function isReplaced(at: number, tokens: readonly Token[], { sentence, markers }: Scopes): boolean {
   const end = sentenceEnd(sentence, at - 1)
+  // "Set the compression ratio to 9 instead".
+  if (tokens[end - 1]?.text === 'instead' || tokens[end - 2]?.text === 'instead') return true
   return markers.some(
     (one) =>
       one.from > at &&

@@ -1,4 +1,4 @@
-import { isLongAgo, isOfBefore } from './back-then.ts'
+import { isLongAgo, isOfBefore, isOfToday } from './back-then.ts'
 import type { Lexicon, Marker } from './lexicon.ts'
 import { type Mention, mentionsIn } from './mentions.ts'
 import { isAskedFor, isNotOfMine, isOfShop, isStillOfThis, type Place } from './of-this-engine.ts'
@@ -48,7 +48,10 @@ export function scopesOf(
       state.planned = asksAt(i, tokens, sentence)
       state.past = wasAt(i, tokens) || isLongAgo(i, tokens, sentence, lexicon)
       state.sentenceLong = weighs(i, tokens, sentence) || supposes(i, tokens)
-    } else if (i > 0 && clause[i] !== clause[i - 1]) newClause(state)
+    } else if (i > 0 && clause[i] !== clause[i - 1]) {
+      newClause(state)
+      if (state.onlyPast && isOfToday(i, tokens, clause)) state.past = false
+    }
     if (i === 0 || clause[i] !== clause[i - 1]) state.clausePast = isOfBefore(i, tokens, clause)
     const mention = at.get(i)
     if (isSomeones(tokens, i, lexicon)) state.other = true
@@ -110,6 +113,8 @@ interface State {
   /** Whether something was said of the other: only then a sentence on "it" goes on about it. */
   told: boolean
   past: boolean
+  /** Whether the past was only told by words such as "last year". */
+  onlyPast: boolean
   clausePast: boolean
   sentenceLong: boolean
   clauseLong: boolean
@@ -122,6 +127,7 @@ function newState(): State {
     ofShop: false,
     told: false,
     past: false,
+    onlyPast: false,
     clausePast: false,
     sentenceLong: false,
     clauseLong: false,
@@ -146,6 +152,7 @@ function newSentence(state: State, first: Token): void {
   state.ofShop = false
   state.told = false
   state.past = false
+  state.onlyPast = false
   state.sentenceLong = false
   newClause(state)
 }
@@ -180,6 +187,7 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     if (goesBack(said, place)) return
     backwards(place, (found) => found ?? 'past', said === 'last time' ? RELATIVE : undefined)
     state.past = place.alsoPast
+    state.onlyPast = place.alsoPast
   } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') {
     if (!isNotOfMine(said, place)) own(said, state, place.tokens[place.i - 1]?.text)
@@ -232,7 +240,7 @@ function present(said: string, state: State, place: Place): void {
     ) {
       for (
         let back = place.i - 1;
-        back >= 0 && place.sentence[back] === place.sentence[place.i];
+        back >= 0 && (place.clause[back] ?? 0) >= (place.clause[last] ?? 0);
         back -= 1
       ) {
         if (place.clause[back] !== place.clause[place.i]) place.outside[back] ??= 'past'
