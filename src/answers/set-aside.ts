@@ -22,8 +22,7 @@ export function setAside(figure: Figure, input: FigureInput): string | undefined
     return 'the price of a part of it: give the whole'
   }
   if (isOnTheRoad(figure, input)) return 'a speed on the road; how far does it rev?'
-  if (figure.unit?.kind === 'money' && isForOther(figure, input))
-    return 'the price of something else'
+  if (isSpent(figure, input) && isForOther(figure, input)) return 'the price of something else'
   return undefined
 }
 
@@ -56,6 +55,11 @@ function isOnTheRoad({ from, unit }: Figure, { tokens, scopes, lexicon }: Figure
   return tokens.some(
     ({ text }, at) => scopes.clause[at] === scopes.clause[from] && roadSpeeds.has(text),
   )
+}
+
+/** An amount of money, or a bare one that was spent: "spent 350 on a cam". */
+function isSpent({ unit, from }: Figure, { tokens }: FigureInput): boolean {
+  return unit ? unit.kind === 'money' : ['spent', 'paid'].includes(tokens[from - 1]?.text ?? '')
 }
 
 const ARTICLES = new Set(['the', 'a', 'an', 'my', 'these', 'those'])
