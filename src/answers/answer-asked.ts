@@ -197,7 +197,7 @@ function rangeOf(
 /** "The fella who sold it said nodular", to the question what the caps are: an answer at second hand. */
 export function isReported(tokens: readonly Token[], { words }: Lexicon): boolean {
   if (tokens.length > SHORT + 3) return false
-  const measured = tokens.some(({ text }) => text === 'measured')
+  const measured = tokens.some(({ text }) => words.persons.measures.has(text))
   const other = tokens.some(
     ({ text }) => words.persons.notReported.has(text) && !(measured && text === 'last'),
   )

@@ -1,10 +1,11 @@
 import { spelledOut } from './answer-asked.ts'
 import { candidateFor, type MoneyContext } from './candidates.ts'
 import type { Findings } from './findings.ts'
+import type { Lexicon } from './lexicon.ts'
 import type { Figure } from './plain-figure.ts'
 import type { Token } from './tokens.ts'
 
-const BY = new Set(['x', 'by', '*', '×'])
+type Words = Lexicon['words']['parts']
 
 /**
  * "4.030 x 3.480", "102 by 88 mm", "bore and stroke 4.030/3.480": bore, then
@@ -15,6 +16,7 @@ const BY = new Set(['x', 'by', '*', '×'])
 export function readBoreByStroke(
   figures: readonly Figure[],
   tokens: readonly Token[],
+  words: Words,
   money: MoneyContext,
   into: Findings,
   used: ReadonlySet<Figure>,
@@ -25,8 +27,8 @@ export function readBoreByStroke(
     if (!next || taken.has(found)) return
     const [bore, stroke] = [spelledOut(found, 'bore', tokens), spelledOut(next, 'stroke', tokens)]
     if (used.has(found) || used.has(next)) return
-    const named = namedBefore(tokens, bore.from)
-    if (!joined(tokens, bore, stroke, named !== undefined)) return
+    const named = namedBefore(tokens, bore.from, words)
+    if (!joined(tokens, bore, stroke, named !== undefined, words)) return
     const unit = stroke.unit ?? bore.unit
     const [a, b] = named === 'stroke' ? [stroke, bore] : [bore, stroke]
     if (!unit && !named && !plainlyBore(a, b)) return
@@ -43,7 +45,7 @@ export function readBoreByStroke(
       strength: 3,
     })
     taken.add(found).add(next)
-    rodToo(figures[i + 2], stroke, tokens, unit, money, into, taken)
+    rodToo(figures[i + 2], stroke, tokens, unit, words, money, into, taken)
   })
   return taken
 }
@@ -53,11 +55,12 @@ function rodToo(
   stroke: Figure,
   tokens: readonly Token[],
   unit: Figure['unit'],
+  words: Words,
   money: MoneyContext,
   into: Findings,
   taken: Set<Figure>,
 ): void {
-  if (!rod || !joined(tokens, stroke, rod, false)) return
+  if (!rod || !joined(tokens, stroke, rod, false, words)) return
   const found = candidateFor('rodLength', withUnit(rod, rod.unit ?? unit), money)
   if (!found || !('answer' in found)) return
   into.readings.push({
@@ -74,16 +77,22 @@ function withUnit(figure: Figure, unit: Figure['unit']): Figure {
   return unit && !figure.unit ? { ...figure, unit } : figure
 }
 
-function joined(tokens: readonly Token[], a: Figure, b: Figure, named: boolean): boolean {
+function joined(
+  tokens: readonly Token[],
+  a: Figure,
+  b: Figure,
+  named: boolean,
+  { by, bore }: Words,
+): boolean {
   if (a.low !== undefined || b.low !== undefined || a.ratio || b.ratio || a.scaled || b.scaled)
     return false
   // "4.04 bore x 3.75".
-  const own = tokens[a.to]?.text === 'bore' && tokens[a.to + 1]?.text === 'x'
+  const own = bore.has(tokens[a.to]?.text ?? '') && by.has(tokens[a.to + 1]?.text ?? '')
   if (own && b.from === a.to + 2) return true
   if (b.from !== a.to + 1) return false
   const between = tokens[a.to]?.text ?? ''
   if (between === '/' && a.decimal && b.decimal && !a.unit && !b.unit) return true
-  return BY.has(between) || (named && (between === 'and' || between === '/' || between === ','))
+  return by.has(between) || (named && (between === 'and' || between === '/' || between === ','))
 }
 
 /** Without units: decimals of inches, or millimetres; "4x4" is a truck. */
@@ -96,10 +105,14 @@ function plainlyBore(bore: Figure, stroke: Figure): boolean {
 }
 
 /** "bore and stroke", "bore x stroke", "stroke by bore" right before the figures. */
-function namedBefore(tokens: readonly Token[], at: number): 'bore' | 'stroke' | undefined {
-  const words = tokens.slice(Math.max(0, at - 6), at).map(({ text }) => text)
-  const bore = words.lastIndexOf('bore')
-  const stroke = words.lastIndexOf('stroke')
+function namedBefore(
+  tokens: readonly Token[],
+  at: number,
+  words: Words,
+): 'bore' | 'stroke' | undefined {
+  const said = tokens.slice(Math.max(0, at - 6), at).map(({ text }) => text)
+  const bore = said.findLastIndex((word) => words.bore.has(word))
+  const stroke = said.findLastIndex((word) => words.stroke.has(word))
   if (bore < 0 || stroke < 0 || Math.abs(bore - stroke) > 2) return undefined
   return bore < stroke ? 'bore' : 'stroke'
 }

@@ -65,7 +65,7 @@ function readAsked(parts: Parts, asking: FactKey, into: Findings): void {
     !isUnknown(stretch, scopes) &&
     !isRefused(stretch, tokens, scopes) &&
     !isNoToOther(stretch, asking, parts, into.readings) &&
-    !(isOfOtherPart(stretch, choiceMentions, scopes) && !isOnHead(stretch, asking, tokens)) &&
+    !(isOfOtherPart(stretch, choiceMentions, scopes) && !isOnHead(stretch, asking, parts)) &&
     (!scopes.outside[stretch.from] ||
       (scopes.outside[stretch.from] === 'other' &&
         (SHOP_SAYS.has(asking) || isReported(tokens, lexicon)))) &&
@@ -91,9 +91,13 @@ function isOfOtherPart(
 }
 
 /** "Head says 10.9": the head of the bolt, to the question of its grade. */
-function isOnHead({ from }: { from: number }, asking: FactKey, tokens: Parts['tokens']): boolean {
+function isOnHead(
+  { from }: { from: number },
+  asking: FactKey,
+  { tokens, lexicon }: Parts,
+): boolean {
   const said = tokens.slice(Math.max(0, from - 4), from).map(({ text }) => text)
-  return asking === 'fastenerGrade' && said.some((word) => word === 'head' || word === 'heads')
+  return asking === 'fastenerGrade' && said.some((word) => lexicon.words.parts.heads.has(word))
 }
 
 /** The hammer of "no hammer", and by hand where "by hand it doesn't go". */

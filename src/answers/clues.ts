@@ -31,8 +31,6 @@ const DENYING = new Set([
 /** Furthest that a description stands from what it describes, in words. */
 const REACH = 14
 
-const BLOCKS = new Set(['block', 'blocks'])
-
 /** So near before a description, another part is what it describes. */
 const NEAR = 4
 
@@ -110,7 +108,7 @@ function partOf(
     // "Block is plain cast iron, two bolts per cap".
     const block =
       fact(clue.fact).topic === 'caps' &&
-      BLOCKS.has(tokens[at]?.text ?? '') &&
+      input.lexicon.words.parts.block.has(tokens[at]?.text ?? '') &&
       // "Push into the block by hand".
       tokens[at - 2]?.text !== 'into'
     if (ofParts && (isOtherPart(at, input) || block)) {
@@ -159,8 +157,8 @@ function opensOnThey(from: number, { tokens, scopes }: ChoiceInput): boolean {
 
 const THEY = new Set(['they', 'theyre', 'theyve', 'these', 'those', 'all', 'each', 'every', 'some'])
 
-function endsOnBlock(at: number, { tokens }: ChoiceInput): boolean {
-  return tokens[at]?.text === 'block' && tokens[at + 1]?.kind !== 'word'
+function endsOnBlock(at: number, { tokens, lexicon }: ChoiceInput): boolean {
+  return lexicon.words.parts.block.has(tokens[at]?.text ?? '') && tokens[at + 1]?.kind !== 'word'
 }
 
 function isOtherPart(at: number, { tokens, lexicon }: ChoiceInput): boolean {

@@ -1,5 +1,6 @@
 import { candidateFor } from './candidates.ts'
 import type { Findings } from './findings.ts'
+import type { Lexicon } from './lexicon.ts'
 import type { Figure } from './plain-figure.ts'
 import type { FigureInput } from './read-figures.ts'
 import type { Token } from './tokens.ts'
@@ -55,7 +56,9 @@ function isNamedEngine(
 export function isEngineSize(
   { value, unit, decimal, to }: Figure,
   tokens: readonly Token[],
+  { words: { parts } }: Lexicon,
 ): boolean {
   const bare = !unit && !decimal && value >= 90 && value <= 900
-  return bare && tokens[to]?.text === 'stroker' && tokens[to + 1]?.text !== 'crank'
+  const [next, then] = [tokens[to]?.text ?? '', tokens[to + 1]?.text ?? '']
+  return bare && parts.stroker.has(next) && !parts.crank.has(then)
 }

@@ -91,7 +91,7 @@ export function isFastened(figure: Figure, parts: Parts): boolean {
       mention.meanings.some((m) => m.kind === 'choice' && m.fact === 'fastenerLubricant'),
   )
   const mains = ({ kind, text }: { kind: string; text: string }): boolean =>
-    kind === 'thread' || text === 'mains' || text === 'threads'
+    kind === 'thread' || parts.lexicon.words.parts.mains.has(text)
   const said = named.length > 0 || lubed || tokens.some((token, at) => mains(token) && near(at))
   return !other && said
 }

@@ -88,7 +88,15 @@ function readNamed(
       .filter((pair) => pair.use.kind === 'noise' && !isAcrossComma(pair, parts))
       .map(({ figure }) => figure),
   )
-  for (const figure of readBoreByStroke(open, tokens, input.money, into, noisy)) done.add(figure)
+  for (const figure of readBoreByStroke(
+    open,
+    tokens,
+    parts.lexicon.words.parts,
+    input.money,
+    into,
+    noisy,
+  ))
+    done.add(figure)
   for (const pair of pairs) {
     if (!open.includes(pair.figure) || done.has(pair.figure)) continue
     if (asking && isAnswerWith(pair, parts)) continue

@@ -15,15 +15,16 @@ const JOINERS = new Set([',', 'and', '(', '/', '&', '+', 'with'])
  */
 export function isOfForeignPart(figure: Figure, parts: Parts): boolean {
   const { tokens, choiceMentions } = parts
+  const words = parts.lexicon.words.parts
   if (isOfFluid(figure, parts)) return true
   // "420 kW at the crank out of 3.0 L".
   const size = figure.unit?.kind === 'unit' && ['L', 'cc', 'cu in'].includes(figure.unit.symbol)
   if (size && ['of', 'from'].includes(tokens[figure.from - 1]?.text ?? '')) return false
   const after = choiceMentions.find(({ from }) => from === figure.to)
   // "2.3 litre twin screw supercharger": the size of what it is charged by.
-  if (size && after && isCharger(tokens[after.to - 1]?.text ?? '')) return true
+  if (size && after && words.chargers.has(tokens[after.to - 1]?.text ?? '')) return true
   // "10:1 pistons" make the ratio; "600 hp gearbox" makes no power.
-  const crank = tokens[figure.to]?.text === 'crank'
+  const crank = words.crank.has(tokens[figure.to]?.text ?? '')
   if (after && !crank && !figure.ratio && isOther(after) && tokens[figure.to]?.gap === 'space')
     return true
   const at = subjectBefore(figure, parts)
@@ -33,10 +34,6 @@ export function isOfForeignPart(figure: Figure, parts: Parts): boolean {
   if (named) return isOther(named) && linked
   if (parts.lexicon.speller.known.has(tokens[at]?.text ?? '')) return false
   return linked && (ARTICLES.has(tokens[at - 1]?.text ?? '') || opensClause(at, parts))
-}
-
-function isCharger(word: string): boolean {
-  return word === 'supercharger' || word === 'blower'
 }
 
 /** "Oil sits about 45 psi there": a pressure in a clause that opens on a fluid is its own. */

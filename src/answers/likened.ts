@@ -1,4 +1,5 @@
 import type { Findings, Reading } from './findings.ts'
+import type { Lexicon } from './lexicon.ts'
 import type { Token } from './tokens.ts'
 
 /** Materials that caps and block may both be of. */
@@ -8,14 +9,18 @@ const SHARED = new Set(['gray-iron', 'aluminium'])
  * "Gray iron caps, same as the block": a material said of one and likened to the other
  * is both's.
  */
-export function readLikened(tokens: readonly Token[], { readings }: Findings): void {
+export function readLikened(
+  tokens: readonly Token[],
+  { block, caps }: Lexicon['words']['parts'],
+  { readings }: Findings,
+): void {
   for (let at = 0; at + 3 < tokens.length; at += 1) {
     const words = tokens.slice(at, at + 4).map(({ text }) => text)
     const like =
       words.slice(0, 3).join(' ') === 'same as the' ||
       words.slice(0, 3).join(' ') === 'just like the'
-    const to =
-      words[3] === 'block' ? 'blockMaterial' : words[3] === 'caps' ? 'capMaterial' : undefined
+    const part = words[3] ?? ''
+    const to = block.has(part) ? 'blockMaterial' : caps.has(part) ? 'capMaterial' : undefined
     if (!like || !to) continue
     const from = to === 'blockMaterial' ? 'capMaterial' : 'blockMaterial'
     const last = readings

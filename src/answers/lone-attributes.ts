@@ -168,8 +168,8 @@ function partSpokenOf(
 }
 
 /** The crank of "ends at the crank centerline" is only measured by. */
-function isCenterline(at: number, tokens: ChoiceInput['tokens']): boolean {
-  return /^cent(?:er|re)(?:line)?$/.test(tokens[at + 1]?.text ?? '')
+function isCenterline(at: number, { tokens, lexicon }: ChoiceInput): boolean {
+  return lexicon.words.parts.centerline.has(tokens[at + 1]?.text ?? '')
 }
 
 /** The part last named in the clause before, else whatever was. */
@@ -183,7 +183,7 @@ function spokenOf(
   for (let j = i - 1; j >= 0 && i - j <= LONGEST_LIST; j -= 1) {
     const before = mentions[j] as Mention<ChoiceMeaning>
     if (clause[before.from] !== here - 1) break
-    if (isCenterline(before.from, input.tokens)) continue
+    if (isCenterline(before.from, input)) continue
     if (before.meanings.some((meaning) => nounOf(meaning, before, input) !== undefined))
       return before
   }
@@ -191,12 +191,14 @@ function spokenOf(
 }
 
 /** Whether the clause before names another part: "crank, forged steel". */
-function speaksOfOther(from: number, { tokens, scopes, lexicon }: ChoiceInput): boolean {
+function speaksOfOther(from: number, input: ChoiceInput): boolean {
+  const { tokens, scopes, lexicon } = input
   const clause = (scopes.clause[from] ?? 0) - 1
   for (let at = from - 1; at >= 0 && (scopes.clause[at] ?? 0) >= clause; at -= 1) {
-    if (isCenterline(at, tokens)) continue
+    if (isCenterline(at, input)) continue
     // Of "5.7 rods" only the length is told.
-    if (/^rods?$/.test(tokens[at]?.text ?? '') && tokens[at - 1]?.kind === 'number') continue
+    const measured = tokens[at - 1]?.kind === 'number'
+    if (measured && lexicon.words.parts.rods.has(tokens[at]?.text ?? '')) continue
     const found = longestAt(lexicon.choices, tokens, at)
     if (!found || found.to > from) continue
     // What stands nearest decides: "pulled the pan and it's a two bolt. Iron."

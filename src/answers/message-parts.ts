@@ -93,9 +93,13 @@ function isUnboosted({ meanings }: Mention<ChoiceMeaning>): boolean {
 }
 
 /** Nor are the head bolts of "cap head bolts" of the heads. */
-function isCapHead(mention: Mention<ChoiceMeaning>, tokens: readonly Token[]): boolean {
+function isCapHead(
+  mention: Mention<ChoiceMeaning>,
+  tokens: readonly Token[],
+  { words }: Lexicon,
+): boolean {
   const { from, to } = mention
-  return isFasteners(mention) && to - from >= 3 && tokens[to - 2]?.text === 'head'
+  return isFasteners(mention) && to - from >= 3 && words.parts.heads.has(tokens[to - 2]?.text ?? '')
 }
 
 function nameFigures(
@@ -108,7 +112,7 @@ function nameFigures(
   // The spray of "without boost or spray" names no shot.
   const denied = coverage(
     tokens.length,
-    choiceMentions.filter((mention) => isUnboosted(mention) || isCapHead(mention, tokens)),
+    choiceMentions.filter((mention) => isUnboosted(mention) || isCapHead(mention, tokens, lexicon)),
   )
   const figureMentions = withMovingParts(
     mentionsIn(lexicon.figures, tokens, (at) => (inFigure[at] ?? false) || (denied[at] ?? false)),
@@ -123,7 +127,7 @@ function nameFigures(
       !isFastenerSize(figure, tokens, choiceMentions) &&
       !input.negations.denies(figure) &&
       !isSecondOfSlash(figure, tokens) &&
-      !isEngineSize(figure, tokens),
+      !isEngineSize(figure, tokens, lexicon),
   )
   return { figures, overFrom, figureMentions, pairs: pairFigures(open, figureMentions, input) }
 }

@@ -85,7 +85,7 @@ function understand(text: string, context: MessageContext, lexicon: Lexicon): Un
   setOthersAside(parts, context.asking, findings)
   if (context.asking !== 'nitrousPower') implyNitrous(context.answers ?? {}, findings)
   implyBlower(parts, context.answers ?? {}, findings)
-  readLikened(tokens, findings)
+  readLikened(tokens, lexicon.words.parts, findings)
   doubtUnreadWords(parts, findings)
   doubtNothingRead(parts, findings)
   const conclusion = conclude(parts, context.asking, findings)
@@ -121,7 +121,7 @@ function setOthersAside(parts: Parts, asking: FactKey | undefined, findings: Fin
 function implyBlower({ tokens, lexicon }: Parts, answers: Answers, { readings }: Findings): void {
   if (answers.induction !== undefined || readings.some(({ key }) => key === 'induction')) return
   const boost = readings.find(({ key }) => key === 'boost')
-  const at = tokens.findIndex(({ text }) => text === 'blown')
+  const at = tokens.findIndex(({ text }) => lexicon.words.parts.blown.has(text))
   const next = tokens[at + 1]?.text ?? ''
   if (!boost || at < 0 || !lexicon.words.engines.names.has(next)) return
   readings.push({ key: 'induction', answer: 'supercharged', from: at, to: at + 2, strength: 1 })

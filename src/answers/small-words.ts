@@ -220,6 +220,29 @@ const asking = z.strictObject({
   singleChange: phrases,
 })
 
+/** Plain names of parts, where a reader looks for one beside something else. */
+const parts = z.strictObject({
+  block: phrases,
+  caps: phrases,
+  /** With a torque in their sentence they make it the main fasteners'. */
+  mains: phrases,
+  heads: phrases,
+  crank: phrases,
+  rods: phrases,
+  /** After "crank" they make it what a skirt is measured by. */
+  centerline: phrases,
+  bore: phrases,
+  stroke: phrases,
+  /** Between bore and stroke: "4.030 x 3.480". */
+  by: phrases,
+  /** After a volume they make it the charger's own: "2.3 litre supercharger". */
+  chargers: phrases,
+  /** With boost told they say by what: "blown motor, 28 lbs". */
+  blown: phrases,
+  /** After a size they make it the engine's: "383 stroker". */
+  stroker: phrases,
+})
+
 /** Small words that the reader looks at beside figures, persons and requests, by what they do. */
 export const smallWords = z.strictObject({
   persons,
@@ -228,6 +251,7 @@ export const smallWords = z.strictObject({
   prices,
   figures,
   fasteners,
+  parts,
   moving,
   asking,
 })

@@ -2,12 +2,13 @@ import type { Answer } from '../../shared/answers.ts'
 import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { candidateFor, type MoneyContext } from './candidates.ts'
 import type { Findings } from './findings.ts'
+import type { Lexicon } from './lexicon.ts'
 import { coverage } from './mentions.ts'
 import type { Parts } from './message-parts.ts'
 import type { Figure } from './plain-figure.ts'
 
 /** Facts that the trade writes bare in a list, and what such a figure looks like. */
-const LISTED: readonly { key: FactKey; like: (figure: Figure) => boolean }[] = [
+const LISTED: readonly { key: FactKey; like: (figure: Figure, lexicon: Lexicon) => boolean }[] = [
   { key: 'peakRpm', like: isEngineSpeed },
   { key: 'compressionRatio', like: isRatio },
   { key: 'boost', like: isPounds },
@@ -38,7 +39,9 @@ export function readSpecList(
   // "10.5:1. 4.56 gear. 7200.": a speed that is a sentence needs less beside it.
   if (money.said || !(listed || said >= 1)) return left
   for (const { key, like } of LISTED) {
-    const alike = parts.figures.filter((figure) => like(figure) && !negations.denies(figure))
+    const alike = parts.figures.filter(
+      (figure) => like(figure, parts.lexicon) && !negations.denies(figure),
+    )
     const [only] = alike
     if (key !== 'peakRpm' && !listed) continue
     if (only && !listed && !isSentence(only, parts)) continue
@@ -59,11 +62,10 @@ function answerOf(key: FactKey, figure: Figure, money: MoneyContext): Answer | u
 }
 
 /** "Street driven, 93": the octane of the pump. */
-function isOctane(figure: Figure): boolean {
-  return isBare(figure) && !figure.decimal && !figure.inWords && OCTANES.has(figure.value)
+function isOctane(figure: Figure, { vocabulary }: Lexicon): boolean {
+  const whole = isBare(figure) && !figure.decimal && !figure.inWords
+  return whole && vocabulary.octane.pump.includes(figure.value)
 }
-
-const OCTANES = new Set([87, 89, 91, 93, 94])
 
 function thingsSaid({ choiceMentions, scopes }: Parts, { readings }: Findings): number {
   const facts = new Set(readings.filter(({ key }) => fact(key).kind !== 'money').map((r) => r.key))

@@ -76,15 +76,12 @@ function joins(word: string, { threadKinds }: NumberVocabulary): boolean {
 
 /** Pitches of metric fasteners, in millimetres. */
 const METRIC_PITCHES = new Set([0.75, 1, 1.25, 1.5, 1.75, 2])
-/** What makes "12 by 1.75" a thread. */
-const THREADED = new Set(['bolt', 'bolts', 'stud', 'studs', 'thread', 'threads', 'pitch'])
-const BEFORE_THREADED = new Set(['main', 'metric', 'cap'])
 
 /** "12 by 1.75 metric bolts": a metric thread without its M, which a whole answer needs not name. */
 function metricAt(
   tokens: readonly Token[],
   from: number,
-  { threadKinds }: NumberVocabulary,
+  { threadKinds, threaded, beforeThreaded }: NumberVocabulary,
   asked: boolean,
 ): { token: Token; next: number } | undefined {
   const [size, joiner, pitch] = [tokens[from], tokens[from + 1], tokens[from + 2]]
@@ -92,9 +89,10 @@ function metricAt(
   const { value = 0, decimal } = size
   if (decimal || value < 6 || value > 18 || !METRIC_PITCHES.has(pitch.value ?? 0)) return undefined
   let at = from + 3
-  const kind = (word: string): boolean => BEFORE_THREADED.has(word) || threadKinds.includes(word)
+  const kind = (word: string): boolean =>
+    beforeThreaded.includes(word) || threadKinds.includes(word)
   while (at < from + 5 && kind(tokens[at]?.text ?? '')) at += 1
-  const named = asked ? at === tokens.length : THREADED.has(tokens[at]?.text ?? '')
+  const named = asked ? at === tokens.length : threaded.includes(tokens[at]?.text ?? '')
   const read = named && readThread(`M${value}x${pitch.value}`)
   if (!read) return undefined
   const { start, gap } = size

@@ -52,6 +52,10 @@ const numberVocabulary = z.strictObject({
   threadKinds: phrases,
   /** After a pitch they say that it is one: "half inch, thirteen threads". */
   threads: phrases,
+  /** After "12 by 1.75" they make it a thread. */
+  threaded: phrases,
+  /** Between such a thread and those: "12 by 1.75 metric bolts". */
+  beforeThreaded: phrases,
   /** After what looks like a pitch they say that it is none: "half inch, 13 of them". */
   notThreads: phrases,
 })
@@ -241,7 +245,13 @@ export const vocabularySchema = z.strictObject({
     /** Names of things that are asked about themselves, not a measure of them: "what is a register?" */
     things: phrases,
   }),
-  octane: z.strictObject({ words: phrases, pumpTo: z.number(), raceFrom: z.number() }),
+  octane: z.strictObject({
+    words: phrases,
+    pumpTo: z.number(),
+    raceFrom: z.number(),
+    /** Grades of the pump that are written bare: "street driven, 93". */
+    pump: z.array(z.number()),
+  }),
   words: smallWords,
   spelling: spellingVocabulary,
 })
