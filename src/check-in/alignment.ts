@@ -2,10 +2,18 @@ import { type BoreAlignment, boreAlignment } from '../mechanics/bore-alignment.t
 import { combinedUncertainty } from '../mechanics/guard-band.ts'
 import type { HousingBore } from '../mechanics/housing-bores.ts'
 import { feelerGap } from '../mechanics/straightness.ts'
-import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
+import { say } from '../rulebook/places.ts'
+import { gaugeFor } from '../shop-sheet/limits.ts'
 import { rowOf } from '../shop-sheet/readings.ts'
 import { type Judged, judge } from './judge.ts'
-import { allOf, attempt, type MeasureCase, showLength, type Worked } from './measure-case.ts'
+import {
+  allOf,
+  attempt,
+  type MeasureCase,
+  showLength,
+  type Worked,
+  worked,
+} from './measure-case.ts'
 
 /** How straight the row of mains is; lengths in m. */
 export interface AlignmentCheck {
@@ -29,13 +37,15 @@ interface Centres {
 export function alignmentCheck(
   measuring: MeasureCase,
   bores: readonly (HousingBore | undefined)[],
-  notes: string[],
 ): AlignmentCheck | undefined {
   const rows = bores.map((_, place) => rowOf(measuring.readings, 'line', place + 1))
-  const centres = fromOffsets(measuring, rows) ?? fromFeelers(measuring, rows, bores, notes)
+  const centres = fromOffsets(measuring, rows) ?? fromFeelers(measuring, rows, bores)
   if (!centres) return undefined
   const { positions, said } = positionsOf(rows)
-  const found = attempt('The alignment', () => boreAlignment(positions, centres.places), notes)
+  const { beyond, values } = measuring.rules.checkIn
+  const found = attempt(measuring, beyond.parts.alignment, () =>
+    boreAlignment(positions, centres.places),
+  )
   if (!found) return undefined
   const show = showLength(measuring)
   const uncertainty = combinedUncertainty([
@@ -44,7 +54,7 @@ export function alignmentCheck(
   ])
   return {
     whole: [
-      judge(limitFor('bore-straightness', measuring), {
+      judge(measuring, 'bore-straightness', {
         value: Math.max(found.upright.range, found.sideways.range),
         uncertainty,
         show,
@@ -53,24 +63,22 @@ export function alignmentCheck(
     byMain: stepsByMain(measuring, found, uncertainty),
     offAxis: found.offAxis,
     worked: [
-      { label: 'Measured by', text: centres.how },
-      { label: 'Main spacing', text: said ? 'as given' : 'taken as even' },
-      ...workedOf(found, show),
+      worked(measuring, 'measuredBy', centres.how),
+      worked(measuring, 'spacing', said ? values.spacingGiven : values.spacingEven),
+      ...workedOf(measuring, found),
     ],
   }
 }
 
-function workedOf(found: BoreAlignment, show: (metres: number) => string): Worked[] {
+function workedOf(measuring: MeasureCase, found: BoreAlignment): Worked[] {
   const { upright, sideways, greatestBow, offAxis } = found
+  const show = showLength(measuring)
   return [
-    {
-      label: 'Straightness upright, sideways',
-      text: `${show(upright.range)}, ${show(sideways.range)}`,
-    },
-    { label: 'Narrowest pair of lines, upright', text: show(upright.leastZone) },
-    { label: 'Greatest bow between neighbours', text: show(greatestBow) },
+    worked(measuring, 'straightness', `${show(upright.range)}, ${show(sideways.range)}`),
+    worked(measuring, 'pairOfLines', show(upright.leastZone)),
+    worked(measuring, 'bow', show(greatestBow)),
     ...offAxis.map((off, place) => ({
-      label: `Main ${place + 1} off the best straight axis`,
+      label: say(measuring.rules.checkIn.figures.offAxis, { main: `${place + 1}` }),
       text: show(off),
     })),
   ]
@@ -82,11 +90,11 @@ function stepsByMain(
   uncertainty: number,
 ): Map<number, Judged[]> {
   const byMain = new Map<number, Judged[]>()
-  const limit = limitFor('bore-step', measuring)
   const show = showLength(measuring)
+  const words = measuring.rules.checkIn.judged.where.step
   steps.forEach((value, place) => {
-    const where = `main ${place + 1} to main ${place + 2}`
-    const judged = judge(limit, { value, uncertainty, show, where })
+    const where = say(words, { main: `${place + 1}`, next: `${place + 2}` })
+    const judged = judge(measuring, 'bore-step', { value, uncertainty, show, where })
     // A lone main that is out bows most; at the ends the distance from the axis tells.
     const stands = (at: number) => (bows[at] ?? 0) + (offAxis[at] ?? 0)
     const main = stands(place) > stands(place + 1) ? place + 1 : place + 2
@@ -102,10 +110,11 @@ function fromOffsets(measuring: MeasureCase, rows: Rows): Centres | undefined {
   if (!upright) return undefined
   const sideways = allOf(rows.map(([, x]) => x))
   const { size } = gaugeFor('offset', measuring)
+  const { values } = measuring.rules.checkIn
   return {
     places: upright.map((y, place) => ({ x: sideways?.[place] ?? 0, y })),
     uncertainty: size,
-    how: sideways ? 'bore centres, upright and sideways' : 'bore centres, upright only',
+    how: sideways ? values.centres : values.centresUpright,
   }
 }
 
@@ -117,13 +126,11 @@ function fromFeelers(
   measuring: MeasureCase,
   rows: Rows,
   bores: readonly (HousingBore | undefined)[],
-  notes: string[],
 ): Centres | undefined {
   const { size } = gaugeFor('feeler', measuring)
-  const gaps = attempt(
-    'The straightedge',
-    () => allGaps(rows.map(([, , , passes, refused]) => [passes, refused] as const)),
-    notes,
+  const { beyond, values } = measuring.rules.checkIn
+  const gaps = attempt(measuring, beyond.parts.straightedge, () =>
+    allGaps(rows.map(([, , , passes, refused]) => [passes, refused] as const)),
   )
   if (!gaps) return undefined
   const radii = allOf(bores.map((bore) => bore && bore.vertical / 2))
@@ -138,7 +145,7 @@ function fromFeelers(
       { uncertainty: size },
       { uncertainty: Math.max(...halfWidths) },
     ]),
-    how: 'straightedge and feeler gauges, upright only',
+    how: values.feelers,
   }
 }
 

@@ -1,6 +1,7 @@
 import { measuredAxisShift } from '../mechanics/axis-shift.ts'
 import type { HousingBore } from '../mechanics/housing-bores.ts'
-import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
+import { say } from '../rulebook/places.ts'
+import { gaugeFor } from '../shop-sheet/limits.ts'
 import { rowOf } from '../shop-sheet/readings.ts'
 import { type Judged, judge } from './judge.ts'
 import { attempt, type MeasureCase, showLength } from './measure-case.ts'
@@ -26,14 +27,12 @@ const ENDS = ['front', 'rear'] as const
 export function shiftCheck(
   measuring: MeasureCase,
   bores: readonly (HousingBore | undefined)[],
-  notes: string[],
 ): ShiftCheck | undefined {
   const found = ENDS.map((end, place) =>
-    shiftAt(measuring, end, place === 0 ? bores[0] : bores.at(-1), notes),
+    shiftAt(measuring, end, place === 0 ? bores[0] : bores.at(-1)),
   )
   const [front = found[1], rear = found[0]] = found
   if (!front || !rear) return undefined
-  const limit = limitFor('axis-shift', measuring)
   const show = showLength(measuring)
   return {
     front,
@@ -41,11 +40,11 @@ export function shiftCheck(
     judged: found.flatMap((one) =>
       one
         ? [
-            judge(limit, {
+            judge(measuring, 'axis-shift', {
               value: one.shift,
               uncertainty: one.uncertainty,
               show,
-              where: `${one.end} main`,
+              where: say(measuring.rules.checkIn.judged.where.end, { end: one.end }),
             }),
           ]
         : [],
@@ -57,9 +56,8 @@ function shiftAt(
   measuring: MeasureCase,
   end: Shift['end'],
   bore: HousingBore | undefined,
-  notes: string[],
 ): Shift | undefined {
-  const { readings } = measuring
+  const { readings, rules } = measuring
   const row = rowOf(readings, 'axis', ENDS.indexOf(end) + 1)
   const [crownBefore, crownAfter, diameterBefore, after, told] = row
   const depth = gaugeFor('depth', measuring).size
@@ -74,14 +72,11 @@ function shiftAt(
   }
   const from = readings.text('axisFrom') === 'sump-rail' ? 'sump-rail' : 'deck'
   const diameter = gaugeFor('bore', measuring).size
-  const measured = attempt(
-    `The axis shift at the ${end}`,
-    () =>
-      measuredAxisShift(
-        { crownBefore, crownAfter, diameterBefore, diameterAfter, from },
-        { depth, diameter },
-      ),
-    notes,
+  const measured = attempt(measuring, say(rules.checkIn.beyond.parts.axis, { end }), () =>
+    measuredAxisShift(
+      { crownBefore, crownAfter, diameterBefore, diameterAfter, from },
+      { depth, diameter },
+    ),
   )
   return measured && { ...measured, end }
 }

@@ -1,4 +1,5 @@
 import type { HousingBore } from '../mechanics/housing-bores.ts'
+import type { MainMeasure } from '../shop-sheet/check-in-rules.ts'
 import type { EngineCase } from '../shop-sheet/engine-case.ts'
 import { fieldLabel } from '../shop-sheet/field-labels.ts'
 import type { Measured } from '../shop-sheet/link-code.ts'
@@ -9,7 +10,7 @@ import { type AlignmentCheck, alignmentCheck } from './alignment.ts'
 import { shiftCheck } from './axis-shift.ts'
 import { clearanceCheck } from './clearances.ts'
 import { deckCheck, gearboxCheck, thrustCheck } from './deck-and-gearbox.ts'
-import { type GoesBack, goesBack, isSizeOpen } from './goes-back.ts'
+import { type GoesBack, goesBack, isSizeOpen, verdictName } from './goes-back.ts'
 import { housingCheck } from './housings.ts'
 import { journalCheck } from './journals.ts'
 import type { Judged, Verdict } from './judge.ts'
@@ -23,6 +24,9 @@ import { mainVerdict, overallVerdict } from './verdicts.ts'
 export interface MainReport {
   readonly main: number
   readonly verdict: Verdict | null
+  /** The verdict in words, and where there is little room. */
+  readonly words: string
+  readonly short: string
   /** What has to be sent back for it; nothing unless that is the verdict. */
   readonly goesBack: GoesBack
   /** Whether a size was measured and no limit of it is known. */
@@ -34,7 +38,7 @@ export interface MainReport {
   readonly judged: readonly Judged[]
   readonly worked: readonly Worked[]
   /** What was not measured. */
-  readonly missing: readonly string[]
+  readonly missing: readonly MainMeasure[]
 }
 
 /** What concerns the whole engine: alignment, axis, timing, deck, gearbox, thrust. */
@@ -49,6 +53,7 @@ export interface WholeReport {
 export interface CheckInReport {
   readonly overall: {
     readonly verdict: Verdict | null
+    readonly words: string
     readonly title: string
     readonly reasons: readonly string[]
     readonly advice: readonly string[]
@@ -83,23 +88,22 @@ export function checkIn(
   rules: ShopRules,
   units: Units,
 ): CheckInReport {
-  const questioned = suspects(measured, rules, expectedOf(engine), units)
+  const expected = { housing: engine.aboutHousing, journal: engine.journal }
+  const questioned = suspects(measured, rules, expected, units)
   const asked = questioned.filter(({ confirmed }) => !confirmed)
   const doubted = new Set(asked.flatMap(({ fields }) => fields))
   const readings = readingsOf(measured, doubted)
-  const measuring: MeasureCase = { engine, rules, readings, units, use: engine.use }
   const notes: string[] = []
-  const housings = places(engine).map((main) => housingCheck(measuring, main, notes))
+  const measuring: MeasureCase = { engine, rules, readings, units, use: engine.use, notes }
+  const housings = places(engine).map((main) => housingCheck(measuring, main))
   const bores = housings.map((check) => check?.bore)
-  const line = alignmentCheck(measuring, bores, notes)
-  const found = places(engine).map((main) =>
-    figuresOfMain(measuring, main, housings[main - 1], notes),
-  )
+  const line = alignmentCheck(measuring, bores)
+  const found = places(engine).map((main) => figuresOfMain(measuring, main, housings[main - 1]))
   const odd = oddMains(measuring, found, asked)
-  const mains = found.map((one, place) => mainReport(place + 1, one, { odd, line, asked }))
-  const whole = wholeReports(measuring, bores, line, notes)
+  const mains = found.map((one, place) => mainReport(place + 1, one, { odd, line, asked, rules }))
+  const whole = wholeReports(measuring, bores, line)
   return {
-    overall: overallVerdict(mains, whole, asked, odd),
+    overall: overallVerdict(mains, whole, { asked, odd, notes }, rules.checkIn),
     mains,
     whole,
     suspects: asked,
@@ -111,12 +115,6 @@ export function checkIn(
   }
 }
 
-/** Roughly where each group of readings lies, m. */
-function expectedOf({ aboutHousing, journal }: EngineCase): Record<string, number | undefined> {
-  // Wall thickness differs far more from engine to engine than a unit's slip could hide.
-  return { housing: aboutHousing, journal, shell: undefined }
-}
-
 /** One main with all that was found of it, and of it beside the others. */
 function mainReport(
   main: number,
@@ -125,22 +123,20 @@ function mainReport(
     readonly odd: readonly OddMain[]
     readonly line: AlignmentCheck | undefined
     readonly asked: readonly Suspect[]
+    readonly rules: ShopRules
   },
 ): MainReport {
+  const { checkIn } = beside.rules
   const own = beside.odd.filter((one) => one.main === main)
   const all = [
     ...own.map((one) => one.judged),
-    ...heldBack(judged, own),
+    ...heldBack(judged, own, beside.rules),
     ...(beside.line?.byMain.get(main) ?? []),
   ]
-  return {
-    main,
-    worked,
-    missing,
-    goesBack: goesBack(all),
-    sizeOpen: isSizeOpen(all),
-    ...mainVerdict(main, all, beside.asked, missing),
-  }
+  const { asked } = beside
+  const found = mainVerdict(main, all, { asked, missing }, checkIn)
+  const rests = { verdict: found.verdict, goesBack: goesBack(all), sizeOpen: isSizeOpen(all) }
+  return { main, worked, missing, ...found, ...rests, ...verdictName(checkIn.verdicts, rests) }
 }
 
 function places({ mains }: EngineCase): number[] {
@@ -151,12 +147,9 @@ function figuresOfMain(
   measuring: MeasureCase,
   main: number,
   housing: ReturnType<typeof housingCheck>,
-  notes: string[],
 ): Pick<MainReport, 'judged' | 'worked' | 'missing'> & MainSizes {
   const journal = journalCheck(measuring, main)
-  const running = housing
-    ? clearanceCheck(measuring, main, housing.bore, journal?.mean, notes)
-    : undefined
+  const running = housing ? clearanceCheck(measuring, main, housing.bore, journal?.mean) : undefined
   const clearance = running?.judged.find(({ id }) => id === 'clearance')?.value
   return {
     housing: housing?.bore.mean,
@@ -165,9 +158,9 @@ function figuresOfMain(
     judged: [...(housing?.judged ?? []), ...(running?.judged ?? []), ...(journal?.judged ?? [])],
     worked: [...(housing?.worked ?? []), ...(running?.worked ?? [])],
     missing: [
-      ...(housing ? [] : ['housing bore']),
-      ...(journal ? [] : ['journal']),
-      ...(clearance === undefined ? ['clearance'] : []),
+      ...(housing ? [] : (['housing'] as const)),
+      ...(journal ? [] : (['journal'] as const)),
+      ...(clearance === undefined ? (['clearance'] as const) : []),
     ],
   }
 }
@@ -176,21 +169,20 @@ function wholeReports(
   measuring: MeasureCase,
   bores: readonly (HousingBore | undefined)[],
   line: AlignmentCheck | undefined,
-  notes: string[],
 ): WholeReport[] {
-  const shifts = shiftCheck(measuring, bores, notes)
+  const shifts = shiftCheck(measuring, bores)
+  const titles = measuring.rules.checkIn.whole
   const part = (
-    id: string,
-    title: string,
+    id: keyof ShopRules['checkIn']['whole'],
     found: { judged: readonly Judged[]; worked?: readonly Worked[] } | undefined,
   ): WholeReport[] =>
-    found ? [{ id, title, judged: found.judged, worked: found.worked ?? [] }] : []
+    found ? [{ id, title: titles[id], judged: found.judged, worked: found.worked ?? [] }] : []
   return [
-    ...part('alignment', 'Alignment of the mains', line && { ...line, judged: line.whole }),
-    ...part('axis', 'Crank axis', shifts),
-    ...part('timing', 'Camshaft drive', shifts && timingCheck(measuring, shifts.front, notes)),
-    ...part('deck', 'Deck height and compression', shifts && deckCheck(measuring, shifts, notes)),
-    ...part('gearbox', 'Gearbox alignment', gearboxCheck(measuring, shifts, notes)),
-    ...part('thrust', 'Thrust', thrustCheck(measuring)),
+    ...part('alignment', line && { ...line, judged: line.whole }),
+    ...part('axis', shifts),
+    ...part('timing', shifts && timingCheck(measuring, shifts.front)),
+    ...part('deck', shifts && deckCheck(measuring, shifts)),
+    ...part('gearbox', gearboxCheck(measuring, shifts)),
+    ...part('thrust', thrustCheck(measuring)),
   ]
 }

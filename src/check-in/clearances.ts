@@ -7,11 +7,19 @@ import {
 import { type Crush, crush, overstandInBore } from '../mechanics/crush.ts'
 import { combinedUncertainty } from '../mechanics/guard-band.ts'
 import type { HousingBore } from '../mechanics/housing-bores.ts'
-import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
+import { say } from '../rulebook/places.ts'
+import { gaugeFor } from '../shop-sheet/limits.ts'
 import { rowOf } from '../shop-sheet/readings.ts'
 import { plainText } from '../shop-sheet/workshop-figures.ts'
 import { type Judged, judge } from './judge.ts'
-import { attempt, type MeasureCase, meanOf, showLength, type Worked } from './measure-case.ts'
+import {
+  attempt,
+  type MeasureCase,
+  meanOf,
+  showLength,
+  type Worked,
+  worked,
+} from './measure-case.ts'
 
 /** Crush and clearance of one main: what is judged, and what is only worked out. */
 export interface ClearanceCheck {
@@ -25,14 +33,13 @@ export function clearanceCheck(
   main: number,
   bore: HousingBore,
   journal: number | undefined,
-  notes: string[],
 ): ClearanceCheck {
-  const { readings } = measuring
+  const { readings, rules } = measuring
   const row = rowOf(readings, 'shell', main)
   const [upper, lower, upperEdge, lowerEdge, upperStand, lowerStand, direct] = row
   const read = meanOf([upper, lower])
   const crown = read ?? readings.length('shellWall')
-  const squeezed = crushCheck(measuring, main, bore, crown, [upperStand, lowerStand], notes)
+  const squeezed = crushCheck(measuring, main, bore, crown, [upperStand, lowerStand])
   if (journal === undefined || (crown === undefined && direct === undefined)) return squeezed
   const edge = meanOf([upperEdge, lowerEdge])
   // Read straight, the wall is what is left between: only its growth with warmth rests on it.
@@ -43,10 +50,9 @@ export function clearanceCheck(
     journal,
     crushGrowth: Math.min(squeezed.growth, 0.0005),
   }
-  const running = attempt(
-    `The clearance of main ${main}`,
-    () => runningCheck(measuring, input, { direct, hasEdge: edge !== undefined }, notes),
-    notes,
+  const { beyond, values } = rules.checkIn
+  const running = attempt(measuring, say(beyond.parts.clearance, { main: `${main}` }), () =>
+    runningCheck(measuring, input, { direct, hasEdge: edge !== undefined }),
   )
   const isTold = read === undefined && direct === undefined
   return {
@@ -54,7 +60,7 @@ export function clearanceCheck(
     worked: [
       ...(running?.worked ?? []),
       ...squeezed.worked,
-      ...(isTold ? [{ label: 'Shell wall', text: 'not measured; as your service data say' }] : []),
+      ...(isTold ? [worked(measuring, 'wall', values.wallTold)] : []),
     ],
   }
 }
@@ -68,35 +74,26 @@ function runningCheck(
   measuring: MeasureCase,
   input: ClearanceInput,
   { direct, hasEdge }: Given,
-  notes: string[],
 ): ClearanceCheck {
   const show = showLength(measuring)
   const { warmth } = measuring.rules
   const { block, cap } = measuring.engine
   const cold = clearance(input)
   const run = { block, cap, blockRise: warmth.blockRise, journalRise: warmth.journalRise }
-  const warm = attempt('The warm clearance', () => warmClearance(input, run), notes)
+  const warm = warmClearance(input, run)
   const vertical = direct ?? cold.vertical
-  const change = warm && warm.vertical - cold.vertical
+  const change = warm.vertical - cold.vertical
   const uncertainty =
     direct === undefined ? clearanceUncertainty(measuring) : directUncertainty(measuring)
   const scaled = { ...measuring, journal: input.journal }
   const judged = [
-    judge(limitFor('clearance', scaled), { value: vertical, uncertainty, show }),
-    ...(change === undefined
-      ? []
-      : [
-          judge(limitFor('clearance-warm', scaled), {
-            value: vertical + change,
-            uncertainty,
-            show,
-          }),
-        ]),
+    judge(scaled, 'clearance', { value: vertical, uncertainty, show }),
+    judge(scaled, 'clearance-warm', { value: vertical + change, uncertainty, show }),
   ]
   if (hasEdge) {
     const pinch = eccentricityUncertainty(measuring)
     const measure = { value: cold.eccentricity, uncertainty: pinch, show }
-    judged.push(judge(limitFor('eccentricity', measuring), measure))
+    judged.push(judge(measuring, 'eccentricity', measure))
   }
   return { judged, worked: workedOf(measuring, cold, warm, { direct, hasEdge }) }
 }
@@ -104,29 +101,20 @@ function runningCheck(
 function workedOf(
   measuring: MeasureCase,
   cold: Clearance,
-  warm: Clearance | undefined,
+  warm: Clearance,
   { direct, hasEdge }: Given,
 ): Worked[] {
   const show = showLength(measuring)
-  const both = (one: number, other: number | undefined) =>
-    other === undefined ? show(one) : `${show(one)}, ${show(other)}`
+  const both = (one: number, other: number) => `${show(one)}, ${show(other)}`
   return [
-    {
-      label: 'Clearance upright, worked out, cold and warm',
-      text: both(cold.vertical, warm?.vertical),
-    },
+    worked(measuring, 'clearance', both(cold.vertical, warm.vertical)),
     ...(direct === undefined
       ? []
-      : [{ label: 'Read straight less worked out', text: show(direct - cold.vertical) }]),
+      : [worked(measuring, 'clearanceReadLess', show(direct - cold.vertical))]),
     ...(hasEdge
-      ? [
-          {
-            label: 'Clearance sideways, cold and warm',
-            text: both(cold.horizontal, warm?.horizontal),
-          },
-        ]
+      ? [worked(measuring, 'clearanceSideways', both(cold.horizontal, warm.horizontal))]
       : []),
-    { label: 'For each unit of journal diameter', text: plainText(cold.perDiameter, 5) },
+    worked(measuring, 'clearancePerDiameter', plainText(cold.perDiameter, 5)),
   ]
 }
 
@@ -160,35 +148,34 @@ function crushCheck(
   { mean }: HousingBore,
   crown: number | undefined,
   stands: readonly (number | undefined)[],
-  notes: string[],
 ): ClearanceCheck & { growth: number } {
   const given = stands.filter((value) => value !== undefined)
   if (given.length === 0) return { judged: [], worked: [], growth: 0 }
   const show = showLength(measuring)
   const checking = middleOf(measuring) ?? mean
   const left = given.map((stand) => overstandInBore(stand, checking, mean))
-  const judged = judge(limitFor('overstand', measuring), {
+  const judged = judge(measuring, 'overstand', {
     value: left.reduce((sum, value) => sum + value, 0) / left.length,
     least: Math.min(...left),
     greatest: Math.max(...left),
     uncertainty: gaugeFor('depth', measuring).repeat,
     show,
   })
-  const pressed = attempt(
-    `The crush of main ${main}`,
-    () => crushOf(measuring, mean, checking, Math.max(0, meanOf(given) ?? 0), crown),
-    notes,
+  const { parts } = measuring.rules.checkIn.beyond
+  const pressed = attempt(measuring, say(parts.crush, { main: `${main}` }), () =>
+    crushOf(measuring, mean, checking, Math.max(0, meanOf(given) ?? 0), crown),
   )
   if (!pressed) return { judged: [judged], worked: [], growth: 0 }
   return {
     judged: [judged],
     growth: pressed.housingGrowth,
     worked: [
-      {
-        label: 'Crush: pressure behind the shell, spent of the cap’s clamp',
-        text: `${plainText(pressed.pressure / 1e6, 1)} MPa, ${plainText(pressed.capForce / 1000, 1)} kN`,
-      },
-      { label: 'Housing widened by crush', text: show(pressed.housingGrowth) },
+      worked(
+        measuring,
+        'crush',
+        `${plainText(pressed.pressure / 1e6, 1)} MPa, ${plainText(pressed.capForce / 1000, 1)} kN`,
+      ),
+      worked(measuring, 'crushGrowth', show(pressed.housingGrowth)),
     ],
   }
 }

@@ -2,7 +2,6 @@ import { fieldLabel } from '../shop-sheet/field-labels.ts'
 import { singleField } from '../shop-sheet/fields.ts'
 import type { Measured } from '../shop-sheet/link-code.ts'
 import type { CheckInReport } from './check-in.ts'
-import { verdictWords } from './goes-back.ts'
 import type { Judged } from './judge.ts'
 
 /**
@@ -28,10 +27,10 @@ export function csvText(rows: readonly (readonly string[])[]): string {
 
 /** The whole check-in as rows: readings as typed, then every measure with limit and verdict. */
 export function checkInCsv(measured: Measured, report: CheckInReport): string {
-  const verdict = report.overall.verdict
+  const { verdict, words } = report.overall
   return csvText([
     ['Check-in of the main bores', report.overall.title],
-    ['Verdict', verdict === null ? 'none' : verdictWords({ verdict })],
+    ['Verdict', verdict === null ? 'none' : words],
     [],
     ['Reading', 'As typed', 'Unit'],
     ...Object.entries(measured.fields).map(([name, text]) => [
@@ -57,7 +56,7 @@ export function checkInCsv(measured: Measured, report: CheckInReport): string {
 }
 
 function row(where: string, one: Judged): string[] {
-  const { title, text, limit, uncertainty, verdict, source, reason, advice } = one
+  const { title, text, limit, uncertainty, verdict, words, source, reason, advice } = one
   const from = source.cite === '' ? source.kind : source.cite
   return [
     where,
@@ -65,7 +64,7 @@ function row(where: string, one: Judged): string[] {
     text,
     limit,
     uncertainty,
-    verdict === null ? '' : verdictWords({ verdict }),
+    verdict === null ? '' : words,
     limit === '' ? '' : from,
     `${reason} ${advice}`.trim(),
   ]

@@ -1,7 +1,7 @@
 import { type CompressionChange, compressionChange } from '../mechanics/compression-change.ts'
 import { centreFromIndicator, gearboxAlignment } from '../mechanics/gearbox-alignment.ts'
 import { combinedUncertainty } from '../mechanics/guard-band.ts'
-import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
+import { gaugeFor } from '../shop-sheet/limits.ts'
 import { plainText } from '../shop-sheet/workshop-figures.ts'
 import type { ShiftCheck } from './axis-shift.ts'
 import { type Judged, judge } from './judge.ts'
@@ -12,6 +12,7 @@ import {
   showDegrees,
   showLength,
   type Worked,
+  worked,
 } from './measure-case.ts'
 
 /** What follows from a moved axis: what is judged, and what is only worked out. */
@@ -21,12 +22,9 @@ export interface FollowCheck {
 }
 
 /** Deck height and compression after the axis moved by the mean of both ends. */
-export function deckCheck(
-  measuring: MeasureCase,
-  shifts: ShiftCheck,
-  notes: string[],
-): FollowCheck | undefined {
-  return attempt('Deck height and compression', () => deckFound(measuring, shifts), notes)
+export function deckCheck(measuring: MeasureCase, shifts: ShiftCheck): FollowCheck | undefined {
+  const { parts } = measuring.rules.checkIn.beyond
+  return attempt(measuring, parts.deck, () => deckFound(measuring, shifts))
 }
 
 function deckFound(measuring: MeasureCase, { front, rear }: ShiftCheck): FollowCheck {
@@ -40,7 +38,7 @@ function deckFound(measuring: MeasureCase, { front, rear }: ShiftCheck): FollowC
   const farther = changeAt(measuring, shift + uncertainty)
   return {
     judged: [
-      judge(limitFor('compression-change', measuring), {
+      judge(measuring, 'compression-change', {
         value: Math.abs(now.compressionRatio - compressionRatio),
         uncertainty: Math.abs(farther.compressionRatio - now.compressionRatio),
         show: (value) => plainText(value, 3),
@@ -48,11 +46,12 @@ function deckFound(measuring: MeasureCase, { front, rear }: ShiftCheck): FollowC
       ...deckJudged(measuring, now.deckClearance, uncertainty),
     ],
     worked: [
-      { label: 'Piston comes higher by', text: showLength(measuring)(now.rise) },
-      {
-        label: 'Compression ratio, before and after',
-        text: `${plainText(compressionRatio, 2)}:1, ${plainText(now.compressionRatio, 2)}:1`,
-      },
+      worked(measuring, 'rise', showLength(measuring)(now.rise)),
+      worked(
+        measuring,
+        'compression',
+        `${plainText(compressionRatio, 2)}:1, ${plainText(now.compressionRatio, 2)}:1`,
+      ),
     ],
   }
 }
@@ -80,20 +79,21 @@ function deckJudged(measuring: MeasureCase, value: number, shift: number): Judge
     { uncertainty: shift },
   ])
   const show = showLength(measuring)
-  return [judge(limitFor('deck-clearance', measuring), { value, uncertainty, show })]
+  return [judge(measuring, 'deck-clearance', { value, uncertainty, show })]
 }
 
 /** How the gearbox bore stands to the crank, from four indicator readings. */
 export function gearboxCheck(
   measuring: MeasureCase,
   shifts: ShiftCheck | undefined,
-  notes: string[],
 ): FollowCheck | undefined {
-  const { readings } = measuring
+  const { readings, rules } = measuring
   const sides = ['boxTop', 'boxRight', 'boxBottom', 'boxLeft'].map((id) => readings.length(id))
   const read = allOf(sides)
   if (!read) return undefined
-  return attempt('The gearbox bore', () => gearboxFound(measuring, shifts, read), notes)
+  return attempt(measuring, rules.checkIn.beyond.parts.gearbox, () =>
+    gearboxFound(measuring, shifts, read),
+  )
 }
 
 function gearboxFound(
@@ -101,30 +101,26 @@ function gearboxFound(
   shifts: ShiftCheck | undefined,
   [top = 0, right = 0, bottom = 0, left = 0]: readonly number[],
 ): FollowCheck {
-  const { readings } = measuring
+  const { readings, rules } = measuring
   const isAfter = readings.text('boxTaken') === 'after'
   // Read after the cut, the shift is in the readings already.
   const rear = isAfter ? undefined : shifts?.rear
   const centre = centreFromIndicator({ top, right, bottom, left })
   const shaft = readings.length('boxShaft')
+  // Any length will do where none is said: only the bend rests on it, and is not shown then.
   const now = gearboxAlignment(rear?.shift ?? 0, centre, shaft ?? 0.2)
   const show = showLength(measuring)
   const uncertainty = combinedUncertainty([
     { uncertainty: gaugeFor('indicator', measuring).repeat, sensitivity: Math.SQRT2 },
     { uncertainty: rear?.uncertainty ?? 0, sensitivity: 2 },
   ])
-  const bend = { label: 'Bend of the input shaft', text: showDegrees(now.shaftAngle) }
-  const unknown = { label: 'Axis shift', text: 'not measured; taken as nought here' }
+  const bend = worked(measuring, 'angle', showDegrees(now.shaftAngle))
+  const unknown = worked(measuring, 'shift', rules.checkIn.values.shiftUnknown)
   return {
-    judged: [
-      judge(limitFor('gearbox', measuring), { value: now.indicatorReading, uncertainty, show }),
-    ],
+    judged: [judge(measuring, 'gearbox', { value: now.indicatorReading, uncertainty, show })],
     worked: [
-      {
-        label: 'Gearbox bore from the crank axis: to the right, up',
-        text: `${show(now.x)}, ${show(now.y)}`,
-      },
-      { label: 'The four readings disagree by', text: show(Math.abs(centre.misread)) },
+      worked(measuring, 'boxOff', `${show(now.x)}, ${show(now.y)}`),
+      worked(measuring, 'boxMisread', show(Math.abs(centre.misread))),
       ...(shaft === undefined ? [] : [bend]),
       ...(isAfter || rear ? [] : [unknown]),
     ],
@@ -137,7 +133,7 @@ export function thrustCheck(measuring: MeasureCase): FollowCheck | undefined {
   if (value === undefined) return undefined
   return {
     judged: [
-      judge(limitFor('end-float', measuring), {
+      judge(measuring, 'end-float', {
         value,
         uncertainty: gaugeFor('indicator', measuring).size,
         show: showLength(measuring),

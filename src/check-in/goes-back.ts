@@ -1,3 +1,4 @@
+import type { CheckInRules } from '../shop-sheet/check-in-rules.ts'
 import type { Judged, Verdict } from './judge.ts'
 
 /** What has to go back to be mended. */
@@ -14,12 +15,6 @@ export function goesBack(judged: readonly Judged[]): GoesBack {
   return { crank, block: faultOf('block') || (faultOf('whose-fault') && !crank) }
 }
 
-const WORDS: Readonly<Record<Verdict, string>> = {
-  pass: 'Pass',
-  'look-again': 'Look again',
-  'send-back': 'Send back',
-}
-
 /** What a verdict rests on, where the bare word would say too much or too little. */
 export interface VerdictCase {
   readonly verdict: Verdict | null
@@ -28,18 +23,17 @@ export interface VerdictCase {
   readonly sizeOpen: boolean
 }
 
-/** A verdict in the words of the page: of one measure, or of one main. */
-export function verdictWords({
-  verdict,
-  goesBack,
-  sizeOpen,
-}: Pick<VerdictCase, 'verdict'> & Partial<VerdictCase>): string {
-  if (verdict === null) return 'Not judged'
-  if (verdict === 'pass' && sizeOpen) return 'Shape passes; size not judged'
-  if (verdict === 'send-back' && goesBack?.crank) {
-    return goesBack.block ? 'Send back, with the crank' : 'Send back the crank'
+/** A verdict on one main as it is called, in full and where there is little room. */
+export function verdictName(
+  verdicts: CheckInRules['verdicts'],
+  { verdict, goesBack, sizeOpen }: VerdictCase,
+): { readonly words: string; readonly short: string } {
+  if (verdict === null) return verdicts.none
+  if (verdict === 'pass' && sizeOpen) return verdicts.sizeOpen
+  if (verdict === 'send-back' && goesBack.crank) {
+    return goesBack.block ? verdicts.both : verdicts.crank
   }
-  return WORDS[verdict]
+  return verdicts[verdict]
 }
 
 /**

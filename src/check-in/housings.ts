@@ -1,9 +1,17 @@
 import { combinedUncertainty } from '../mechanics/guard-band.ts'
 import { type HousingBore, housingBore } from '../mechanics/housing-bores.ts'
-import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
+import { say } from '../rulebook/places.ts'
+import { gaugeFor } from '../shop-sheet/limits.ts'
 import { rowOf } from '../shop-sheet/readings.ts'
 import { type Judged, judge } from './judge.ts'
-import { allOf, attempt, type MeasureCase, showLength, type Worked } from './measure-case.ts'
+import {
+  allOf,
+  attempt,
+  type MeasureCase,
+  showLength,
+  type Worked,
+  worked,
+} from './measure-case.ts'
 
 /** One main's housing: the bore that fits its readings, and what is judged of it. */
 export interface HousingCheck {
@@ -13,17 +21,12 @@ export interface HousingCheck {
 }
 
 /** Size, roundness and taper of one main's housing; undefined until all six are read. */
-export function housingCheck(
-  measuring: MeasureCase,
-  main: number,
-  notes: string[],
-): HousingCheck | undefined {
+export function housingCheck(measuring: MeasureCase, main: number): HousingCheck | undefined {
   const read = allOf(rowOf(measuring.readings, 'housing', main))
   if (!read) return undefined
-  const bore = attempt(
-    `The housing of main ${main}`,
-    () => housingBore({ front: read.slice(0, 3), rear: read.slice(3) }),
-    notes,
+  const { parts } = measuring.rules.checkIn.beyond
+  const bore = attempt(measuring, say(parts.housing, { main: `${main}` }), () =>
+    housingBore({ front: read.slice(0, 3), rear: read.slice(3) }),
   )
   if (!bore) return undefined
   return { bore, judged: shapeJudged(measuring, bore), worked: workedOf(measuring, bore) }
@@ -44,9 +47,9 @@ function shapeJudged(
   const round = { value: outOfRound, uncertainty: difference, show }
   const taper = { value: directionalTaper, uncertainty: difference, show }
   return [
-    judge(limitFor('housing-size', measuring), size),
-    judge(limitFor('housing-out-of-round', measuring), round),
-    judge(limitFor('housing-taper', measuring), taper),
+    judge(measuring, 'housing-size', size),
+    judge(measuring, 'housing-out-of-round', round),
+    judge(measuring, 'housing-taper', taper),
   ]
 }
 
@@ -54,15 +57,9 @@ function workedOf(measuring: MeasureCase, bore: HousingBore): Worked[] {
   const show = showLength(measuring)
   const { mean, front, rear, vertical, horizontal, taper } = bore
   return [
-    { label: 'Housing, mean', text: show(mean) },
-    {
-      label: 'Oval that fits, front and rear',
-      text: `${show(front.ovality)}, ${show(rear.ovality)}`,
-    },
-    {
-      label: 'Housing upright and sideways, fitted',
-      text: `${show(vertical)}, ${show(horizontal)}`,
-    },
-    { label: 'Taper, front less rear', text: show(taper) },
+    worked(measuring, 'housing', show(mean)),
+    worked(measuring, 'housingOval', `${show(front.ovality)}, ${show(rear.ovality)}`),
+    worked(measuring, 'housingFitted', `${show(vertical)}, ${show(horizontal)}`),
+    worked(measuring, 'housingTaper', show(taper)),
   ]
 }

@@ -1,5 +1,5 @@
 import { combinedUncertainty } from '../mechanics/guard-band.ts'
-import { gaugeFor, limitFor } from '../shop-sheet/limits.ts'
+import { gaugeFor } from '../shop-sheet/limits.ts'
 import { rowOf } from '../shop-sheet/readings.ts'
 import { type Judged, judge } from './judge.ts'
 import { type MeasureCase, meanOf, showLength } from './measure-case.ts'
@@ -17,7 +17,7 @@ export function journalCheck(measuring: MeasureCase, main: number): JournalCheck
   const mean = meanOf(read)
   if (mean === undefined) return undefined
   const given = read.filter((value) => value !== undefined)
-  const size = judge(limitFor('journal-size', measuring), {
+  const size = judge(measuring, 'journal-size', {
     value: mean,
     least: Math.min(...given),
     greatest: Math.max(...given),
@@ -52,7 +52,7 @@ function greatestOf(
   const { repeat } = gaugeFor('micrometer', measuring)
   const uncertainty = combinedUncertainty([{ uncertainty: repeat }, { uncertainty: repeat }])
   const value = Math.max(...differences)
-  return [judge(limitFor(id, measuring), { value, uncertainty, show: showLength(measuring) })]
+  return [judge(measuring, id, { value, uncertainty, show: showLength(measuring) })]
 }
 
 function spans(pairs: readonly (readonly [number | undefined, number | undefined])[]): number[] {

@@ -1,6 +1,9 @@
 import type { Source } from '../../shared/assessment.ts'
 import { guardBand } from '../mechanics/guard-band.ts'
-import type { Limit } from '../shop-sheet/limits.ts'
+import { say } from '../rulebook/places.ts'
+import type { CheckInRules } from '../shop-sheet/check-in-rules.ts'
+import type { LimitId } from '../shop-sheet/limit-rules.ts'
+import { type Limit, type LimitCase, limitFor } from '../shop-sheet/limits.ts'
 import { rangeText } from '../shop-sheet/workshop-figures.ts'
 
 /** Best first. */
@@ -21,6 +24,8 @@ export interface Judged {
   readonly uncertainty: string
   /** Null where there is no limit to judge by. */
   readonly verdict: Verdict | null
+  /** The verdict in words. */
+  readonly words: string
   readonly reason: string
   /** What to do about it; empty when it passes. */
   readonly advice: string
@@ -45,13 +50,18 @@ export interface Measure {
   readonly where?: string
 }
 
+/** Judge a measure by its limit in this case. */
+export function judge(measuring: LimitCase, id: LimitId, measure: Measure): Judged {
+  return judgeBy(limitFor(id, measuring), measure, measuring.rules.checkIn)
+}
+
 /**
  * Judge a measure: pass where it conforms for all that the gauge may be off, send back where it
  * does not for all of that, look again in between.
  *
  * @see ISO 14253-1, decision rules (from memory)
  */
-export function judge(limit: Limit, measure: Measure): Judged {
+export function judgeBy(limit: Limit, measure: Measure, rules: CheckInRules): Judged {
   const { value, uncertainty, show, where } = measure
   const title = where === undefined ? limit.title : `${limit.title}, ${where}`
   const common = {
@@ -65,38 +75,43 @@ export function judge(limit: Limit, measure: Measure): Judged {
     goesBack: limit.goesBack,
   }
   if (!limit.known) {
-    const reason = `${title}: ${show(value)}. No limit is known; take it from the service data.`
-    return { ...common, limit: '', verdict: null, reason, advice: '' }
+    const reason = say(rules.judged.noLimit, { title, found: show(value) })
+    const { words } = rules.verdicts.none
+    return { ...common, limit: '', verdict: null, words, reason, advice: '' }
   }
   const { verdict, found, over, nearer } = worstEnd(limit, measure)
   const range = rangeText(limit, show)
-  const says: Record<Verdict, string> = {
-    pass: `${title} is ${show(found)}; the limit is ${range}. It passes, the gauge’s ±${show(uncertainty)} counted against it.`,
-    'look-again': `${title} is ${show(found)}; the limit is ${range}. The gauge’s ±${show(uncertainty)} decides which side it is on.`,
-    'send-back': `${title} is ${show(found)}; the limit is ${range}. That is ${show(over)} ${nearer === 'high' ? 'over' : 'under'}, and the gauge’s ±${show(uncertainty)} cannot explain it.`,
-  }
-  const mend = nearer === 'high' ? limit.ifHigh : limit.ifLow
-  const advice = {
-    pass: '',
-    'look-again': isTooCoarse(limit, uncertainty)
-      ? 'Measuring again will hardly decide it: what the readings together may be off takes up half of the limit. Measure it in one step (a clearance with the gauge set on the journal), or with a finer gauge.'
-      : 'Set the gauge anew and measure again.',
-    'send-back': mend,
-  }
+  const { reasons, sides } = rules.judged
   return {
     ...common,
     // What decides is shown: of several readings, the one nearest to its limit or beyond.
     text: show(found),
     limit: range,
     verdict,
-    reason: says[verdict],
-    advice: advice[verdict],
+    words: rules.verdicts[verdict].words,
+    reason: say(reasons[verdict], {
+      title,
+      found: show(found),
+      limit: range,
+      uncertainty: show(uncertainty),
+      off: show(Math.abs(over)),
+      side: sides[nearer],
+    }),
+    advice: {
+      pass: '',
+      'look-again': againAdvice(limit, uncertainty, rules.judged),
+      'send-back': nearer === 'high' ? limit.ifHigh : limit.ifLow,
+    }[verdict],
   }
 }
 
-/** Whether what the gauges may be off leaves less than half of the limit to pass in. */
-function isTooCoarse({ low, high }: Limit, uncertainty: number): boolean {
-  return 4 * uncertainty > high - low
+/** What helps where the gauge decides: another reading, unless gauges leave too little to pass in. */
+function againAdvice(
+  { low, high }: Limit,
+  uncertainty: number,
+  { again, coarse }: CheckInRules['judged'],
+): string {
+  return 2 * uncertainty > coarse.share * (high - low) ? coarse.advice : again
 }
 
 function worstEnd(

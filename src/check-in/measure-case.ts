@@ -1,4 +1,6 @@
 import { DomainError } from '../mechanics/domain-error.ts'
+import { say } from '../rulebook/places.ts'
+import type { FigureId } from '../shop-sheet/check-in-rules.ts'
 import type { EngineCase } from '../shop-sheet/engine-case.ts'
 import type { LimitCase } from '../shop-sheet/limits.ts'
 import { lengthText, plainText, type Units } from '../shop-sheet/workshop-figures.ts'
@@ -7,12 +9,19 @@ import { lengthText, plainText, type Units } from '../shop-sheet/workshop-figure
 export interface MeasureCase extends LimitCase {
   readonly engine: EngineCase
   readonly units: Units
+  /** What could not be worked out, a sentence each; filled while the check-in runs. */
+  readonly notes: string[]
 }
 
 /** A figure that is worked out but has no limit of its own. */
 export interface Worked {
   readonly label: string
   readonly text: string
+}
+
+/** A figure worked out, under the name that the rules give it. */
+export function worked({ rules }: MeasureCase, id: FigureId, text: string): Worked {
+  return { label: rules.checkIn.figures[id], text }
 }
 
 /** A printer of lengths, m, in the person's units. */
@@ -28,15 +37,20 @@ export function showDegrees(radians: number): string {
 /**
  * Run a computation of the mechanics; readings outside its range give a sentence in place of a
  * result, because a slip in one cell must not take the page away.
+ *
+ * @param part - what is worked out, as the sentence begins
  */
-export function attempt<T>(what: string, compute: () => T, notes: string[]): T | undefined {
+export function attempt<T>(
+  { rules, notes }: MeasureCase,
+  part: string,
+  compute: () => T,
+): T | undefined {
   try {
     return compute()
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
     // The equation's own name and SI figure would tell nobody which cell it was.
-    const slip = 'its readings together are beyond what can be; look among them for a slip'
-    notes.push(`${what} cannot be worked out: ${slip}.`)
+    notes.push(say(rules.checkIn.beyond.says, { part }))
     return undefined
   }
 }

@@ -1,7 +1,11 @@
 import { combinedUncertainty } from '../mechanics/guard-band.ts'
+import { say } from '../rulebook/places.ts'
+import type { MainMeasure } from '../shop-sheet/check-in-rules.ts'
 import type { GaugeId } from '../shop-sheet/limit-rules.ts'
 import { type GaugeCase, gaugeFor } from '../shop-sheet/limits.ts'
 import { rowOf } from '../shop-sheet/readings.ts'
+import type { ShopRules } from '../shop-sheet/shop-rules.ts'
+import { rangeText } from '../shop-sheet/workshop-figures.ts'
 import { type Apart, apartFromFellows } from './fellows.ts'
 import type { Judged } from './judge.ts'
 import { type MeasureCase, meanOf, showLength } from './measure-case.ts'
@@ -11,7 +15,9 @@ import type { Suspect } from './suspects.ts'
 /** A main whose measure stands plainly apart from that of the other mains. */
 export interface OddMain {
   readonly main: number
-  readonly measure: OddMeasure
+  readonly measure: MainMeasure
+  /** The measure in words. */
+  readonly name: string
   /** "The journal is 0.0020 in under the middle of the mains, 2.4485 in." */
   readonly says: string
   /** Whether it was measured again and found so. */
@@ -24,9 +30,6 @@ export interface OddMain {
   readonly judged: Judged
 }
 
-/** What of a main can stand apart from that of the others. */
-export type OddMeasure = 'housing' | 'journal' | 'shell' | 'clearance'
-
 /** What is known of one main, m. */
 export interface MainSizes {
   readonly housing: number | undefined
@@ -35,8 +38,7 @@ export interface MainSizes {
 }
 
 interface Kind {
-  readonly measure: OddMeasure
-  readonly name: string
+  readonly measure: MainMeasure
   readonly gauge: GaugeId
   readonly columns: readonly string[]
 }
@@ -45,16 +47,11 @@ const HOUSING = ['fv', 'fl', 'fr', 'rv', 'rl', 'rr']
 const JOURNAL = ['fv', 'fh', 'rv', 'rh']
 
 const KINDS: readonly Kind[] = [
-  { measure: 'housing', name: 'Housing bore', gauge: 'bore', columns: HOUSING },
-  { measure: 'journal', name: 'Journal', gauge: 'micrometer', columns: JOURNAL },
-  { measure: 'shell', name: 'Shell wall', gauge: 'shell', columns: ['uc', 'lc'] },
+  { measure: 'housing', gauge: 'bore', columns: HOUSING },
+  { measure: 'journal', gauge: 'micrometer', columns: JOURNAL },
+  { measure: 'shell', gauge: 'shell', columns: ['uc', 'lc'] },
 ]
-const CLEARANCE: Kind = {
-  measure: 'clearance',
-  name: 'Clearance',
-  gauge: 'bore',
-  columns: ['c'],
-}
+const CLEARANCE: Kind = { measure: 'clearance', gauge: 'bore', columns: ['c'] }
 
 /**
  * Mains that stand apart from the others by one of their measures. A clearance is not asked about
@@ -67,7 +64,7 @@ export function oddMains(
   sizes: readonly MainSizes[],
   asked: readonly Suspect[],
 ): OddMain[] {
-  const values: Readonly<Record<OddMeasure, readonly (number | undefined)[]>> = {
+  const values: Readonly<Record<MainMeasure, readonly (number | undefined)[]>> = {
     housing: sizes.map(({ housing }) => housing),
     journal: sizes.map(({ journal }) => journal),
     clearance: sizes.map(({ clearance }) => clearance),
@@ -89,49 +86,67 @@ export function oddMains(
 }
 
 function oddMain(measuring: MeasureCase, kind: Kind, apart: Apart): OddMain {
-  const { measure, name } = kind
+  const { measure } = kind
+  const { rules, readings } = measuring
   const main = apart.place + 1
   const show = showLength(measuring)
-  const off = apart.value - apart.middle
-  const side = off < 0 ? 'under' : 'over'
-  const told = measuring.readings.text(STANDS)
-  const says = `The ${name.toLowerCase()} is ${show(Math.abs(off))} ${side} the middle of the mains, ${show(apart.middle)}.`
+  const told = readings.text(STANDS)
+  const name = rules.checkIn.measures[measure]
+  const says = say(rules.checkIn.apart.says, {
+    measure: name,
+    ...offAndSide(measuring, apart),
+    middle: show(apart.middle),
+  })
   const confirmed = stands(told, `${measure} ${main}`, apart.value)
   return {
     main,
     measure,
+    name,
     says,
     confirmed,
     confirm: withStanding(told, `${measure} ${main}`, apart.value),
     cells: kind.columns.map((column) => `${tableFor(measure)}.${main}.${column}`),
-    judged: judgedOf(measuring, kind, apart, { says, confirmed }),
+    judged: judgedOf(measuring, kind, apart, { found: says, confirmed }),
   }
 }
 
+/** How far a value lies from the middle, and on which side. */
+function offAndSide(
+  measuring: MeasureCase,
+  { value, middle }: Apart,
+): Record<'off' | 'side', string> {
+  const { sides } = measuring.rules.checkIn.judged
+  const off = showLength(measuring)(Math.abs(value - middle))
+  return { off, side: value < middle ? sides.low : sides.high }
+}
+
 /** A clearance read straight stands in the table of the shells. */
-function tableFor(measure: OddMeasure): string {
+function tableFor(measure: MainMeasure): string {
   return measure === 'clearance' ? 'shell' : measure
 }
 
 function judgedOf(
   measuring: MeasureCase,
-  { measure, name, gauge }: Kind,
-  { value, middle, allowed }: Apart,
-  { says, confirmed }: { says: string; confirmed: boolean },
+  { measure, gauge }: Kind,
+  apart: Apart,
+  { found, confirmed }: { found: string; confirmed: boolean },
 ): Judged {
   const show = showLength(measuring)
-  const { because, ask, source } = measuring.rules.fellows
-  const off = value - middle
+  const { checkIn, fellows } = measuring.rules
+  const { because, ask, source } = fellows
+  const says = checkIn.apart
+  const name = checkIn.measures[measure]
   return {
     id: `${measure}-beside-fellows`,
-    title: `${name} beside the other mains`,
-    value: off,
-    text: `${show(Math.abs(off))} ${off < 0 ? 'under' : 'over'}${confirmed ? ', measured again' : ''}`,
-    limit: `at most ${show(allowed)}`,
+    title: say(says.title, { measure: `${name.charAt(0).toUpperCase()}${name.slice(1)}` }),
+    value: apart.value - apart.middle,
+    text: say(confirmed ? says.foundAgain : says.found, offAndSide(measuring, apart)),
+    limit: rangeText({ low: Number.NEGATIVE_INFINITY, high: apart.allowed }, show),
     uncertainty: `±${show(repeatOf(gaugeFor(gauge, measuring)))}`,
     verdict: confirmed ? null : 'look-again',
-    reason: confirmed ? `${says} It was measured again and stands.` : `${says} ${ask}`,
-    advice: confirmed ? '' : 'Set the gauge anew and measure this main and one neighbour again.',
+    words: checkIn.verdicts[confirmed ? 'none' : 'look-again'].words,
+    reason: `${found} ${confirmed ? says.stands : ask}`,
+    advice: confirmed ? '' : says.again,
     because,
     source: { kind: source.kind, cite: source.cite ?? '' },
     goesBack: 'whose-fault',
@@ -149,16 +164,22 @@ const FOLLOWS = new Set(['clearance', 'clearance-warm', 'overstand'])
  * What follows from a measure that is asked about sends nothing back: it waits for the answer.
  * A main with a size or shape outside its own limit goes back all the same.
  */
-export function heldBack(judged: readonly Judged[], odd: readonly OddMain[]): Judged[] {
+export function heldBack(
+  judged: readonly Judged[],
+  odd: readonly OddMain[],
+  { checkIn }: ShopRules,
+): Judged[] {
   const isFirm = judged.some(({ id, verdict }) => verdict === 'send-back' && !FOLLOWS.has(id))
   if (isFirm || odd.every(({ confirmed }) => confirmed)) return [...judged]
+  const { waits } = checkIn.apart
   return judged.map((one) =>
     one.verdict === 'send-back' && FOLLOWS.has(one.id)
       ? {
           ...one,
           verdict: 'look-again',
-          reason: `${one.reason} It follows from a measure that is asked about.`,
-          advice: 'Measure again first; then this is judged.',
+          words: checkIn.verdicts['look-again'].words,
+          reason: `${one.reason} ${waits.reason}`,
+          advice: waits.advice,
         }
       : one,
   )

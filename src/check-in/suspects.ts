@@ -1,7 +1,8 @@
 import { fromSi, toSi } from '../../shared/units.ts'
 import { type ReadingSlip, readingSlips } from '../mechanics/reading-slip.ts'
+import { say } from '../rulebook/places.ts'
 import { fieldLabel } from '../shop-sheet/field-labels.ts'
-import { TABLES } from '../shop-sheet/fields.ts'
+import { tableOf } from '../shop-sheet/fields.ts'
 import type { Measured } from '../shop-sheet/link-code.ts'
 import { readLength } from '../shop-sheet/readings.ts'
 import type { ShopRules } from '../shop-sheet/shop-rules.ts'
@@ -26,11 +27,21 @@ export interface Suspect {
 }
 
 /** Readings that should be alike: housing bores, journals, shell walls at the middle and the edge. */
-const GROUPS: readonly { table: string; columns: readonly string[]; name: string }[] = [
-  { table: 'housing', columns: ['fv', 'fl', 'fr', 'rv', 'rl', 'rr'], name: 'housing bores' },
-  { table: 'journal', columns: ['fv', 'fh', 'rv', 'rh'], name: 'journals' },
-  { table: 'shell', columns: ['uc', 'lc', 'up', 'lp'], name: 'shell walls' },
-]
+const GROUPS = [
+  { table: 'housing', columns: ['fv', 'fl', 'fr', 'rv', 'rl', 'rr'] },
+  { table: 'journal', columns: ['fv', 'fh', 'rv', 'rh'] },
+  { table: 'shell', columns: ['uc', 'lc', 'up', 'lp'] },
+] as const
+
+/** A table whose readings lie near a size that the engine tells. */
+type Sized = 'housing' | 'journal'
+
+/** What is asked about, by which rules, for whom. */
+interface Asking {
+  readonly measured: Measured
+  readonly rules: ShopRules
+  readonly units: Units
+}
 
 interface Like {
   readonly field: string
@@ -47,32 +58,31 @@ interface Like {
 export function suspects(
   measured: Measured,
   rules: ShopRules,
-  expected: Readonly<Record<string, number | undefined>>,
+  expected: Readonly<Record<Sized, number | undefined>>,
   units: Units,
 ): Suspect[] {
-  const { near, far, unit, wholeTable } = rules.slips
-  const bounds = { near: toSi(near, unit), far: toSi(far, unit) }
-  return GROUPS.flatMap(({ table, columns, name }): Suspect[] => {
+  const asking: Asking = { measured, rules, units }
+  const { far, unit, wholeTable } = rules.slips
+  return GROUPS.flatMap(({ table, columns }): Suspect[] => {
     const likes = likesOf(measured, table, columns)
     if (likes.length === 0) return []
     const middle = median(likes.map(({ value }) => value))
-    const about = expected[table]
-    if (about !== undefined && Math.abs(middle - about) > wholeTable * about) {
-      return [wholeTableSuspect(likes, middle, about, wholeTable, measured, name, units)]
+    // Wall thickness differs far more from engine to engine than a unit's slip could hide.
+    const about = table === 'shell' ? undefined : expected[table]
+    if (table !== 'shell' && about !== undefined && Math.abs(middle - about) > wholeTable * about) {
+      return [wholeTableSuspect(asking, table, likes, { middle, about })]
     }
     return likes.flatMap((one) => {
-      const beside = besides(one, likes, middle)
-      return Math.abs(one.value - beside) > bounds.far
-        ? [suspectOf(one, beside, bounds.near, measured, units)]
-        : []
+      const beside = besides(one, likes, middle, rules.slips.ownMain)
+      return Math.abs(one.value - beside) > toSi(far, unit) ? [suspectOf(asking, one, beside)] : []
     })
   })
 }
 
 /** What a reading is held against: the others of its own row, or all when they are few. */
-function besides(one: Like, likes: readonly Like[], middle: number): number {
+function besides(one: Like, likes: readonly Like[], middle: number, least: number): number {
   const row = likes.filter(({ row, field }) => row === one.row && field !== one.field)
-  return row.length >= 3 ? median(row.map(({ value }) => value)) : middle
+  return row.length >= least ? median(row.map(({ value }) => value)) : middle
 }
 
 function likesOf(measured: Measured, table: string, columns: readonly string[]): Like[] {
@@ -87,55 +97,38 @@ function likesOf(measured: Measured, table: string, columns: readonly string[]):
 }
 
 function wholeTableSuspect(
+  { measured: { unit, fields }, rules, units }: Asking,
+  id: Sized,
   likes: readonly Like[],
-  middle: number,
-  about: number,
-  share: number,
-  { unit, fields }: Measured,
-  name: string,
-  units: Units,
+  { middle, about }: { middle: number; about: number },
 ): Suspect {
+  const says = rules.checkIn.slips
+  const readings = says.readings[id]
   const other = unit === 'in' ? 'mm' : 'in'
   const inOther = toSi(fromSi(middle, unit), other)
-  const fits = Math.abs(inOther - about) <= share * about
-  const table = TABLES.find(({ id }) => likes[0]?.field.startsWith(`${id}.`))
+  const fits = Math.abs(inOther - about) <= rules.slips.wholeTable * about
   const question = fits
-    ? `The ${name} would fit if they were in ${UNIT_WORDS[other]}, not in ${UNIT_WORDS[unit]}. Were they typed in ${UNIT_WORDS[other]}?`
-    : `The ${name} lie about ${lengthText(middle, units)}, but this engine’s should be near ${lengthText(about, units)}. Check them, and what the guide takes for the journal.`
+    ? say(says.otherUnit, { readings, other: says.units[other], unit: says.units[unit] })
+    : say(says.farOff, {
+        readings,
+        middle: lengthText(middle, units),
+        expected: lengthText(about, units),
+      })
   return {
     fields: likes.map(({ field }) => field),
-    label: table?.title ?? name,
+    label: tableOf(id)?.title ?? readings,
     typed: likes[0]?.text ?? '',
     question,
     ...(fits ? { instead: { unit: other } } : {}),
     // To the millimetre: one reading more must not ask about the table anew.
-    ...confirmation(fields[STANDS], `${table?.id} 0`, Math.round(middle * 1000) / 1000),
+    ...confirmation(fields[STANDS], `${id} 0`, Math.round(middle * 1000) / 1000),
   }
 }
 
-/** A unit written out: "in in" reads like a slip of the pen. */
-export const UNIT_WORDS: Readonly<Record<Measured['unit'], string>> = {
-  in: 'inches',
-  mm: 'millimetres',
-}
-
-const SLIPS: Readonly<Record<ReadingSlip['kind'] | TypingSlip['kind'], string>> = {
-  'inch-for-mm': 'an inch figure among millimetres',
-  'mm-for-inch': 'a millimetre figure among inches',
-  'decimal-point': 'a decimal point out of place',
-  'thimble-turn': 'a micrometer read one turn off',
-  'digits-swapped': 'two digits swapped',
-  'digit-dropped': 'a digit dropped',
-  'digit-doubled': 'a digit too many',
-  'digit-wrong': 'one digit wrong',
-}
-
 function suspectOf(
+  { measured: { unit, fields }, rules, units }: Asking,
   { field, text, value }: Like,
   beside: number,
-  near: number,
-  { unit, fields }: Measured,
-  units: Units,
 ): Suspect {
   const common = {
     fields: [field],
@@ -144,12 +137,12 @@ function suspectOf(
     ...confirmation(fields[STANDS], field, value),
   }
   const away = lengthText(Math.abs(value - beside), units)
+  const says = rules.checkIn.slips
+  const near = toSi(rules.slips.near, rules.slips.unit)
   const slip = likeliest(text, value, beside, near, unit)
-  if (!slip) {
-    const question = `It stands ${away} from its likes, and no common slip explains it. Measure it again.`
-    return { ...common, question }
-  }
-  const question = `It stands ${away} from its likes. It looks like ${SLIPS[slip.kind]}: was ${slip.meant} meant?`
+  if (!slip) return { ...common, question: say(says.unexplained, { away }) }
+  const { kind, meant } = slip
+  const question = say(says.looksLike, { away, slip: says.kinds[kind], meant })
   return { ...common, question, instead: { fields: { [field]: slip.meant } } }
 }
 

@@ -2,10 +2,17 @@ import { type GearDriveInput, gearDrive } from '../mechanics/gear-backlash.ts'
 import { expansionOf } from '../mechanics/thermal-growth.ts'
 import { type ChainDriveInput, chainDrive } from '../mechanics/timing-drive.ts'
 import { type TimingWarmth, warmBacklash, warmChainSlack } from '../mechanics/timing-warmth.ts'
-import { limitFor } from '../shop-sheet/limits.ts'
+import { say } from '../rulebook/places.ts'
 import type { Shift } from './axis-shift.ts'
 import { type Judged, judge } from './judge.ts'
-import { attempt, type MeasureCase, showDegrees, showLength, type Worked } from './measure-case.ts'
+import {
+  attempt,
+  type MeasureCase,
+  showDegrees,
+  showLength,
+  type Worked,
+  worked,
+} from './measure-case.ts'
 
 /** The camshaft drive after the axis moved: what is judged, and what is only worked out. */
 export interface DriveCheck {
@@ -16,17 +23,14 @@ export interface DriveCheck {
 const RADIANS = Math.PI / 180
 
 /** What the moved axis does to chain or gears; undefined until the drive is described. */
-export function timingCheck(
-  measuring: MeasureCase,
-  front: Shift,
-  notes: string[],
-): DriveCheck | undefined {
+export function timingCheck(measuring: MeasureCase, front: Shift): DriveCheck | undefined {
+  const { parts } = measuring.rules.checkIn.beyond
   const drive = measuring.readings.text('drive')
   if (drive === 'chain') {
-    return attempt('The timing chain', () => chainCheck(measuring, front), notes)
+    return attempt(measuring, parts.chain, () => chainCheck(measuring, front))
   }
   return drive === 'gears'
-    ? attempt('The timing gears', () => gearCheck(measuring, front), notes)
+    ? attempt(measuring, parts.gears, () => gearCheck(measuring, front))
     : undefined
 }
 
@@ -67,23 +71,22 @@ function chainCheck(measuring: MeasureCase, { shift, uncertainty }: Shift): Driv
   const show = showLength(measuring)
   const farther = chainDrive(input(shift + uncertainty)).sag
   const warm = warmChainSlack(input(shift), warmthOf(measuring))
-  const isTight = now.slack < 0
+  const { tight } = measuring.rules.checkIn.values
+  const slackText = (slack: number) =>
+    slack < 0 ? say(tight, { slack: show(-slack) }) : show(slack)
   return {
     judged: [
-      judge(limitFor('chain-throw', measuring), {
+      judge(measuring, 'chain-throw', {
         value: now.sag,
         uncertainty: Math.abs(farther - now.sag),
         show,
       }),
     ],
     worked: [
-      { label: 'Centre distance lost', text: show(now.shortening) },
-      { label: 'Chain set free', text: show(now.slackFreed) },
-      {
-        label: 'Slack in the chain, cold and warm',
-        text: `${isTight ? `tight by ${show(-now.slack)}` : show(now.slack)}, ${warm < 0 ? `tight by ${show(-warm)}` : show(warm)}`,
-      },
-      { label: 'Cam late, in crank degrees', text: showDegrees(2 * now.camRetard) },
+      worked(measuring, 'shortening', show(now.shortening)),
+      worked(measuring, 'chainFreed', show(now.slackFreed)),
+      worked(measuring, 'chainSlack', `${slackText(now.slack)}, ${slackText(warm)}`),
+      worked(measuring, 'camLate', showDegrees(2 * now.camRetard)),
     ],
   }
 }
@@ -106,17 +109,17 @@ function gearCheck(measuring: MeasureCase, { shift, uncertainty }: Shift): Drive
   const show = showLength(measuring)
   return {
     judged: [
-      judge(limitFor('backlash', measuring), {
+      judge(measuring, 'backlash', {
         value: now.backlash,
         uncertainty: Math.abs(farther - now.backlash),
         show,
       }),
     ],
     worked: [
-      { label: 'Centre distance lost', text: show(now.shortening) },
-      { label: 'Change of backlash', text: show(now.change) },
-      { label: 'Backlash warm', text: show(warmBacklash(input(shift), warmthOf(measuring))) },
-      { label: 'Centres may lose this before the teeth bind', text: show(now.shorteningToBind) },
+      worked(measuring, 'shortening', show(now.shortening)),
+      worked(measuring, 'backlashChange', show(now.change)),
+      worked(measuring, 'backlashWarm', show(warmBacklash(input(shift), warmthOf(measuring)))),
+      worked(measuring, 'shorteningToBind', show(now.shorteningToBind)),
     ],
   }
 }

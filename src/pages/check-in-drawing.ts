@@ -1,5 +1,4 @@
 import type { CheckInReport, MainReport } from '../check-in/check-in.ts'
-import { verdictWords } from '../check-in/goes-back.ts'
 import { bareLength, type Units } from '../shop-sheet/workshop-figures.ts'
 import { type Html, html, NOTHING } from './html.ts'
 import { circle, line, path, svg, words } from './svg.ts'
@@ -14,7 +13,7 @@ const MIDDLE = 44
  */
 export function mainsDrawing({ mains, offAxis }: CheckInReport, units: Units): Html {
   const width = 2 * LEFT + (mains.length - 1) * PITCH + 20
-  const said = mains.map((one) => `main ${one.main} ${verdictWords(one).toLowerCase()}`)
+  const said = mains.map((one) => `main ${one.main} ${one.words.toLowerCase()}`)
   return html`<figure class="figure mains">${svg({
     id: 'mains-drawing',
     width,
@@ -25,18 +24,10 @@ export function mainsDrawing({ mains, offAxis }: CheckInReport, units: Units): H
 ${mains.map((one, place) => {
   const x = LEFT + 10 + place * PITCH
   return html`${circle(x, MIDDLE, 19, 'sheet')}${circle(x, MIDDLE, 19, strokeOf(one))}${mark(one, x)}
-${words(x, 14, `${one.main}`, 'strong middle')}${words(x, 86, shortName(one), 'small middle label')}
+${words(x, 14, `${one.main}`, 'strong middle')}${words(x, 86, one.short, 'small middle label')}
 ${offAxis[place] === undefined ? html`` : words(x, 106, bareLength(offAxis[place], units), 'small middle')}`
 })}`,
   })}${offAxis.length > 0 ? html`<figcaption>Below each main: how far its centre stands off the best straight axis, ${units === 'us' ? 'in' : 'mm'}.</figcaption>` : html``}</figure>`
-}
-
-/** What has room below a main. */
-function shortName({ verdict, goesBack, sizeOpen }: MainReport): string {
-  if (verdict === null) return 'open'
-  if (verdict === 'pass' && sizeOpen) return 'size open'
-  if (verdict === 'send-back' && goesBack.crank && !goesBack.block) return 'crank back'
-  return verdictWords({ verdict }).toLowerCase()
 }
 
 function strokeOf({ verdict, sizeOpen }: MainReport): string {

@@ -1,4 +1,5 @@
 import { toSi } from '../../shared/units.ts'
+import { say } from '../rulebook/places.ts'
 import { fieldLabel, rowLabel } from '../shop-sheet/field-labels.ts'
 import {
   type FieldGroup,
@@ -6,24 +7,12 @@ import {
   MEASURED_FIELDS,
   SERVICE_FIELDS,
   TABLES,
-  type TableId,
 } from '../shop-sheet/fields.ts'
 import { lengthText } from '../shop-sheet/workshop-figures.ts'
 import type { CheckInView } from './check-in.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { fieldGroup, fieldId, serviceFields, unitChoice } from './measured-fields.ts'
 import { caseFields } from './question-form.ts'
-
-/** What each table wants, in a sentence. */
-const HOW: Readonly<Record<TableId, string>> = {
-  housing:
-    'Caps on, fasteners at full torque, no shells. Left and right are 60° to either side of upright, clear of the parting faces.',
-  journal: 'Two directions a quarter turn apart, near the front and near the rear of each journal.',
-  shell:
-    'Wall by ball micrometer, at the middle and some 10 mm from the edge. Crush height is how far one half stands above the parting face, the other squeezed home. A clearance read straight, bore gauge set on the journal, goes before the one worked out from walls, because fewer gauges stand between.',
-  line: 'Either centres from a bar or a wire (up and to the right are positive), or two leaves: the thickest that passes under the straightedge and the thinnest that does not. Without distances the mains are taken as evenly spaced.',
-  axis: 'From a face that nobody touched to the crown of the block’s half bore. The shop’s own figure will do, if you trust it.',
-}
 
 /** Every field, fullest first: bores, journals, shells, line; then what moved with the axis. */
 export function checkInForm(view: CheckInView): Html {
@@ -50,7 +39,7 @@ ${folded(
   html`${singles('thrust', 'Thrust')}${singles('deck', 'Deck')}${singles('gearbox', 'Gearbox bore: indicator turned with the crank')}`,
 )}
 ${folded('Service data: sizes and limits of your own', hasService, html`${serviceFields(measured, report.wrong, ['fasteners', 'cut'])}`)}
-${folded('Your gauges: how far off each may be', hasGroup(view, 'gauges'), html`<p class="hint">Empty: ${gaugeWords(view)}. Common practice, no published source; a certificate of your own goes before it.</p>${singles('gauges', 'Uncertainty of a size')}`)}
+${folded('Your gauges: how far off each may be', hasGroup(view, 'gauges'), html`<p class="hint">${say(view.rules.checkIn.gaugesUnsaid, { gauges: gaugeWords(view) })}</p>${singles('gauges', 'Uncertainty of a size')}`)}
 ${folded('Paste a whole table', false, pasteBox())}
 <div class="actions"><button type="submit" class="primary">Judge the block</button>
 <button type="button" class="quiet" data-clear hidden>Clear all readings</button>
@@ -87,7 +76,7 @@ function grid({ id, title, rows, columns }: GridTable, view: CheckInView): Html 
   const count = rows === 'mains' ? engine.mains : 2
   const places = Array.from({ length: count }, (_, place) => place + 1)
   return html`<fieldset class="grid-entry"><legend class="label">${title} <span class="tag" data-unit>${measured.unit}</span></legend>
-<p class="hint">${HOW[id]}</p>
+<p class="hint">${view.rules.checkIn.how[id].text}</p>
 <div class="table-scroll" role="region" aria-label="${title}" tabindex="0"><table data-grid="${id}">
 <thead><tr><th scope="col">${rows === 'mains' ? 'Main' : 'End'}</th>${each(columns, ({ label }) => html`<th scope="col">${label}</th>`)}</tr></thead>
 <tbody>${each(

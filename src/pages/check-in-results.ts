@@ -2,12 +2,17 @@ import { evenDecimals, LENGTHS } from '../../shared/even-decimals.ts'
 import type { CheckInReport } from '../check-in/check-in.ts'
 import type { Judged } from '../check-in/judge.ts'
 import type { Worked } from '../check-in/measure-case.ts'
+import { say } from '../rulebook/places.ts'
+import type { CheckInRules } from '../shop-sheet/check-in-rules.ts'
 import { shortSource } from '../shop-sheet/source-words.ts'
 import { verdictBadge } from './check-in-verdict.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 
 /** Every main with its verdict, and all figures behind it. */
-export function mainResults({ mains }: CheckInReport): Html {
+export function mainResults(
+  { mains }: CheckInReport,
+  { main: says, measures }: CheckInRules,
+): Html {
   const measured = mains.filter(({ judged, worked }) => judged.length + worked.length > 0)
   if (measured.length === 0) return NOTHING
   return html`<section aria-labelledby="each-main"><h2 id="each-main">Each main</h2>
@@ -16,18 +21,18 @@ ${each(
   ({
     main,
     verdict,
+    words,
     reasons,
     advice,
     judged,
     worked,
     missing,
-    goesBack,
     sizeOpen,
-  }) => html`<details class="main-result"${verdict === 'pass' || verdict === null ? NOTHING : html` open`}><summary><span class="main-name">Main ${main}</span> ${verdictBadge({ verdict, goesBack, sizeOpen })}</summary>
+  }) => html`<details class="main-result"${verdict === 'pass' || verdict === null ? NOTHING : html` open`}><summary><span class="main-name">Main ${main}</span> ${verdictBadge({ verdict, words, sizeOpen })}</summary>
 ${each(reasons, (reason) => html`<p>${reason}</p>`)}${each(advice, (one) => html`<p class="note">${one}</p>`)}
 ${judgedTable(`Main ${main} against its limits`, judged)}
 ${workedList(worked)}
-${missing.length === 0 ? NOTHING : html`<p class="soft">Not measured, or not complete: ${missing.join(', ')}.</p>`}
+${missing.length === 0 ? NOTHING : html`<p class="soft">${say(says.missing, { missing: missing.map((id) => measures[id]).join(', ') })}</p>`}
 </details>`,
 )}</section>`
 }
@@ -67,9 +72,9 @@ function judgedTable(caption: string, judged: readonly Judged[]): Html {
 <thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">Measure</th><th role="columnheader" scope="col">Verdict</th><th role="columnheader" scope="col" class="number">Found</th><th role="columnheader" scope="col">Limit</th><th role="columnheader" scope="col" class="number">Gauge</th><th role="columnheader" scope="col">Limit from</th></tr></thead>
 <tbody role="rowgroup">${judged.map(
     (
-      { title, limit, verdict, source, because },
+      { title, limit, verdict, words, source, because },
       at,
-    ) => html`<tr role="row"><th role="rowheader" scope="row">${title}</th><td role="cell" data-head="Verdict">${verdictBadge({ verdict })}</td><td role="cell" data-head="Found" class="number">${texts[at]}</td><td role="cell" data-head="Limit">${limit === '' ? 'not known' : limits[at]}</td><td role="cell" data-head="Gauge" class="number">${uncertainties[at]}</td><td role="cell" data-head="Limit from"><span>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></span></td></tr>
+    ) => html`<tr role="row"><th role="rowheader" scope="row">${title}</th><td role="cell" data-head="Verdict">${verdictBadge({ verdict, words })}</td><td role="cell" data-head="Found" class="number">${texts[at]}</td><td role="cell" data-head="Limit">${limit === '' ? 'not known' : limits[at]}</td><td role="cell" data-head="Gauge" class="number">${uncertainties[at]}</td><td role="cell" data-head="Limit from"><span>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></span></td></tr>
 `,
   )}</tbody></table></div>`
 }

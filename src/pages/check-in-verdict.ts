@@ -1,9 +1,8 @@
 import type { MainReport } from '../check-in/check-in.ts'
-import { type VerdictCase, verdictWords } from '../check-in/goes-back.ts'
 import type { Verdict } from '../check-in/judge.ts'
-import type { OddMeasure } from '../check-in/odd-mains.ts'
 import { STANDS } from '../check-in/stands.ts'
-import { type Suspect, UNIT_WORDS } from '../check-in/suspects.ts'
+import type { Suspect } from '../check-in/suspects.ts'
+import { say } from '../rulebook/places.ts'
 import { type Measured, measuredQuery } from '../shop-sheet/link-code.ts'
 import type { CheckInView } from './check-in.ts'
 import { mainsDrawing } from './check-in-drawing.ts'
@@ -17,21 +16,13 @@ const TONE: Readonly<Record<Verdict, string>> = {
   'send-back': 'danger',
 }
 
-const MEASURE_WORDS: Readonly<Record<OddMeasure, string>> = {
-  housing: 'housing bore',
-  journal: 'journal',
-  shell: 'shell wall',
-  clearance: 'clearance',
-}
-
 /** A verdict as a badge: told apart by word and outline, not by colour alone. */
-export function verdictBadge(one: Pick<VerdictCase, 'verdict'> & Partial<VerdictCase>): Html {
-  return html`<span class="badge ${toneOf(one)}">${verdictWords(one)}</span>`
+export function verdictBadge({ verdict, words, sizeOpen = false }: VerdictShown): Html {
+  const tone = verdict === null || (verdict === 'pass' && sizeOpen) ? 'plain' : TONE[verdict]
+  return html`<span class="badge ${tone}">${words}</span>`
 }
 
-function toneOf({ verdict, sizeOpen }: Parameters<typeof verdictBadge>[0]): string {
-  return verdict === null || (verdict === 'pass' && sizeOpen) ? 'plain' : TONE[verdict]
-}
+type VerdictShown = Pick<MainReport, 'verdict' | 'words'> & Partial<Pick<MainReport, 'sizeOpen'>>
 
 /** The verdict on the block, why, a picture of the mains, and what has to be cleared up first. */
 export function verdictPanel(view: CheckInView): Html {
@@ -39,15 +30,15 @@ export function verdictPanel(view: CheckInView): Html {
   const { overall, mains } = report
   const isBlank =
     overall.verdict === null &&
-    report.suspects.length + report.wrong.length === 0 &&
+    report.suspects.length + report.wrong.length + report.notes.length === 0 &&
     [...mains, ...report.whole].every(({ judged }) => judged.length === 0)
   if (isBlank)
-    return html`<p class="soft" id="verdict">Nothing is measured yet. The verdict appears here.</p>`
+    return html`<p class="soft" id="verdict">${overall.title}. The verdict appears here.</p>`
   return html`<section class="verdict" aria-labelledby="verdict">
 <div class="notice ${overall.verdict === null ? 'plain' : TONE[overall.verdict]}"><h2 id="verdict">${overall.title}</h2>
 ${overall.reasons.length === 0 ? NOTHING : html`<ul>${each(overall.reasons, (reason) => html`<li>${reason}</li>`)}</ul>`}
 ${overall.advice.length === 0 ? NOTHING : html`<details><summary>What to do about it</summary><ul>${each(overall.advice, (one) => html`<li>${one}</li>`)}</ul></details>`}
-${openMains(mains)}</div>
+${openMains(view)}</div>
 ${questions(view)}
 ${measureAgain(view)}
 ${keptAsMeasured(view)}
@@ -57,20 +48,22 @@ ${report.notes.length === 0 ? NOTHING : html`<ul class="soft">${each(report.note
 </section>`
 }
 
-function openMains(mains: readonly MainReport[]): Html {
-  const open = mains.filter(({ missing }) => missing.includes('housing bore'))
+function openMains({ report: { mains }, rules }: CheckInView): Html {
+  const open = mains.filter(({ missing }) => missing.includes('housing'))
   if (open.length === 0 || open.length === mains.length) return NOTHING
-  return html`<p class="soft">Housing not measured, or in question: main ${open.map(({ main }) => main).join(', ')}.</p>`
+  const numbers = open.map(({ main }) => main).join(', ')
+  return html`<p class="soft">${say(rules.checkIn.overall.open, { mains: numbers })}</p>`
 }
 
 /** Each likely slip as a question, with one press to take what was meant. */
 function questions(view: CheckInView): Html {
   const { suspects } = view.report
+  const { leftOut } = view.rules.checkIn.slips
   if (suspects.length === 0) return NOTHING
   return html`<div class="notice caution"><h3>Is this what the gauge said?</h3><ul class="suspects">${each(
     suspects,
     (one) =>
-      html`<li><p><a href="#${fieldId(one.fields[0] ?? '')}">${one.label}</a>: <span class="figure-text">${one.typed}</span>. ${one.question} It is left out until then.</p>${instead(one, view)}</li>`,
+      html`<li><p><a href="#${fieldId(one.fields[0] ?? '')}">${one.label}</a>: <span class="figure-text">${one.typed}</span>. ${one.question} ${leftOut}</p>${instead(one, view)}</li>`,
   )}</ul></div>`
 }
 
@@ -80,8 +73,8 @@ function measureAgain(view: CheckInView): Html {
   if (open.length === 0) return NOTHING
   return html`<div class="notice caution"><h3>Measure again first</h3><ul class="suspects">${each(
     open,
-    ({ main, measure, cells, judged, confirm }) =>
-      html`<li><p><a href="#${fieldId(cells[0] ?? '')}">Main ${main}, ${MEASURE_WORDS[measure]}</a>: <span class="figure-text">${judged.text}</span> the middle of the mains. ${judged.advice}</p><p><a class="button screen-only" data-instead href="${withFields(view, { [STANDS]: confirm })}">It was measured again, or is made so: it stands</a></p></li>`,
+    ({ main, name, cells, judged, confirm }) =>
+      html`<li><p><a href="#${fieldId(cells[0] ?? '')}">Main ${main}, ${name}</a>: <span class="figure-text">${judged.text}</span> the middle of the mains. ${judged.advice}</p><p><a class="button screen-only" data-instead href="${withFields(view, { [STANDS]: confirm })}">It was measured again, or is made so: it stands</a></p></li>`,
   )}</ul></div>`
 }
 
@@ -89,9 +82,7 @@ function measureAgain(view: CheckInView): Html {
 function keptAsMeasured(view: CheckInView): Html {
   const { odd, kept } = view.report
   const names = [
-    ...odd
-      .filter(({ confirmed }) => confirmed)
-      .map(({ main, measure }) => `main ${main}, ${MEASURE_WORDS[measure]}`),
+    ...odd.filter(({ confirmed }) => confirmed).map(({ main, name }) => `main ${main}, ${name}`),
     ...kept.map(
       ({ label, typed }) => `${label.charAt(0).toLowerCase()}${label.slice(1)}, ${typed}`,
     ),
@@ -102,12 +93,15 @@ function keptAsMeasured(view: CheckInView): Html {
 
 /** One press that takes what was meant, where that is known, and one that keeps what was typed. */
 function instead({ instead: other, confirm }: Suspect, view: CheckInView): Html {
-  return html`<p>${other ? html`<a class="button screen-only" data-instead href="${withFields(view, other.fields ?? {}, other.unit)}">${meant(other)}</a> ` : NOTHING}<a class="button quiet screen-only" data-instead href="${withFields(view, { [STANDS]: confirm })}">It was measured again: it stands</a></p>`
+  return html`<p>${other ? html`<a class="button screen-only" data-instead href="${withFields(view, other.fields ?? {}, other.unit)}">${meant(other, view)}</a> ` : NOTHING}<a class="button quiet screen-only" data-instead href="${withFields(view, { [STANDS]: confirm })}">It was measured again: it stands</a></p>`
 }
 
-function meant({ fields = {}, unit }: NonNullable<Suspect['instead']>): string {
+function meant(
+  { fields = {}, unit }: NonNullable<Suspect['instead']>,
+  { rules }: CheckInView,
+): string {
   return unit
-    ? `Yes, all figures are in ${UNIT_WORDS[unit]}`
+    ? `Yes, all figures are in ${rules.checkIn.slips.units[unit]}`
     : `Yes, take ${Object.values(fields).join(', ')}`
 }
 

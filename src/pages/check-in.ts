@@ -1,11 +1,13 @@
 import type { CheckInReport } from '../check-in/check-in.ts'
+import { say } from '../rulebook/places.ts'
 import type { EngineCase } from '../shop-sheet/engine-case.ts'
 import type { Measured } from '../shop-sheet/link-code.ts'
 import type { ShopRules } from '../shop-sheet/shop-rules.ts'
+import { shortSource } from '../shop-sheet/source-words.ts'
 import { checkInForm } from './check-in-form.ts'
 import { mainResults, wholeResults } from './check-in-results.ts'
 import { verdictPanel } from './check-in-verdict.ts'
-import { type Html, html, NOTHING, raw } from './html.ts'
+import { each, type Html, html, NOTHING, raw } from './html.ts'
 import { page } from './layout.ts'
 import { pageHref, type UnitSystem } from './page-href.ts'
 
@@ -42,7 +44,7 @@ export function checkInPage(view: CheckInView): Html {
 ${caseLine(view)}</header>
 <div data-results="verdict">${verdictPanel(view)}</div>
 ${checkInForm(view)}
-<div data-results="details">${mainResults(report)}${wholeResults(report)}${howJudged(view)}</div>
+<div data-results="details">${mainResults(report, view.rules.checkIn)}${wholeResults(report)}${howJudged(view)}</div>
 <nav class="actions" aria-label="With this record">
 <a class="button" href="${pageHref('/check-in.csv', fullLink, units)}" data-csv>Save as CSV</a>
 <button type="button" class="button" data-print hidden>Print the record</button>
@@ -70,9 +72,16 @@ function words(id: string): string {
 /** How a verdict comes about, and which gauges it counts with. */
 function howJudged({ rules, report }: CheckInView): Html {
   if (report.overall.verdict === null) return NOTHING
-  const { warmth } = rules
+  const { blockRise, journalRise, because } = rules.warmth
+  const { method, verdicts } = rules.checkIn
+  const warm = say(method.warm, {
+    blockRise: `${blockRise}`,
+    journalRise: `${journalRise}`,
+    because,
+  })
+  const told = [verdicts.pass, verdicts['send-back'], verdicts['look-again']]
   return html`<section class="screen-only" aria-labelledby="how-judged"><h2 id="how-judged">How it is judged</h2>
-<p><strong>Pass</strong>: within the limit even if the gauge is off by all it may be. <strong>Send back</strong>: outside it even so. <strong>Look again</strong>: too near to tell, or a reading is in question. (ISO 14253-1, from memory.)</p>
-<p>Your own service data go before every limit of common practice. Warm means ${warmth.blockRise} K above the temperature of measuring for the block and ${warmth.journalRise} K for the crank. ${warmth.because}</p>
-<p>Diameters read in three directions cannot see lobes of odd number, and a film of oil, the bending of crank and block under load are outside all of this.</p></section>`
+<p>${each(told, ({ words, means }) => html`<strong>${words}</strong>: ${means}. `)}(${shortSource(method.source)}.)</p>
+<p>${method.limits} ${warm}</p>
+<p>${method.outside.text}</p></section>`
 }

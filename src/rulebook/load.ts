@@ -91,7 +91,7 @@ const DATA = {
 /** The dictionary of facts, which was built in. */
 const FACTS = 'facts.json'
 /** Files in rules/ that other parts of the project read. */
-const ELSEWHERE = /^(limits|parts|sheet)\.json$|^(sources|vocabulary)\//
+const ELSEWHERE = /^(check-in|limits|parts|sheet)\.json$|^(sources|vocabulary)\//
 
 /**
  * Make the rulebook from the texts of the files in rules/.

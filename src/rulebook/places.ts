@@ -17,10 +17,19 @@ export function fillEach(sentence: string, value: (name: string) => string): str
  * so that whoever says it has to fill each.
  */
 export function wording<N extends string = never>(...names: readonly N[]) {
+  return wordsOf(10, names)
+}
+
+/** A name, or a part of a sentence, with its places checked likewise. */
+export function phrase<N extends string = never>(...names: readonly N[]) {
+  return wordsOf(2, names)
+}
+
+function wordsOf<N extends string>(least: number, names: readonly N[]) {
   const known = names.map((name) => `{{${name}}}`).join(', ') || 'none'
   return z
     .string()
-    .min(10)
+    .min(least)
     .superRefine((text, context) => {
       const strange = placesIn(text).filter((name) => !names.some((one) => one === name))
       for (const name of strange) {

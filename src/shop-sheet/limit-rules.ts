@@ -96,6 +96,8 @@ export const limitsFile = z.strictObject({
     far: z.number().positive(),
     /** Share of the expected size by which a whole table may be off before its unit is asked about. */
     wholeTable: z.number().positive().max(0.5),
+    /** Fewest other readings of its own main that a reading is held against; all mains below. */
+    ownMain: z.number().int().min(2),
     because: sentence,
     source: ruleSource,
   }),

@@ -1,16 +1,19 @@
 import type { z } from 'zod'
+import { type CheckInRules, checkInFile } from './check-in-rules.ts'
 import { limitsFile } from './limit-rules.ts'
 import { partsFile } from './part-rules.ts'
 import { type SheetRules, sheetFile } from './sheet-rules.ts'
 
 /**
  * What the shop sheet and the check-in decide by and say: limits of measures and gauges, the parts,
- * work and questions that are often forgotten, and the sentences of the sheet. All of it is data in
- * rules/limits.json, rules/parts.json and rules/sheet.json, each fact of the trade with its source.
+ * work and questions that are often forgotten, and the sentences of both. All of it is data in
+ * rules/limits.json, rules/parts.json, rules/sheet.json and rules/check-in.json, each fact of the
+ * trade with its source.
  */
 export type ShopRules = z.infer<typeof limitsFile> & {
   readonly often: z.infer<typeof partsFile>
   readonly sheet: SheetRules
+  readonly checkIn: CheckInRules
 }
 
 /** Faults in these files: file, field and what is wrong. */
@@ -32,8 +35,9 @@ export function loadShopRules(files: ReadonlyMap<string, string>): ShopRules {
   const limits = readFile(files, 'limits.json', limitsFile, faults)
   const often = readFile(files, 'parts.json', partsFile, faults)
   const sheet = readFile(files, 'sheet.json', sheetFile, faults)
-  if (!limits || !often || !sheet) throw new ShopRulesError(faults)
-  return { ...limits, often, sheet }
+  const checkIn = readFile(files, 'check-in.json', checkInFile, faults)
+  if (!limits || !often || !sheet || !checkIn) throw new ShopRulesError(faults)
+  return { ...limits, often, sheet, checkIn }
 }
 
 function readFile<S extends z.ZodType>(

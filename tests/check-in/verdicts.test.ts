@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { judge } from '../../src/check-in/judge.ts'
+import { judgeBy, type Measure } from '../../src/check-in/judge.ts'
 import { mainsDrawing } from '../../src/pages/check-in-drawing.ts'
 import { mainResults } from '../../src/pages/check-in-results.ts'
 import type { Limit } from '../../src/shop-sheet/limits.ts'
-import { check, engineOf, goodBlock, measure } from './case.ts'
+import { check, engineOf, goodBlock, measure, shopRules } from './case.ts'
 
 const limit = (low: number, high: number): Limit => ({
   id: 'housing-size',
@@ -18,6 +18,7 @@ const limit = (low: number, high: number): Limit => ({
   source: { kind: 'practice', cite: '' },
   goesBack: 'block',
 })
+const judge = (by: Limit, measure: Measure) => judgeBy(by, measure, shopRules.checkIn)
 const show = (value: number) => value.toFixed(2)
 
 describe('judge', () => {
@@ -237,7 +238,7 @@ describe('a main whose size nothing judges', () => {
     const report = check(measured)
     return {
       tiles: String(mainsDrawing(report, 'us')),
-      rows: String(mainResults(report)),
+      rows: String(mainResults(report, shopRules.checkIn)),
       report,
     }
   }

@@ -23,7 +23,7 @@ function faultsWith(
   return []
 }
 
-describe('rules/limits.json, rules/parts.json and rules/sheet.json', () => {
+describe('the files of rules/ that sheet and check-in read', () => {
   it('gives every limit a source, and says what to do beyond each of its ends', () => {
     for (const id of LIMIT_IDS) {
       const { low, high, service, ifLow, ifHigh, source } = shopRules.limits[id]
@@ -91,10 +91,26 @@ describe('rules/limits.json, rules/parts.json and rules/sheet.json', () => {
     ])
   })
 
+  it('refuses a check-in without a sentence, with a strange one, or with a share that is none', () => {
+    const spoilt = faultsWith('check-in.json', (json) => {
+      const part = (name: string) => json[name] as Record<string, unknown>
+      delete part('how').shell
+      Object.assign(part('judged').coarse as object, { share: 1.5 })
+      part('overall').motto = 'Measure twice.'
+      part('slips').looksLike = 'Was {{ment}} meant?'
+    })
+    expect(spoilt).toEqual([
+      expect.stringMatching(/^check-in\.json: how\.shell: /),
+      expect.stringMatching(/^check-in\.json: judged\.coarse\.share: .*<=1/),
+      expect.stringMatching(/^check-in\.json: overall: .*"motto"/),
+      'check-in.json: slips.looksLike: no place is called {{ment}}; there is {{away}}, {{slip}}, {{meant}}',
+    ])
+  })
+
   it('says that a file is missing, or is no JSON', () => {
     const only = new Map([['limits.json', '{']])
     expect(() => loadShopRules(only)).toThrow(
-      /limits\.json: is not JSON[\s\S]*parts\.json: the file is missing[\s\S]*sheet\.json: the file is missing/,
+      /limits\.json: is not JSON[\s\S]*parts\.json: the file is missing[\s\S]*sheet\.json: the file is missing[\s\S]*check-in\.json: the file is missing/,
     )
   })
 })

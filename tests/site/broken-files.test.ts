@@ -56,6 +56,15 @@ const BROKEN: readonly [string, () => void, RegExp][] = [
     /sheet\.json: parts\.quoted: no place is called \{\{tax\}\}/,
   ],
   [
+    'a place in a sentence of the check-in that nothing fills',
+    () =>
+      spoil('rules/check-in.json', (json) => ({
+        ...json,
+        gaugesUnsaid: 'Empty: {{gages}}, usual.',
+      })),
+    /check-in\.json: gaugesUnsaid: no place is called \{\{gages\}\}; there is \{\{gauges\}\}/,
+  ],
+  [
     'an unknown key in the costs',
     () => spoil('rules/cost.json', (json) => ({ ...json, typo: 1 })),
     /cost\.json.*typo/,
