@@ -5,7 +5,7 @@ import {
   warmClearance,
 } from '../mechanics/clearance.ts'
 import { type Crush, crush, overstandInBore } from '../mechanics/crush.ts'
-import { combinedUncertainty } from '../mechanics/guard-band.ts'
+import { combinedUncertainty, meanUncertainty } from '../mechanics/guard-band.ts'
 import type { HousingBore } from '../mechanics/housing-bores.ts'
 import { say } from '../rulebook/places.ts'
 import { gaugeFor } from '../shop-sheet/limits.ts'
@@ -51,8 +51,12 @@ export function clearanceCheck(
     crushGrowth: Math.min(squeezed.growth, 0.0005),
   }
   const { beyond, values } = rules.checkIn
+  const counts = {
+    walls: [upper, lower].filter((wall) => wall !== undefined).length,
+    journal: rowOf(readings, 'journal', main).filter((one) => one !== undefined).length,
+  }
   const running = attempt(measuring, say(beyond.parts.clearance, { main: `${main}` }), () =>
-    runningCheck(measuring, input, { direct, hasEdge: edge !== undefined }),
+    runningCheck(measuring, input, { direct, hasEdge: edge !== undefined, counts }),
   )
   const isTold = read === undefined && direct === undefined
   return {
@@ -68,12 +72,13 @@ export function clearanceCheck(
 interface Given {
   readonly direct: number | undefined
   readonly hasEdge: boolean
+  readonly counts: Counts
 }
 
 function runningCheck(
   measuring: MeasureCase,
   input: ClearanceInput,
-  { direct, hasEdge }: Given,
+  { direct, hasEdge, counts }: Given,
 ): ClearanceCheck {
   const show = showLength(measuring)
   const { warmth } = measuring.rules
@@ -83,12 +88,20 @@ function runningCheck(
   const warm = warmClearance(input, run)
   const vertical = direct ?? cold.vertical
   const change = warm.vertical - cold.vertical
-  const uncertainty =
-    direct === undefined ? clearanceUncertainty(measuring) : directUncertainty(measuring)
+  const directly = directUncertainty(measuring)
+  const uncertainty = direct === undefined ? clearanceUncertainty(measuring, counts) : directly
+  const { directClearance } = measuring.rules.checkIn.judged.near
+  const found = {
+    uncertainty,
+    show,
+    ...(direct === undefined && {
+      directly: say(directClearance.text, { uncertainty: show(directly) }),
+    }),
+  }
   const scaled = { ...measuring, journal: input.journal }
   const judged = [
-    judge(scaled, 'clearance', { value: vertical, uncertainty, show }),
-    judge(scaled, 'clearance-warm', { value: vertical + change, uncertainty, show }),
+    judge(scaled, 'clearance', { ...found, value: vertical }),
+    judge(scaled, 'clearance-warm', { ...found, value: vertical + change }),
   ]
   if (hasEdge) {
     const pinch = eccentricityUncertainty(measuring)
@@ -102,7 +115,7 @@ function workedOf(
   measuring: MeasureCase,
   cold: Clearance,
   warm: Clearance,
-  { direct, hasEdge }: Given,
+  { direct, hasEdge }: Omit<Given, 'counts'>,
 ): Worked[] {
   const show = showLength(measuring)
   const both = (one: number, other: number) => `${show(one)}, ${show(other)}`
@@ -124,14 +137,26 @@ function directUncertainty(measuring: MeasureCase): number {
   return combinedUncertainty([{ uncertainty: repeat }, { uncertainty: repeat }])
 }
 
-/** Housing, two walls each read once, and journal. */
-function clearanceUncertainty(measuring: MeasureCase): number {
-  const shell = gaugeFor('shell', measuring).size
+/** How many readings a clearance that is worked out rests on. */
+interface Counts {
+  /** Walls read at their middle; none where the service data say the wall. */
+  readonly walls: number
+  readonly journal: number
+}
+
+/**
+ * Housing less both walls less journal. Upright the housing is the mean of a reading at each end.
+ * Both walls are off by the same setting of one ball micrometer, so that counts twice in full.
+ */
+function clearanceUncertainty(measuring: MeasureCase, { walls, journal }: Counts): number {
+  const bore = meanUncertainty(gaugeFor('bore', measuring), 2)
+  // A wall out of the service data is taken as if the gauge had read it once.
+  const wall = meanUncertainty(gaugeFor('shell', measuring), Math.max(1, walls))
+  const micrometer = meanUncertainty(gaugeFor('micrometer', measuring), Math.max(1, journal))
   return combinedUncertainty([
-    { uncertainty: gaugeFor('bore', measuring).size },
-    { uncertainty: shell },
-    { uncertainty: shell },
-    { uncertainty: gaugeFor('micrometer', measuring).size },
+    { uncertainty: bore },
+    { uncertainty: wall, sensitivity: 2 },
+    { uncertainty: micrometer },
   ])
 }
 

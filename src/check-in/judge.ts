@@ -7,8 +7,11 @@ import { type Limit, type LimitCase, limitFor } from '../shop-sheet/limits.ts'
 import { rangeText } from '../shop-sheet/workshop-figures.ts'
 
 /** Best first. */
-const VERDICTS = ['pass', 'look-again', 'send-back'] as const
-/** How a measure stands to its limit, the gauge counted in. */
+const VERDICTS = ['pass', 'too-near', 'look-again', 'send-back'] as const
+/**
+ * How a measure stands to its limit, the gauge counted in. One that has to be looked at again has a
+ * reading in question; where every reading is good and the gauge cannot tell, it is too near.
+ */
 export type Verdict = (typeof VERDICTS)[number]
 
 /** One measure against its limit. */
@@ -46,6 +49,8 @@ export interface Measure {
   readonly uncertainty: number
   /** Prints a value of this kind. */
   readonly show: (value: number) => string
+  /** What to measure instead where this is too near to tell; the same again when not given. */
+  readonly directly?: string
   /** Said after the limit's title, such as "main 2 to main 3". */
   readonly where?: string
 }
@@ -57,7 +62,7 @@ export function judge(measuring: LimitCase, id: LimitId, measure: Measure): Judg
 
 /**
  * Judge a measure: pass where it conforms for all that the gauge may be off, send back where it
- * does not for all of that, look again in between.
+ * does not for all of that, too near to tell in between.
  *
  * @see ISO 14253-1, decision rules (from memory)
  */
@@ -81,7 +86,8 @@ export function judgeBy(limit: Limit, measure: Measure, rules: CheckInRules): Ju
   }
   const { verdict, found, over, nearer } = worstEnd(limit, measure)
   const range = rangeText(limit, show)
-  const { reasons, sides } = rules.judged
+  const { reasons, sides, near } = rules.judged
+  const reason = verdict === 'too-near' ? (over > 0 ? 'near-outside' : 'near-inside') : verdict
   return {
     ...common,
     // What decides is shown: of several readings, the one nearest to its limit or beyond.
@@ -89,7 +95,7 @@ export function judgeBy(limit: Limit, measure: Measure, rules: CheckInRules): Ju
     limit: range,
     verdict,
     words: rules.verdicts[verdict].words,
-    reason: say(reasons[verdict], {
+    reason: say(reasons[reason], {
       title,
       found: show(found),
       limit: range,
@@ -99,7 +105,7 @@ export function judgeBy(limit: Limit, measure: Measure, rules: CheckInRules): Ju
     }),
     advice: {
       pass: '',
-      'look-again': againAdvice(limit, uncertainty, rules.judged),
+      'too-near': measure.directly ?? againAdvice(limit, uncertainty, near),
       'send-back': nearer === 'high' ? limit.ifHigh : limit.ifLow,
     }[verdict],
   }
@@ -109,7 +115,7 @@ export function judgeBy(limit: Limit, measure: Measure, rules: CheckInRules): Ju
 function againAdvice(
   { low, high }: Limit,
   uncertainty: number,
-  { again, coarse }: CheckInRules['judged'],
+  { again, coarse }: CheckInRules['judged']['near'],
 ): string {
   return 2 * uncertainty > coarse.share * (high - low) ? coarse.advice : again
 }
@@ -117,7 +123,12 @@ function againAdvice(
 function worstEnd(
   limit: Limit,
   { value, least = value, greatest = value, uncertainty }: Measure,
-): { verdict: Verdict; found: number; over: number; nearer: 'low' | 'high' } {
+): {
+  verdict: Exclude<Verdict, 'look-again'>
+  found: number
+  over: number
+  nearer: 'low' | 'high'
+} {
   const ends = [least, greatest].map((found) => ({
     found,
     ...guardBand(found, limit, uncertainty),
@@ -128,7 +139,7 @@ function worstEnd(
   // The last bits of a conversion from inches must not decide.
   const nothing = 1e-12
   const verdict =
-    surelyOutside > nothing ? 'send-back' : surelyInside >= -nothing ? 'pass' : 'look-again'
+    surelyOutside > nothing ? 'send-back' : surelyInside >= -nothing ? 'pass' : 'too-near'
   return { verdict, found, over: -inside, nearer }
 }
 

@@ -70,7 +70,8 @@ export function overallVerdict(
 ): CheckInReport['overall'] {
   const parts = whole.flatMap(({ judged }) => judged)
   const found = worstVerdict([...mains, ...parts].map((one) => one.verdict))
-  const verdict = found === 'pass' && asked.length > 0 ? 'look-again' : found
+  const isHeld = asked.length > 0 && found !== null && found !== 'send-back'
+  const verdict = isHeld ? 'look-again' : found
   const open = mains.filter(({ missing }) => missing.includes('housing'))
   const complete = open.length === 0
   const reasonOf = (main: number, reason: string) => say(says.reason, { main: `${main}`, reason })

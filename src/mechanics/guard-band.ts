@@ -43,6 +43,28 @@ export function guardBand(
 }
 
 /**
+ * Uncertainty of the mean of several readings of one size with one gauge: how it was set is off
+ * by the same in all of them and stays, how it repeats is off anew in each and averages out.
+ *
+ * @param gauge - expanded uncertainty of one size as read, and the part of it that changes from
+ *   reading to reading; m
+ * @param readings - how many, 1 or more
+ * @throws {DomainError} if a figure does not fit
+ * @see JCGM 100:2008 (GUM), 4.2.3 for the mean; 5.2.4 for what readings with one instrument have
+ *   in common (from memory)
+ */
+export function meanUncertainty(
+  { size, repeat }: { size: number; repeat: number },
+  readings: number,
+): number {
+  requireWithin('size', size, 0, Number.MAX_VALUE)
+  requireWithin('repeat', repeat, 0, Number.MAX_VALUE)
+  requireWithin('readings', readings, 1, Number.MAX_VALUE)
+  const setting = Math.sqrt(Math.max(0, size ** 2 - repeat ** 2))
+  return Math.hypot(setting, repeat / Math.sqrt(readings))
+}
+
+/**
  * Uncertainty of a quantity worked out from several independent readings, root
  * of the sum of squares of sensitivity × uncertainty.
  *

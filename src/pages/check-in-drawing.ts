@@ -8,8 +8,8 @@ const LEFT = 30
 const MIDDLE = 44
 
 /**
- * The mains in a row from the front, each with the mark of its verdict: a tick, a question, a
- * cross; no mark where nothing says what its size should be. How far its centre stands off the straight axis is written below it.
+ * The mains in a row from the front, each with the mark of its verdict: a tick, a plus-minus
+ * where the gauge cannot tell, a question, a cross; no mark where nothing says what its size should be. How far its centre stands off the straight axis is written below it.
  */
 export function mainsDrawing({ mains, offAxis }: CheckInReport, units: Units): Html {
   const width = 2 * LEFT + (mains.length - 1) * PITCH + 20
@@ -32,7 +32,7 @@ ${offAxis[place] === undefined ? html`` : words(x, 106, bareLength(offAxis[place
 
 function strokeOf({ verdict, sizeOpen }: MainReport): string {
   if (verdict === null || (verdict === 'pass' && sizeOpen)) return 'hair'
-  return { pass: 'good', 'look-again': 'warn', 'send-back': 'force' }[verdict]
+  return { pass: 'good', 'too-near': 'warn', 'look-again': 'warn', 'send-back': 'force' }[verdict]
 }
 
 function mark({ verdict, sizeOpen }: MainReport, x: number): Html {
@@ -41,5 +41,6 @@ function mark({ verdict, sizeOpen }: MainReport, x: number): Html {
   if (verdict === 'send-back') {
     return path(`M${x - 8} ${MIDDLE - 8}l16 16M${x + 8} ${MIDDLE - 8}l-16 16`, 'force mark')
   }
-  return verdict === 'look-again' ? words(x, MIDDLE + 7, '?', 'strong middle query') : html``
+  if (verdict === null) return NOTHING
+  return words(x, MIDDLE + 7, verdict === 'too-near' ? '±' : '?', 'strong middle query')
 }

@@ -12,6 +12,7 @@ import { pageHref } from './page-href.ts'
 
 const TONE: Readonly<Record<Verdict, string>> = {
   pass: 'good',
+  'too-near': 'caution',
   'look-again': 'caution',
   'send-back': 'danger',
 }

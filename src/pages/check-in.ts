@@ -79,7 +79,9 @@ function howJudged({ rules, report }: CheckInView): Html {
     journalRise: `${journalRise}`,
     because,
   })
-  const told = [verdicts.pass, verdicts['send-back'], verdicts['look-again']]
+  const told = (['pass', 'send-back', 'too-near', 'look-again'] as const).map(
+    (one) => verdicts[one],
+  )
   return html`<section class="screen-only" aria-labelledby="how-judged"><h2 id="how-judged">How it is judged</h2>
 <p>${each(told, ({ words, means }) => html`<strong>${words}</strong>: ${means}. `)}(${shortSource(method.source)}.)</p>
 <p>${method.limits} ${warm}</p>

@@ -96,17 +96,27 @@ export const checkInFile = z.strictObject({
   /** How the readings of each table are taken. */
   how: z.record(z.enum(['axis', 'housing', 'journal', 'line', 'shell']), sourced),
   judged: z.strictObject({
-    again: sentence,
-    coarse: z.strictObject({
-      /** Share of a limit that the gauges may be off by before measuring again decides nothing. */
-      share: z.number().positive().max(1),
-      advice: sentence,
-      because: sentence,
-      source: ruleSource,
+    /** What to do where the limit lies within what the readings may be off. */
+    near: z.strictObject({
+      again: sentence,
+      coarse: z.strictObject({
+        /** Share of a limit that the gauges may be off by before measuring again decides nothing. */
+        share: z.number().positive().max(1),
+        advice: sentence,
+        because: sentence,
+        source: ruleSource,
+      }),
+      /** Of a clearance worked out from other readings; how far off it would be, read directly. */
+      directClearance: z.strictObject({ text: wording('uncertainty'), source: ruleSource }),
     }),
     noLimit: wording('title', 'found'),
     /** `off` is how far the measure lies from its nearer limit. */
-    reasons: z.strictObject({ 'look-again': reason, pass: reason, 'send-back': reason }),
+    reasons: z.strictObject({
+      'near-inside': reason,
+      'near-outside': reason,
+      pass: reason,
+      'send-back': reason,
+    }),
     sides: z.strictObject({ high: phrase(), low: phrase() }),
     /** Which of several places a measure is of. */
     where: z.strictObject({ end: phrase('end'), step: phrase('main', 'next') }),
@@ -173,6 +183,7 @@ export const checkInFile = z.strictObject({
     pass: told,
     'send-back': told,
     sizeOpen: named,
+    'too-near': told,
   }),
   whole: z.strictObject({
     alignment: phrase(),

@@ -27,9 +27,9 @@ describe('judge', () => {
   it.each([
     [5, 'pass'],
     [9, 'pass'],
-    [9.5, 'look-again'],
-    [10.5, 'look-again'],
-    [11, 'look-again'],
+    [9.5, 'too-near'],
+    [10.5, 'too-near'],
+    [11, 'too-near'],
     [11.01, 'send-back'],
     [-1.01, 'send-back'],
   ])('calls %d within 0 to 10 ±1 %s', (value, verdict) => {
@@ -40,8 +40,8 @@ describe('judge', () => {
     // ±3 on each side leave 4 of 10 to pass in; ±2 leave 6.
     const coarse = judge(limit(0, 10), { value: 8, uncertainty: 3, show })
     const fine = judge(limit(0, 10), { value: 9, uncertainty: 2, show })
-    expect([coarse.verdict, fine.verdict]).toEqual(['look-again', 'look-again'])
-    expect(coarse.advice).toMatch(/in one step|finer gauge/)
+    expect([coarse.verdict, fine.verdict]).toEqual(['too-near', 'too-near'])
+    expect(coarse.advice).toMatch(/finer gauge/)
     expect(fine.advice).toMatch(/measure again/)
   })
 
@@ -59,7 +59,7 @@ describe('judge', () => {
       fc.property(one, fc.double({ min: 0, max: 3, noNaN: true }), (value, uncertainty) => {
         const fine = judge(limit(0, 10), { value, uncertainty: 0, show }).verdict
         const coarse = judge(limit(0, 10), { value, uncertainty, show }).verdict
-        expect([fine, 'look-again']).toContain(coarse)
+        expect([fine, 'too-near']).toContain(coarse)
       }),
     )
   })
@@ -125,7 +125,7 @@ describe('a block that came back', () => {
     const oval = { 'housing.1.fv': '2.64155', 'housing.1.rv': '2.64155', housingHigh: '2.642' }
     expect(measure(check(goodBlock(oval)), 'housing-out-of-round', 1).verdict).toBe('pass')
     const coarse = check(goodBlock({ ...oval, 'gauge-bore': '.0005' }))
-    expect(measure(coarse, 'housing-out-of-round', 1).verdict).toBe('look-again')
+    expect(measure(coarse, 'housing-out-of-round', 1).verdict).toBe('too-near')
   })
 
   it('gives the same in millimetres', () => {
@@ -150,7 +150,7 @@ describe('a block that came back', () => {
     expect(Math.abs(direct.value / 0.0254 - 0.0023)).toBeLessThan(1e-9)
     expect(direct.verdict).toBe('pass')
     // The same 0.0023 in out of five readings is too near to the limit to tell.
-    expect(measure(report, 'clearance', 3).verdict).toBe('look-again')
+    expect(measure(report, 'clearance', 3).verdict).toBe('too-near')
   })
 
   it('takes crush off the shells into account, and finds a loose one', () => {

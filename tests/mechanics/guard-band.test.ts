@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { combinedUncertainty, guardBand } from '../../src/mechanics/guard-band.ts'
+import { combinedUncertainty, guardBand, meanUncertainty } from '../../src/mechanics/guard-band.ts'
 
 const limits = { low: 10, high: 12 }
 
@@ -43,6 +43,26 @@ describe('guardBand', () => {
     expect(() => guardBand(Number.NaN, limits, 0)).toThrow(/value/)
     expect(() => guardBand(1, { low: 2, high: 1 }, 0)).toThrow(/limits\.low/)
     expect(() => guardBand(1, limits, -1)).toThrow(/uncertainty/)
+  })
+})
+
+describe('meanUncertainty', () => {
+  // By hand, off by 5 as read, of which 3 changes from reading to reading: 4 stays whatever is read.
+  it('averages out what changes, and keeps what the readings share', () => {
+    const gauge = { size: 5, repeat: 3 }
+    expect(meanUncertainty(gauge, 1)).toBe(5)
+    expect(meanUncertainty(gauge, 9)).toBeCloseTo(Math.sqrt(17), 12)
+    expect(meanUncertainty(gauge, 1e12)).toBeCloseTo(4, 9)
+  })
+
+  it('takes a gauge that repeats no better than it is set as all repeat', () => {
+    expect(meanUncertainty({ size: 2, repeat: 3 }, 9)).toBe(1)
+  })
+
+  it('names what does not fit', () => {
+    expect(() => meanUncertainty({ size: 1, repeat: 1 }, 0)).toThrow(/readings/)
+    expect(() => meanUncertainty({ size: -1, repeat: 1 }, 1)).toThrow(/size/)
+    expect(() => meanUncertainty({ size: 1, repeat: Number.NaN }, 1)).toThrow(/repeat/)
   })
 })
 

@@ -95,13 +95,14 @@ describe('the files of rules/ that sheet and check-in read', () => {
     const spoilt = faultsWith('check-in.json', (json) => {
       const part = (name: string) => json[name] as Record<string, unknown>
       delete part('how').shell
-      Object.assign(part('judged').coarse as object, { share: 1.5 })
+      const { coarse } = part('judged').near as { coarse: object }
+      Object.assign(coarse, { share: 1.5 })
       part('overall').motto = 'Measure twice.'
       part('slips').looksLike = 'Was {{ment}} meant?'
     })
     expect(spoilt).toEqual([
       expect.stringMatching(/^check-in\.json: how\.shell: /),
-      expect.stringMatching(/^check-in\.json: judged\.coarse\.share: .*<=1/),
+      expect.stringMatching(/^check-in\.json: judged\.near\.coarse\.share: .*<=1/),
       expect.stringMatching(/^check-in\.json: overall: .*"motto"/),
       'check-in.json: slips.looksLike: no place is called {{ment}}; there is {{away}}, {{slip}}, {{meant}}',
     ])
