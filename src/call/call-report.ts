@@ -7,6 +7,7 @@ import { findingOf, inOrder, sourceOf } from '../findings/collect.ts'
 import { fillPlaces } from '../findings/fill-places.ts'
 import { breakEvenChance } from '../mechanics/stake.ts'
 import type { Rulebook } from '../rulebook/load.ts'
+import { say } from '../rulebook/places.ts'
 import type { Decision } from './decide.ts'
 import { followOnRules, followOnTable, mustDoIds } from './follow-on.ts'
 import { insteadOf } from './instead-of.ts'
@@ -34,7 +35,7 @@ export async function callReport(context: CallContext): Promise<Call> {
   const withheld = decision.route === null
   return {
     route: decision.route,
-    title: withheld ? 'No call yet' : words.title,
+    title: withheld ? rulebook.callWords.withheld.title : words.title,
     sentence: withheld
       ? withheldSentence(context)
       : fillPlaces(words.call, sentenceTable(context, table)),
@@ -47,11 +48,12 @@ export async function callReport(context: CallContext): Promise<Call> {
   }
 }
 
-function withheldSentence({ decision }: CallContext): string {
+function withheldSentence({ decision, rulebook }: CallContext): string {
   const titles = decision.buildRules.flatMap(({ outcome, title }) =>
     outcome.effect === 'contradiction' && outcome.call === 'withhold' ? [title] : [],
   )
-  return `No call while this stands: ${titles.join('; ').toLowerCase()}.`
+  const contradictions = titles.join('; ').toLowerCase()
+  return say(rulebook.callWords.withheld.sentence, { contradictions })
 }
 
 /** Facts of the called route, with the words that its sentence needs. */
@@ -61,7 +63,8 @@ function sentenceTable(context: CallContext, base: FactTable): FactTable {
   const words = { currency: trials.build.currency, system }
   const use = choicesOf(fact('use'))[choiceOf(trials.build, 'use')] ?? ''
   table.set('useText', computed(rulebook, 'useText', use, { ...words, text: use.toLowerCase() }))
-  const machining = machiningText(trials.trial(context.decision.wouldBe).work)
+  const { work } = trials.trial(context.decision.wouldBe)
+  const machining = machiningText(work, rulebook)
   table.set('machiningText', computed(rulebook, 'machiningText', machining, words))
   const lowered = loweredText(context)
   table.set('loweredText', computed(rulebook, 'loweredText', lowered, { ...words, text: lowered }))
@@ -72,9 +75,9 @@ function sentenceTable(context: CallContext, base: FactTable): FactTable {
 }
 
 /** What a kept cap still needs at the shop, as the sentence of the call says it. */
-function machiningText(work: readonly string[]): string {
-  if (work.includes('line-bore')) return ', line bored and then line honed'
-  return work.includes('line-hone') ? ', line honed first' : ''
+function machiningText(work: readonly string[], { callWords: { kept } }: Rulebook): string {
+  if (work.includes('line-bore')) return kept.bored
+  return work.includes('line-hone') ? kept.honed : ''
 }
 
 function followOn({ followOn: texts }: Rulebook, id: string): Call['followOn'][number] {

@@ -2,6 +2,7 @@ import type { Call } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
 import { findingOf } from '../findings/collect.ts'
+import { say } from '../rulebook/places.ts'
 import type { Rule } from '../rulebook/schema.ts'
 import type { CallContext } from './call-report.ts'
 import type { Decision } from './decide.ts'
@@ -33,15 +34,15 @@ function whyNot(context: CallContext, route: RouteId, verdict: RouteVerdict): st
 
 /** The plan is kept: with what is there, or with what is called. */
 function notLowered(context: CallContext): string {
-  if (context.decision.wouldBe === 'keep-caps-and-bolts') {
-    return 'The present caps and fasteners hold the plan as it is, so nothing of it has to be given up.'
-  }
+  const says = context.rulebook.callWords.insteadOf
+  if (context.decision.wouldBe === 'keep-caps-and-bolts') return says.planHolds
   const { found, asks, trial } = context.lowered
+  const target = loweredText(context)
   if (asks) {
-    return `No lower target answers what practice asks: “${asks.title}”. By the numbers the present caps and fasteners would hold in ${trial.result.holdsIn} of 100 sampled cases at ${loweredText(context)}.`
+    const holdsIn = `${trial.result.holdsIn}`
+    return say(says.practiceAsks, { asked: asks.title, holdsIn, target })
   }
-  const holds = `The present caps and fasteners hold ${loweredText(context)}`
-  return found ? `${holds}: less than the plan, which the call keeps.` : `${holds}.`
+  return say(found ? says.targetFound : says.targetNotFound, { target })
 }
 
 function practiceAsksMore(
@@ -55,12 +56,16 @@ function practiceAsksMore(
 }
 
 /** Routes that hold and that nothing forbids: money decides between them. */
-function ofMoney({ decision, trials }: CallContext, { trial, table }: RouteVerdict): string {
+function ofMoney(
+  { decision, trials, rulebook }: CallContext,
+  { trial, table }: RouteVerdict,
+): string {
+  const says = rulebook.callWords.insteadOf
   const broke = withEffect(decision.choiceRules, 'cannot-afford')
   const price = table.get('costLikely')?.text ?? ''
   if (broke) {
     const budget = decision.buildTable.get('budget')?.text ?? ''
-    return `It would hold, but costs ${price}, and the budget is ${budget}.`
+    return say(says.beyondBudget, { price, budget })
   }
   const insurance = withEffect(decision.choiceRules, 'step-up')
   const called = trials.likelyCost(decision.wouldBe)
@@ -69,12 +74,9 @@ function ofMoney({ decision, trials }: CallContext, { trial, table }: RouteVerdi
   }
   if (trial.likelyCost > called) {
     const more = printMoney(trial.likelyCost - called, trials.build.currency)
-    const extra = called > 0 ? `, ${more} more than the call` : ''
-    return `It holds as well, but costs ${price}${extra}; nothing in this build asks for it.`
+    return called > 0 ? say(says.dearerThanCall, { price, more }) : say(says.dearer, { price })
   }
-  return trial.route.strength > strengthOfCalled(decision)
-    ? 'It holds, and the called route changes less for the same money.'
-    : 'It would hold by the numbers, but it changes less than a route that does not, so it is not trusted with more.'
+  return trial.route.strength > strengthOfCalled(decision) ? says.changesMore : says.notTrusted
 }
 
 function strengthOfCalled({ verdicts, wouldBe }: Decision): number {

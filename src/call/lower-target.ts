@@ -33,8 +33,6 @@ export interface LoweredTarget {
   readonly asks?: Rule | undefined
 }
 
-/** Lowest speed that the search goes down to, as a share of the plan's. */
-const LEAST_SPEED = 0.5
 /** Settings of boost or speed from the least to the plan's. */
 const STEPS = 64
 /** No more than so many times what there is counts as asked. */
@@ -66,7 +64,8 @@ export function lowerTarget(
     ])
     if (calmer) return report(calmer, true)
   }
-  const speed = (step: number): Trials => at(0, LEAST_SPEED + ((1 - LEAST_SPEED) * step) / STEPS)
+  const { leastSpeed } = rulebook.callWords.lowered
+  const speed = (step: number): Trials => at(0, leastSpeed + ((1 - leastSpeed) * step) / STEPS)
   const slow = look(speed(0))
   if (!slow.ok) return { ...report(slow.found, false), asks: stillAsked(slow.found, rulebook) }
   const below = firstThatAsksMore(speed, rulebook)

@@ -2,6 +2,7 @@ import { printFigure } from '../../shared/print.ts'
 import { fromSi } from '../../shared/units.ts'
 import { figureOf } from '../build/build.ts'
 import { figureText } from '../facts/live-facts.ts'
+import { say } from '../rulebook/places.ts'
 import type { Route } from '../rulebook/schema.ts'
 import type { CallContext } from './call-report.ts'
 import type { LoweredTarget } from './lower-target.ts'
@@ -10,7 +11,8 @@ import type { LoweredTarget } from './lower-target.ts'
  * What the present hardware holds, in words: "6.1 psi and 6,500 rpm, about 551 hp"; where nothing
  * will do, the least that was tried.
  */
-export function loweredText({ lowered, trials, system }: CallContext): string {
+export function loweredText({ lowered, trials, rulebook, system }: CallContext): string {
+  const says = rulebook.callWords.lowered
   const speed = printFigure(lowered.rpm, 'rpm', 0)
   const power = figureText(fromSi(lowered.power, 'hp'), 'hp', system)
   const [boosted, sprayed] = [
@@ -18,15 +20,17 @@ export function loweredText({ lowered, trials, system }: CallContext): string {
     figureOf(trials.build, 'nitrousPower') > 0,
   ]
   if (!lowered.found) {
-    const calm = boosted ? ' without boost' : sprayed ? ' without nitrous' : ''
-    return `${lowered.asks ? '' : 'not even '}${speed}${calm}, about ${power}`
+    const calm = boosted ? says.withoutBoost : sprayed ? says.withoutNitrous : undefined
+    const target = say(says.target, { parts: calm ? say(calm, { speed }) : speed, power })
+    return lowered.asks ? target : say(says.none, { target })
   }
+  const nitrous = figureText(lowered.nitrousPower, 'hp', system, 0)
   const parts = [
     ...(boosted ? [figureText(lowered.boost, 'psi', system, 1)] : []),
-    ...(sprayed ? [`${figureText(lowered.nitrousPower, 'hp', system, 0)} of nitrous`] : []),
+    ...(sprayed ? [say(says.nitrous, { power: nitrous })] : []),
     speed,
   ]
-  return `${parts.join(' and ')}, about ${power}`
+  return say(says.target, { parts: parts.join(' and '), power })
 }
 
 /** The route's title and call: where no target will do, those that say so. */

@@ -4,6 +4,7 @@ import { builtFactsFaults } from './built-facts.ts'
 import { conditionFaults } from './check-conditions.ts'
 import { checkReferences } from './references.ts'
 import { type Route, type Rule, routesSchema, ruleSchema } from './schema.ts'
+import { type CallWords, callSchema } from './schema-call.ts'
 import { type CostTable, costSchema } from './schema-cost.ts'
 import {
   type AssumptionRule,
@@ -47,6 +48,7 @@ export interface Rulebook {
   readonly cost: CostTable
   readonly fastenings: Readonly<Record<string, Fastening>>
   readonly holding: Holding
+  readonly callWords: CallWords
   readonly joint: JointConstants
   readonly loadCases: LoadCases
   readonly questions: readonly Question[]
@@ -75,6 +77,7 @@ const DATA = {
   'assumptions.json': z.record(z.string(), assumptionSchema),
   'changes.json': z.array(changeSchema).min(1),
   'computed-facts.json': z.record(z.string(), computedFactSchema),
+  'call.json': callSchema,
   'cost.json': costSchema,
   'fastenings.json': forEachChoice('capFastening', fasteningSchema),
   'follow-on.json': z.record(z.string(), followOnSchema),
@@ -148,6 +151,7 @@ function assemble(
     cost: part('cost.json'),
     fastenings: part('fastenings.json'),
     holding: part('holding.json'),
+    callWords: part('call.json'),
     joint: part('joint.json'),
     loadCases: part('load-cases.json'),
     questions: part('questions.json'),

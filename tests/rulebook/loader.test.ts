@@ -183,6 +183,17 @@ describe('the loader', () => {
     expect(faultsOf(texts.set(file, JSON.stringify(json))).join()).toMatch(words)
   })
 
+  it('refuses words of a call with a place that nothing fills, or a speed beyond the plan', () => {
+    const texts = ruleTexts()
+    const words = JSON.parse(texts.get('call.json') as string) as Record<string, Json>
+    Object.assign(words.insteadOf as Json, { dearer: 'It costs {{prize}} more.' })
+    Object.assign(words.lowered as Json, { leastSpeed: 1.2 })
+    expect(faultsOf(texts.set('call.json', JSON.stringify(words)))).toEqual([
+      expect.stringMatching(/^call\.json: insteadOf\.dearer: no place is called \{\{prize\}\}/),
+      expect.stringMatching(/^call\.json: lowered\.leastSpeed: .*<=0\.95/),
+    ])
+  })
+
   it('refuses two rules with one id, in whatever files', () => {
     const texts = ruleTexts()
     const [first] = JSON.parse(texts.get(FILE) as string) as Json[]
