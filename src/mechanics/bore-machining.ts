@@ -1,4 +1,4 @@
-import { requireWithin } from './domain-error.ts'
+import { requireLimits, requireWithin } from './domain-error.ts'
 import { type Circle, type HalfStock, halfStock } from './half-bores.ts'
 
 /** Everything in m; diameters where a bore is named. */
@@ -122,7 +122,7 @@ export function boreMachining(input: BoreMachiningInput): BoreMachining {
  * Limits of a finished bore at standard size or at an oversize for which
  * bearings with a larger outside diameter are sold.
  *
- * @param standard - limits in the service data, m
+ * @param standard - limits in the service data, m; up to 0.5
  * @param oversize - on the diameter, m; 0 to 0.002
  * @throws {DomainError} if the limits are out of order or the oversize does not fit
  */
@@ -130,7 +130,7 @@ export function finishedLimits(
   standard: { low: number; high: number },
   oversize: number,
 ): { low: number; high: number } {
-  requireWithin('standard.low', standard.low, 0, standard.high)
+  requireLimits('standard', standard, 0, 0.5, 'm')
   requireWithin('oversize', oversize, 0, 0.002, 'm')
   return { low: standard.low + oversize, high: standard.high + oversize }
 }
@@ -209,8 +209,7 @@ function requireInput(input: BoreMachiningInput): void {
   requireWithin('blockFaceCut', input.blockFaceCut ?? 0, 0, 0.005, 'm')
   requireWithin('capFaceCut', input.capFaceCut ?? 0, 0, 0.005, 'm')
   requireWithin('capSideOffset', input.capSideOffset ?? 0, -0.002, 0.002, 'm')
-  requireWithin('finished.low', finished.low, 0.95 * blockBore, finished.high, 'm')
-  requireWithin('finished.high', finished.high, finished.low, 1.1 * blockBore, 'm')
+  requireLimits('finished', finished, 0.95 * blockBore, 1.1 * blockBore, 'm')
   requireWithin('aim', input.aim ?? finished.low, finished.low, finished.high, 'm')
   requireWithin('honingStock', input.honingStock ?? 0, 0, 0.001, 'm')
   requireWithin('cleanUp', input.cleanUp ?? 0, 0, 0.005, 'm')

@@ -1,4 +1,4 @@
-import { requireWithin } from './domain-error.ts'
+import { requireLimits } from './domain-error.ts'
 
 /** Limits of a measure; m. */
 export interface Limits {
@@ -32,9 +32,9 @@ export function clearanceRange(input: {
   journal: Limits
 }): ClearanceRange {
   const { housing, wall, journal } = input
-  requireLimits('housing', housing, 0.02, 0.3)
-  requireLimits('wall', wall, 0, 0.02)
-  requireLimits('journal', journal, 0.02, 0.2)
+  requireLimits('housing', housing, 0.02, 0.3, 'm')
+  requireLimits('wall', wall, 0, 0.02, 'm')
+  requireLimits('journal', journal, 0.02, 0.2, 'm')
   const low = housing.low - 2 * wall.high - journal.high
   const high = housing.high - 2 * wall.low - journal.low
   const middle = (low + high) / 2
@@ -50,9 +50,4 @@ export function clearanceRange(input: {
 
 function width({ low, high }: Limits): number {
   return high - low
-}
-
-function requireLimits(name: string, { low, high }: Limits, least: number, most: number): void {
-  requireWithin(`${name}.low`, low, least, Math.min(high, most), 'm')
-  requireWithin(`${name}.high`, high, low, most, 'm')
 }

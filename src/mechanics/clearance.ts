@@ -1,4 +1,4 @@
-import { DomainError, requireWithin } from './domain-error.ts'
+import { DomainError, requireLimits, requireWithin } from './domain-error.ts'
 import { expansionOf, type GrowthMaterial, thermalGrowth } from './thermal-growth.ts'
 
 /** A bearing set and its journal, measured at one temperature; m, diameters where not said. */
@@ -89,8 +89,7 @@ export function targetClearance(
   perDiameter: { low: number; high: number },
 ): { low: number; high: number } {
   requireWithin('journal', journal, 0.02, 0.2, 'm')
-  requireWithin('perDiameter.low', perDiameter.low, 0, perDiameter.high)
-  requireWithin('perDiameter.high', perDiameter.high, perDiameter.low, 0.01)
+  requireLimits('perDiameter', perDiameter, 0, 0.01)
   return { low: journal * perDiameter.low, high: journal * perDiameter.high }
 }
 

@@ -38,3 +38,21 @@ export function requireWithin(
     throw new DomainError(argument, found, `from ${low} to ${high}${unit && ` ${unit}`}`)
   }
 }
+
+/**
+ * Refuse limits of which one is out of the range of both, or which are the wrong way round.
+ * The upper is looked at first, so that the range said of the lower has something in it.
+ *
+ * @param argument - name shown in the error, with `.low` or `.high`
+ * @throws {DomainError} if one does not fit
+ */
+export function requireLimits(
+  argument: string,
+  { low, high }: { readonly low: number; readonly high: number },
+  least: number,
+  most: number,
+  unit = '',
+): void {
+  requireWithin(`${argument}.high`, high, least, most, unit)
+  requireWithin(`${argument}.low`, low, least, high, unit)
+}

@@ -105,7 +105,7 @@ export const clearanceSheet = worksheet({
     'wall.high': 'wallHigh',
     'journal.low': 'journalLow',
     'journal.high': 'journalHigh',
-    rise: 'blockRise',
+    rise: ['blockRise', 'journalRise', 'shellRise'],
     length: 'housingVertical',
     housingBore: 'housingVertical',
     wall: 'backWall',

@@ -51,37 +51,66 @@ export function runWorksheet(sheet: Worksheet, raw: unknown, system: System): Wo
     const answer = { name: sheet.name, inputs: given, ...rest, ...(series ? { series } : {}) }
     return { ok: answer, picture }
   } catch (error) {
-    return { problems: [problemOf(sheet, error, given)], inputs: given }
+    return { problems: [problemOf(sheet, error, { given, values })], inputs: given }
   }
 }
 
+/** What a worksheet read: as it was given, and for the mechanics. */
+interface Inputs {
+  readonly given: Readonly<Record<string, Given>>
+  readonly values: Readonly<Record<string, unknown>>
+}
+
+/** Of a figure that is worked out from several inputs: the range of one would be another's. */
+const WITH_OTHERS = 'with the other inputs it is outside what the equations cover'
+
 /** A refusal of the mechanics in the worksheet's own words; any other error is a fault of ours. */
-function problemOf(
-  sheet: Worksheet,
-  error: unknown,
-  given: Readonly<Record<string, Given>>,
-): Problem {
+function problemOf(sheet: Worksheet, error: unknown, { given, values }: Inputs): Problem {
   if (error instanceof InputError) return error.problem
   if (!(error instanceof DomainError)) throw error
-  const field = fieldOf(sheet, error.argument, given)
+  const field = fieldOf(sheet, error, values)
   const kind = kindOf(sheet.fields, field)
-  const own = given[field.split('.')[0] ?? '']
-  const isList = Array.isArray(own) || own === undefined
-  const found = isList ? inOwnUnit(String(error.found), kind) : givenText(own)
-  const fits = `give ${inOwnUnit(error.fits, kind)}`
+  const own = at(values, field)
+  const written = at(given, field)
+  const found =
+    written === undefined || Array.isArray(written)
+      ? inOwnUnit(String(error.found), kind)
+      : givenText(written as Given)
+  const isOther = typeof own === 'number' && !(own === error.found && isSaidIn(error.fits, kind))
+  const fits = isOther ? WITH_OTHERS : `give ${inOwnUnit(error.fits, kind)}`
   return { field, code: 'out-of-range', found: describeFound(found), fits }
 }
 
-/** `items[2].low` → `items.2.low`, then the worksheet's own name for it. */
+/** What stands at a path such as `items.2.low`. */
+function at(record: unknown, path: string): unknown {
+  return path.split('.').reduce<unknown>((value, part) => {
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, part)) return undefined
+    return (value as Record<string, unknown>)[part]
+  }, record)
+}
+
+/**
+ * `items[2].low` → `items.2.low`, then the worksheet's own name for it. Of several that may be
+ * meant, and of the rows of a list, it is the one with the very figure that was refused, or else
+ * the first that was given.
+ */
 function fieldOf(
   { names }: Worksheet,
-  argument: string,
-  given: Readonly<Record<string, Given>>,
+  { argument, found }: DomainError,
+  values: Inputs['values'],
 ): string {
   const path = argument.replace(/\[(\d+)\]/g, '.$1')
-  const own = names[path] ?? path
-  if (typeof own === 'string') return own
-  return own.find((name) => Object.hasOwn(given, name.split('.')[0] ?? '')) ?? own[0] ?? path
+  const meant = [names[path] ?? path].flat().flatMap((name) => inEachRow(name, values))
+  const filled = meant.filter((name) => at(values, name) !== undefined)
+  return filled.find((name) => at(values, name) === found) ?? filled[0] ?? meant[0] ?? path
+}
+
+/** `fasteners.0.grip` → the same of every row that was given. */
+function inEachRow(name: string, values: Inputs['values']): string[] {
+  const [key = '', row, ...rest] = name.split('.')
+  const rows = values[key]
+  if (row !== '0' || !Array.isArray(rows)) return [name]
+  return rows.map((_, index) => [key, index, ...rest].join('.'))
 }
 
 function kindOf(fields: Fields, path: string): KindId | undefined {
@@ -90,6 +119,13 @@ function kindOf(fields: Fields, path: string): KindId | undefined {
   if (control?.type === 'quantity') return control.kind
   if (control?.type !== 'list') return undefined
   return kindOf(control.fields, rest.filter((part) => !/^\d+$/.test(part)).join('.'))
+}
+
+/** Whether a range is one of this kind: a force that comes of a torque has none in its units. */
+function isSaidIn(text: string, kind: KindId | undefined): boolean {
+  if (kind === undefined) return true
+  const { si } = KINDS[kind] as Kind
+  return si === '' || text.endsWith(` ${si}`)
 }
 
 /** A range in SI, such as "from 0.001 to 0.15 m", in the units of the field: in mm and in inches. */

@@ -24,6 +24,9 @@ import {
   worksheet,
 } from './worksheet.ts'
 
+/** Any of these is what a preload comes of. */
+const TIGHTENED_BY = ['preload', 'torque', 'stretch', 'turnAngle', 'shareOfProof']
+
 /** Torque to preload and back, its scatter, and the thread that has to hold it. */
 export const preload = worksheet({
   name: 'preload',
@@ -103,7 +106,8 @@ export const preload = worksheet({
     holeUltimate: 'blockUltimate',
     'areas.screw': 'holeMinorMax',
     'areas.hole': 'screwMajorMin',
-    load: 'preload',
+    load: TIGHTENED_BY,
+    preload: TIGHTENED_BY,
   },
   work,
   fromBuild,

@@ -174,3 +174,46 @@ describe('units of worksheets', () => {
     }
   })
 })
+
+describe('a figure that the mechanics work out of several inputs', () => {
+  const caps = {
+    grade: 'sae-8',
+    pull: '9000 lbf',
+    side: '4000 lbf',
+    capMaterial: 'gray-iron-30',
+    blockMaterial: 'gray-iron-30',
+  }
+  const group = { count: 2, thread: '1/2-13', preload: '12000 lbf', grip: '2 in', kind: 'bolt' }
+
+  it('is refused by an input that was given, without a range of something else', async () => {
+    const error = await refused('preload', {
+      ...bolt,
+      torque: '0 lb ft',
+      grade: 'sae-8',
+      engagement: '0.9 in',
+      blockMaterial: 'gray-iron-30',
+    })
+    expect(error).toMatchObject({ field: 'torque', found: '0 lb ft' })
+    expect(error.fits).toBe('with the other inputs it is outside what the equations cover')
+  })
+
+  it('is refused in the row of a list that it stands in', async () => {
+    const second = { ...group, preload: '9e9 lbf' }
+    const error = await refused('cap-joint', { ...caps, fasteners: [group, second] })
+    expect(error).toMatchObject({ field: 'fasteners.1.preload', found: '9000000000 lbf' })
+  })
+
+  it('is refused by the one of several like inputs that does not fit', async () => {
+    const { example } = WORKSHEETS.find(({ name }) => name === 'clearance') as { example: object }
+    const error = await refused('clearance', { ...example, journalRise: '900 K' })
+    expect(error).toMatchObject({ field: 'journalRise', found: '900 K' })
+    // −100 to 300 K of the mechanics.
+    expect(error.fits).toContain('-100 to 300')
+  })
+
+  it('names the upper of two limits when that is the one at fault', async () => {
+    const { example } = WORKSHEETS.find(({ name }) => name === 'clearance') as { example: object }
+    const error = await refused('clearance', { ...example, perDiameterHigh: -0.001 })
+    expect(error).toMatchObject({ field: 'perDiameterHigh', fits: 'give from 0 to 0.01' })
+  })
+})

@@ -119,10 +119,28 @@ function* extremes(fields: Fields, example: Record<string, unknown>): Generator<
   }
 }
 
+interface Said {
+  readonly found: string
+  readonly fits: string
+}
+
+/** Whether a refusal says a range with nothing in it, or one that the figure is in. */
+function isSelfContradictory({ found, fits }: Said): boolean {
+  const [, figure, unit = ''] = /^(-?[\d.e+-]+)(?: ([^(]+))?$/.exec(found) ?? []
+  const ranges = [...fits.matchAll(/from (-?[\d.e+-]+) to (-?[\d.e+-]+) ?([^()]*)/g)]
+  return ranges.some(([, low, high, of = '']) => {
+    if (Number(low) > Number(high)) return true
+    // Ranges are rounded to five digits.
+    const inside = Number(figure) > Number(low) * 1.001 && Number(figure) < Number(high) * 0.999
+    return of.trim() === unit.trim() && inside
+  })
+}
+
 describe.each(WORKSHEETS.map((sheet) => [sheet.name, sheet] as const))('%s', (_, sheet) => {
-  it('answers or refuses every extreme, and names one of its own inputs when it refuses', () => {
+  it('answers or refuses every extreme, and names one of its own inputs and what would fit', () => {
     const unnamed = new Set<string>()
     const broken = new Set<string>()
+    const contradictory = new Set<string>()
     let refusals = 0
     const bases = [{}, ...(MORE[sheet.name] ?? [])].map((more) => ({ ...sheet.example, ...more }))
     for (const base of bases) expect(runWorksheet(sheet, base, 'us')).toHaveProperty('ok')
@@ -130,14 +148,17 @@ describe.each(WORKSHEETS.map((sheet) => [sheet.name, sheet] as const))('%s', (_,
       const outcome = runWorksheet(sheet, raw, 'metric')
       if ('problems' in outcome) {
         refusals += 1
-        for (const { field } of outcome.problems) {
+        for (const problem of outcome.problems) {
+          const { field, found, fits } = problem
           if (!Object.hasOwn(sheet.fields, field.split('.')[0] ?? ''))
             unnamed.add(`${key}: ${field}`)
+          if (isSelfContradictory(problem)) contradictory.add(`${key}: ${field}: ${found}, ${fits}`)
         }
       } else if (/NaN|undefined/.test(JSON.stringify(outcome))) broken.add(key)
     }
     expect([...unnamed]).toEqual([])
     expect([...broken]).toEqual([])
+    expect([...contradictory]).toEqual([])
     expect(refusals).toBeGreaterThan(0)
   })
 })
