@@ -18,8 +18,8 @@ export const MOST_NAMED = 3
 
 /**
  * The answers that an equation's refusal is likeliest about: the fact that it names, then the
- * figures said that are farthest towards an end of their range, then the choices. The equation's
- * own names and SI figures are not for people.
+ * figures said that are farthest towards an end of their range, then choices and threads. The
+ * equation's own names and SI figures are not for people.
  *
  * @param answers - what was said
  * @returns the likeliest first; none when nothing was said
@@ -35,7 +35,8 @@ export function likeliest(
     .map((key) => ({ key, off: Math.abs((positionOf(key, answers) as number) - 0.5) }))
     .sort((a, b) => Number(b.key === named) - Number(a.key === named) || b.off - a.off)
     .map(({ key }) => key)
-  const choices = FACT_KEYS.filter((key) => fact(key).kind === 'choice' && isSaid(answers[key]))
+  const isWord = (key: FactKey) => ['choice', 'thread'].includes(fact(key).kind)
+  const choices = FACT_KEYS.filter((key) => isWord(key) && isSaid(answers[key]))
   return [...figures, ...choices.filter(counts)]
 }
 

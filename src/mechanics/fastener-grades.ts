@@ -113,8 +113,9 @@ export const FASTENER_GRADES: readonly FastenerGrade[] = Object.keys(GRADES) as 
  * Proof, yield, tensile and rolled-thread endurance strength of a grade at a size.
  *
  * @param grade - property class or grade
- * @param nominalDiameter - d, m; from 0.005 to the largest size the row is printed for
- *   (SAE 1½ in, ISO 39 mm)
+ * @param nominalDiameter - d, m; from 0.003, since outer and cross bolts are smaller than those of a main
+ *   cap, to the largest size the row is printed for (SAE 1½ in, ISO 39 mm); a first row stands for
+ *   all below it
  * @returns strengths, Pa, with their source
  * @throws {DomainError} if the diameter is outside the rows of the grade
  * @see SAE J429; ISO 898-1; Shigley, 9th ed., Tables 8–9, 8–11, 8–17
@@ -122,7 +123,7 @@ export const FASTENER_GRADES: readonly FastenerGrade[] = Object.keys(GRADES) as 
 export function fastenerStrength(grade: FastenerGrade, nominalDiameter: number): FastenerStrength {
   const rows = GRADES[grade]
   const largest = rows[rows.length - 1]?.upTo ?? 0
-  requireWithin('nominalDiameter', nominalDiameter, 0.005, largest, 'm')
+  requireWithin('nominalDiameter', nominalDiameter, 0.003, largest, 'm')
   // A hair of room: sizes arrive by unit conversion.
   const row = rows.find(({ upTo }) => nominalDiameter <= upTo * (1 + 1e-9)) as GradeRow
   const { upTo: _, ...strength } = row

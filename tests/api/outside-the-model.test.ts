@@ -139,10 +139,28 @@ describe('likeliest', () => {
     expect(likeliest(new DomainError('x', 1, 'less'), {})).toEqual([])
   })
 
+  it('leaves no thread out that was said', () => {
+    const said = readAnswers({ capHistory: 'matched', fastenerThread: '1/2-13' }).answers
+    expect(likeliest(new DomainError('nominalDiameter', 1, 'less'), said)).toContain(
+      'fastenerThread',
+    )
+  })
+
   it('counts for the gas only what the gas rests on', () => {
     const said = readAnswers({ bore: '4 in', capHeight: '6 in', use: 'street' }).answers
     const fields = (argument: string) => likeliest(new DomainError(argument, 1, 'less'), said)
     expect(fields('startPressure')).toEqual(['bore'])
     expect(fields('web')).toEqual(['capHeight', 'bore', 'use'])
+  })
+})
+
+describe('the least and the greatest thread that is taken', () => {
+  it.each(['M5x0.5', 'M5x1', 'M20x0.5', 'M20x4'])('%s is reckoned with', async (fastenerThread) => {
+    for (const capFastening of ['two-bolt', 'four-bolt', 'four-bolt-splayed', 'cross-bolted']) {
+      const { status } = await postJson('/api/assess', {
+        answers: { fastenerThread, capFastening },
+      })
+      expect([capFastening, status]).toEqual([capFastening, 200])
+    }
   })
 })
