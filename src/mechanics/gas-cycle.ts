@@ -11,7 +11,7 @@ export interface GasCycleInput {
   readonly bore: number
   /** m, 0.02 to 0.5 */
   readonly stroke: number
-  /** Rod length between centres, m, above 0.55 of the stroke; null for an infinitely long rod. */
+  /** Rod length between centres, m, above 0.55 of the stroke, up to 2; null for an infinitely long rod. */
   readonly rodLength: number | null
   /** 2 to 30 */
   readonly compressionRatio: number
@@ -134,7 +134,7 @@ function checkGasCycleInput(input: GasCycleInput): void {
   requireWithin('bore', input.bore, 0.02, 0.5, 'm')
   requireWithin('stroke', input.stroke, 0.02, 0.5, 'm')
   if (input.rodLength !== null) {
-    requireWithin('rodLength', input.rodLength, 0.55 * input.stroke, 1e6, 'm')
+    requireWithin('rodLength', input.rodLength, 0.55 * input.stroke, 2, 'm')
   }
   requireWithin('compressionRatio', input.compressionRatio, 2, 30)
   requireWithin('speed', input.speed, 10, 2000, 'rad/s')

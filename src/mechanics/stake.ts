@@ -1,4 +1,4 @@
-import { requireWithin } from './domain-error.ts'
+import { DomainError, requireWithin } from './domain-error.ts'
 
 /** Money lost if the bottom end lets go, before asking how likely that is. One currency. */
 export interface StakeInput {
@@ -42,7 +42,9 @@ export function stake({ invested, work = 0, salvage = 0, besides = 0 }: StakeInp
  */
 export function breakEvenChance(extraCost: number, atStake: number, protection = 1): number {
   requireAmount('extraCost', extraCost)
-  requireWithin('atStake', atStake, Number.MIN_VALUE, 1e12)
+  if (!(atStake > 0 && atStake <= 1e12)) {
+    throw new DomainError('atStake', atStake, 'above 0, at most 1000000000000')
+  }
   requireWithin('protection', protection, 1e-6, 1)
   return extraCost / (atStake * protection)
 }

@@ -203,6 +203,8 @@ function fromBuild({ assessment }: BuildSource): Record<string, unknown> {
     low: of(low),
     high: of(high),
   }))
-  if (items.length === 0) return { ...jobCostSheet.example, invested: of(cost.stake) }
-  return { items, invested: of(cost.stake) }
+  // Where nothing is at stake there is no chance to weigh; the example's stake is nobody's.
+  const invested = cost.stake > 0 ? of(cost.stake) : undefined
+  const lines = items.length > 0 ? { items } : jobCostSheet.example
+  return present({ ...lines, invested })
 }

@@ -211,6 +211,20 @@ describe('a figure that the mechanics work out of several inputs', () => {
     expect(error.fits).toContain('-100 to 300')
   })
 
+  it('says ends that a person can use', async () => {
+    const item = { label: 'Line bore', likely: '400 USD' }
+    const stake = await refused('job-cost', { items: [item], invested: '0 USD' })
+    expect(stake).toMatchObject({
+      field: 'invested',
+      fits: 'give above 0, at most 1000000000000',
+    })
+    const { example } = WORKSHEETS.find(({ name }) => name === 'gas-cycle') as { example: object }
+    const rod = await refused('gas-cycle', { ...example, rodLength: '40000 in' })
+    // No rod of a piston engine comes near 2 m at a stroke of half a metre or less.
+    expect(rod).toMatchObject({ field: 'rodLength' })
+    expect(rod.fits).toMatch(/ to 2000 mm /)
+  })
+
   it('names the upper of two limits when that is the one at fault', async () => {
     const { example } = WORKSHEETS.find(({ name }) => name === 'clearance') as { example: object }
     const error = await refused('clearance', { ...example, perDiameterHigh: -0.001 })

@@ -60,6 +60,15 @@ describe('a worksheet filled in from a case', () => {
     expect(Math.abs(value('loadFactor') / joint.loadFactor - 1)).toBeLessThan(2e-2)
   })
 
+  it('weighs no chance where nothing is at stake', async () => {
+    const free = readAnswers({ invested: '0 USD' }).answers
+    const value = await filled('job-cost', { ...answers, ...free })
+    expect(value('stake')).toBeNaN()
+    const paid = readAnswers({ invested: '8000 USD' }).answers
+    const weighed = await filled('job-cost', { ...answers, ...paid })
+    expect(weighed('stake')).toBeGreaterThan(0)
+  })
+
   it('names no torque for fasteners that an angle tightens', async () => {
     const turned = readAnswers({
       fastenerThread: 'M11x1.5',
