@@ -1,5 +1,5 @@
 import cluster from 'node:cluster'
-import { readFileSync } from 'node:fs'
+import { readFileSync, statSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import type { AddressInfo } from 'node:net'
 import { availableParallelism } from 'node:os'
@@ -12,7 +12,7 @@ import { fromOperatorFiles } from './operator-files.ts'
 import { printFonts } from './pages/print-fonts.ts'
 import { pngDrawer } from './preview/png.ts'
 import { ratePeers } from './rate-peers.ts'
-import { readFolder } from './rulebook/read-folder.ts'
+import { readFolder, readUtf8 } from './rulebook/read-folder.ts'
 import { readSettings } from './settings.ts'
 import { clientAddress } from './site/client-address.ts'
 import { readAway } from './site/read-away.ts'
@@ -117,11 +117,7 @@ function stopOnError<T>(make: () => T): T {
 }
 
 function readText(path: string): string | undefined {
-  try {
-    return readFileSync(path, 'utf8')
-  } catch {
-    return undefined
-  }
+  return statSync(path, { throwIfNoEntry: false })?.isFile() ? readUtf8(path) : undefined
 }
 
 async function readAsset(path: string): Promise<Uint8Array<ArrayBuffer> | undefined> {

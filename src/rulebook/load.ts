@@ -61,6 +61,9 @@ export interface Rulebook {
 /** More faults than these say that it is another folder. */
 const MOST_NAMED = 60
 
+/** No rule needs more lists and objects in each other. */
+const DEEPEST = 32
+
 /** A fault in an operator's file: which file, where in it, and what is wrong. */
 export class RulebookError extends Error {
   readonly faults: readonly string[]
@@ -179,12 +182,23 @@ function readRules(name: string, json: unknown, faults: string[]): Rule[] {
   return json.flatMap((entry, index) => {
     const named = typeof entry?.id === 'string' ? entry.id : `entry ${index + 1}`
     const place = `${name}: ${named}`
+    // What walks conditions goes down with them.
+    if (isDeeperThan(DEEPEST, entry)) {
+      faults.push(`${place}: is nested deeper than ${DEEPEST}`)
+      return []
+    }
     const plain = conditionFaults(entry?.conditions).map((fault) => `${place}: ${fault}`)
     faults.push(...plain)
     // The schema would say the same of the conditions again, in fewer words.
     const said = plain.length > 0 ? (field: string) => field === 'conditions' : () => false
     return check(place, ruleSchema, entry, faults, said) ?? []
   })
+}
+
+/** Whether lists and objects stand in each other more than so many deep. */
+function isDeeperThan(most: number, value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false
+  return most === 0 || Object.values(value).some((part) => isDeeperThan(most - 1, part))
 }
 
 function check<S extends z.ZodType>(

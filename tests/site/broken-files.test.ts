@@ -45,6 +45,20 @@ const BROKEN: readonly [string, () => void, RegExp][] = [
     /main-caps\.json.*not JSON/,
   ],
   [
+    'a page in another encoding',
+    () => writeFileSync(files.path('content/method.md'), Buffer.from('# Bor\u00e9', 'latin1')),
+    /content\/method\.md: is not UTF-8/,
+  ],
+  [
+    'a rule without an end to its conditions',
+    () =>
+      writeFileSync(
+        files.path('rules/deep.json'),
+        `[{"id":"deep","conditions":${'{"all":['.repeat(3000)}${']}'.repeat(3000)}}]`,
+      ),
+    /deep\.json: deep: is nested deeper than 32/,
+  ],
+  [
     'a wrong type in the rules',
     () =>
       spoil('rules/holding.json', (json) => ({ ...json, [Object.keys(json)[0] as string]: 'x' })),
@@ -169,6 +183,19 @@ describe('broken files of an operator', () => {
     expect(output.log).toMatch(says)
     expect(output.log).not.toContain('    at ')
     expect(output.out).toBe('')
+  })
+
+  it('are none where an editor put a mark of byte order before them', async () => {
+    for (const name of ['rules/cost.json', 'content/method.md']) {
+      writeFileSync(files.path(name), `\ufeff${readFileSync(files.path(name), 'utf8')}`)
+    }
+    const server = await startServer(files.env)
+    const method = await (await fetch(`${server.origin}/method`)).text()
+    expect(method).not.toContain('\ufeff')
+    // What stands before the text of a page is for us.
+    expect(method).not.toContain('title: ')
+    server.child.kill('SIGTERM')
+    expect(await server.ended).toBe(0)
   })
 
   it('are refused when read again, the last good ones kept; good ones are taken', async () => {
