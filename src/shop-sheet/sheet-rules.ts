@@ -7,12 +7,15 @@ const fact = <N extends string = never>(...places: readonly N[]) =>
   z.strictObject({ text: wording(...places), source: ruleSource })
 
 /** Where a route's own work is done, and what is said with it. */
-const told = z.strictObject({ at: z.enum(['home', 'shop']), ...fact().shape })
+const place = z.strictObject({ at: z.enum(['home', 'shop']), ...fact().shape })
+
+/** Steps of rules/follow-on.json before which it is done: the first of them that there is. */
+const told = z.strictObject({ ...place.shape, before: z.array(z.string()).min(1) })
 
 const order = z.strictObject({
   /** By id in rules/cost.json. */
-  works: z.record(z.string(), told),
-  /** Said of every other work. */
+  works: z.record(z.string(), told.partial({ before: true })),
+  /** Said of every other work; its `before` holds for each that has none. */
   otherwise: told,
   /** Work → the step of rules/follow-on.json that tells of it in other words, and goes in its place. */
   toldBy: z.record(z.string(), z.string()),

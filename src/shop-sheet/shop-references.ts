@@ -21,6 +21,8 @@ export function checkShopReferences(
       .filter((name) => !items.has(name))
       .map((name) => `${place}: "${name}" is not in cost.json`)
   const { often, sheet } = rules
+  const { works, otherwise } = sheet.order
+  const before = [...Object.values(works), otherwise].flatMap((work) => work.before ?? [])
   const asked = [...often.parts, ...often.questions, ...often.before, ...often.after]
   const faults = [
     ...LIMIT_IDS.flatMap((id) => limitFaults(id, rules)),
@@ -28,6 +30,9 @@ export function checkShopReferences(
       ...strangers(`parts.json: ${id}: when.work`, when?.work),
       ...strangers(`parts.json: ${id}: when.parts`, when?.parts),
     ]),
+    ...before
+      .filter((step) => !Object.hasOwn(followOn, step))
+      .map((step) => `sheet.json: order: before: "${step}" is not in follow-on.json`),
     ...strangers('sheet.json: order.works', Object.keys(sheet.order.works)),
     ...strangers('sheet.json: order.toldBy', Object.keys(sheet.order.toldBy)),
     ...Object.entries(sheet.order.toldBy)

@@ -28,6 +28,16 @@ async function orderFor(shopLineBores: string) {
   return withRouteWork(workSteps(rulebook, assessment), four, shopRules.sheet.order)
 }
 
+/** The steps of a build whose call is the route named. */
+async function stepsOf(own: Record<string, string>, route: string) {
+  const { answers } = readAnswers({ ...BOOSTED, ...own })
+  const assessment = await assess(rulebook, answers, { withoutWhatIf: true })
+  const called = assessment.routes.find(({ id }) => id === assessment.call.route)
+  if (!called) throw new Error('no route is called')
+  expect(called.id).toBe(route)
+  return withRouteWork(workSteps(rulebook, assessment), called, shopRules.sheet.order)
+}
+
 const placeOf = (order: { id: string }[], id: string) => order.findIndex((step) => step.id === id)
 
 // What a machinist does in which order is common practice, no published source.
@@ -44,12 +54,35 @@ describe('the order of work with all that the route has done', () => {
     expect(placeOf(await orderFor('yes'), 'ship-block')).toBe(-1)
   })
 
-  it('drills and fits the caps before the mains are bored, and hones last', async () => {
+  it('fits the caps, drills through them, sets the studs, bores, and hones last', async () => {
     const order = await orderFor('no')
-    const places = ['drill-and-tap', 'fit-caps', 'line-bore', 'line-hone', 'wash-block'].map((id) =>
-      placeOf(order, id),
+    const wanted = ['fit-caps', 'drill-and-tap', 'studs-with-steel-caps', 'line-bore', 'line-hone']
+    const ids = order.map(({ id }) => id)
+    expect(ids.filter((id) => [...wanted, 'wash-block'].includes(id))).toEqual([
+      ...wanted,
+      'wash-block',
+    ])
+  })
+
+  it('sets new studs under steel caps that stay before it measures the bores with them', async () => {
+    const ids = await stepsOf(
+      { capFastening: 'four-bolt-splayed', capMaterial: 'steel' },
+      'keep-caps-add-studs',
     )
-    expect(places).not.toContain(-1)
-    expect(places).toEqual([...places].sort((a, b) => a - b))
+    expect(placeOf(ids, 'studs-with-steel-caps')).toBeGreaterThan(-1)
+    expect(placeOf(ids, 'recheck-bores-after-studs')).toBeGreaterThan(
+      placeOf(ids, 'studs-with-steel-caps'),
+    )
+  })
+
+  it('sets the studs of a stronger block before it is cut, and measures it last', async () => {
+    const ids = (
+      await stepsOf(
+        { boost: '40psi', websAllowFourBolt: 'no', capMaterial: 'gray-iron' },
+        'stronger-block',
+      )
+    ).map(({ id }) => id)
+    const wanted = ['studs-with-steel-caps', 'block-machining', 'bore-check', 'wash-block']
+    expect(ids.filter((id) => wanted.includes(id))).toEqual(wanted)
   })
 })

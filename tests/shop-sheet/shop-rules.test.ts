@@ -54,6 +54,11 @@ describe('the files of rules/ that sheet and check-in read', () => {
       'sheet.json: order.toldBy: "bore-chek" is not in cost.json',
       'sheet.json: order.toldBy.bore-chek: "recheck" is not in follow-on.json',
     ])
+    const before = faultsWith('sheet.json', (json) => {
+      const { otherwise } = json.order as { otherwise: object }
+      Object.assign(otherwise, { before: ['line-boar'] })
+    })
+    expect(before).toEqual(['sheet.json: order: before: "line-boar" is not in follow-on.json'])
   })
 
   it('names file and field of every fault', () => {
