@@ -69,6 +69,7 @@ function quantityOf(id: string, { engine, assessment }: SheetCase): string {
   if (!isSaid || engine.splitCase)
     return id.endsWith('-set') || id.startsWith('main-studs') ? '1 set' : '1'
   if (id === 'main-studs') return `1 set: ${2 * engine.mains}`
+  if (id === 'main-studs-four') return `1 set: ${4 * engine.mains}`
   if (id === 'main-studs-long') return `1 set: count by its supplier`
   if (id === 'steel-cap-set' || id === 'four-bolt-cap-set') return `1 set: ${engine.mains}`
   if (id === 'line-bore' || id.startsWith('line-hone') || id === 'bore-check') {

@@ -24,6 +24,20 @@ describe('steel caps and studs', () => {
     expect(call.mustDo).toContain('studs-with-steel-caps')
   })
 
+  it('studs for four fasteners a cap cost more than studs for two, unless their price was said', async () => {
+    const studsOf = async (own: Record<string, unknown>) => {
+      const report = await callFor({ capMaterial: 'steel', ...own })
+      expect(report.call.route).toBe('keep-caps-add-studs')
+      return report.cost.items.find(({ id }) => id.startsWith('main-studs'))?.likely ?? 0
+    }
+    const two = await studsOf({})
+    for (const capFastening of ['four-bolt', 'four-bolt-splayed']) {
+      expect(await studsOf({ capFastening })).toBeGreaterThan(1.5 * two)
+    }
+    const said = { studsPrice: { value: 210, currency: 'USD' }, capFastening: 'four-bolt' }
+    expect(await studsOf(said)).toBe(210)
+  })
+
   it('steel caps on studs already are simply kept', async () => {
     const { call } = await callFor({
       capMaterial: 'steel',

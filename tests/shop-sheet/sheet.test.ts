@@ -115,6 +115,17 @@ describe('the shop sheet', () => {
     expect(pair(sheet, 'If it were only honed').value).toContain('more than a hone should take')
   })
 
+  it('counts four studs to a cap where four fasteners hold it', async () => {
+    const sheet = await sheetOf({
+      ...RACE,
+      compressionRatio: '11',
+      capFastening: 'four-bolt',
+      capMaterial: 'steel',
+    })
+    const rows = blocks(sheet).flatMap((block) => (block.kind === 'table' ? block.table.rows : []))
+    expect(rows.find(([label]) => label?.startsWith('Main studs'))?.[1]).toBe('1 set: 20')
+  })
+
   it('lists quantities, prices and what is often forgotten', async () => {
     const tables = blocks(await sheetOf(RACE)).flatMap((block) =>
       block.kind === 'table' ? [block.table] : [],
