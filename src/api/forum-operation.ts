@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { callPost, postTexts } from '../forum/call-post.ts'
 import { saidWords } from '../forum/said-words.ts'
 import { safetyWords } from '../pages/safety-words.ts'
+import { neededButAssumed } from '../talk/call-so-far.ts'
 import { acceptAnswers } from './accept-answers.ts'
 import { assessOrRefuse } from './assess-safely.ts'
 import { unitsPart } from './body-parts.ts'
@@ -42,7 +43,8 @@ export const forumOperation = postOperation({
     const system = units === 'metric' ? '&units=metric' : ''
     const link = `${originOf(deps, c)}/call?${assessment.link}${system}`
     const end = safetyWords(deps.content, 'end-of-post')
-    const post = callPost({ assessment, said: saidWords(answers), href: link, end })
+    const isGuess = neededButAssumed(rulebook, assessment).length > 0
+    const post = callPost({ assessment, isGuess, said: saidWords(answers), href: link, end })
     return c.json({ link, ...postTexts(post) })
   },
 })

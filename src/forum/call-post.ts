@@ -5,6 +5,7 @@ import {
   stillOpen,
 } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
+import { surenessText } from '../pages/call-so-far.ts'
 import { marginText, spreadText } from '../pages/margin-bars.ts'
 import { moneyRange } from '../pages/money-range.ts'
 import { weakestMargin } from '../pages/weakest-margin.ts'
@@ -19,6 +20,8 @@ const MOST_ASSUMED = 6
 /** What a post is made from. */
 export interface CallCase {
   readonly assessment: Assessment
+  /** Whether the call rests on assumed answers that a call needs. */
+  readonly isGuess: boolean
   /** What the person said, in words, such as "bore 4.03 in". */
   readonly said: readonly string[]
   /** Whole address of the call. */
@@ -32,12 +35,13 @@ export function postTexts(post: Post): PostTexts {
   return { plain: asPlain(post), markdown: asMarkdown(post), bbcode: asBbcode(post) }
 }
 
-/** The call, the three numbers that decide it, what was assumed, and the link. */
-export function callPost({ assessment, said, href, end }: CallCase): Post {
+/** The call, how sure it is, the three numbers that decide it, what was assumed, and the link. */
+export function callPost({ assessment, isGuess, said, href, end }: CallCase): Post {
   const { call } = assessment
   return [
     { kind: 'heading', text: `Main caps: ${call.title}` },
     { kind: 'line', text: call.sentence },
+    { kind: 'line', text: surenessText({ confidence: call.confidence, isGuess }) },
     ...(call.confidence === 'withheld' ? contradictions(assessment) : callNumbers(assessment)),
     ...shownCautions(assessment),
     { kind: 'line', text: `Build: ${said.join('; ')}.` },

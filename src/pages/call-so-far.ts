@@ -24,6 +24,11 @@ export function confidenceWord(sofar: Sureness): string {
   return surenessOf(sofar).word.toLowerCase()
 }
 
+/** How sure a call is and what that means, as plain text. */
+export function surenessText(sofar: Sureness): string {
+  return `How sure: ${confidenceWord(sofar)}. ${surenessOf(sofar).meaning}`
+}
+
 /** The badge that says how sure a call is, in a word and an outline. */
 export function confidenceBadge(sofar: Sureness): Html {
   return html`<span class="badge is-${sofar.confidence}">${surenessOf(sofar).word}</span>`

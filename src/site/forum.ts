@@ -14,6 +14,7 @@ import { errorPage } from '../pages/error-page.ts'
 import { type ForumView, forumPage } from '../pages/forum.ts'
 import { pageHref } from '../pages/page-href.ts'
 import { safetyWords } from '../pages/safety-words.ts'
+import { neededButAssumed } from '../talk/call-so-far.ts'
 import { extrasQuery, LONGEST_NOTE } from './link-extras.ts'
 import { type RequestView, viewOf } from './request-view.ts'
 import { canonicalLink } from './share.ts'
@@ -30,6 +31,7 @@ export function forumRoutes(deps: AppDeps): Hono {
     const own = canonicalLink(rulebook, request)
     const href = `${originOf(deps, c)}${pageHref('/call', own, units)}`
     const end = safetyWords(deps.content, 'end-of-post')
+    const isGuess = neededButAssumed(rulebook, assessment).length > 0
     const query = new URL(c.req.url).searchParams
     const isHanded = query.get('hand') === 'on'
     const isSet = (key: FactKey): boolean => !isHanded || query.getAll('set').includes(key)
@@ -38,7 +40,7 @@ export function forumRoutes(deps: AppDeps): Hono {
         units,
         link,
         sentence: assessment.call.sentence,
-        call: postTexts(callPost({ assessment, said: saidWords(answers), href, end })),
+        call: postTexts(callPost({ assessment, isGuess, said: saidWords(answers), href, end })),
         answers: shownAnswers(answers, isSet),
         note: request.extras.note,
         longestNote: LONGEST_NOTE,

@@ -151,7 +151,7 @@ describe('a person’s own words', () => {
 
 describe('the call as a post', () => {
   const assessment = sampleAssessment()
-  const post = callPost({ assessment, said: SAID, href: HREF, end: END })
+  const post = callPost({ assessment, isGuess: false, said: SAID, href: HREF, end: END })
   const { plain, bbcode } = postTexts(post)
 
   it('says the call, three numbers, what was assumed and the link', () => {
@@ -163,6 +163,12 @@ describe('the call as a post', () => {
     expect(plain).toContain(HREF)
     expect(plain.trimEnd().split('\n').at(-1)).toBe(END)
     expect(plain).toContain('Build: bore 4.03 in; cap history original to the block, never moved.')
+  })
+
+  it('says how sure the call is, and that a guess is one', () => {
+    expect(plain).toContain('How sure: likely. An open answer could still change it.')
+    const guess = callPost({ assessment, isGuess: true, said: SAID, href: HREF, end: END })
+    expect(postTexts(guess).plain).toMatch(/How sure: first guess\. .*not what to buy\./)
   })
 
   it('uses the tags that every forum knows, each closed', () => {
@@ -182,7 +188,7 @@ describe('the call as a post', () => {
       call: { ...assessment.call, route: null, confidence: 'withheld', sentence: 'No call.' },
     })
     const text = postTexts(
-      callPost({ assessment: withheld, said: SAID, href: HREF, end: END }),
+      callPost({ assessment: withheld, isGuess: false, said: SAID, href: HREF, end: END }),
     ).plain
     expect(text).not.toMatch(/Holds in|Likely cost|Weakest/)
   })
@@ -195,7 +201,13 @@ describe('the call as a post', () => {
       { ...one, label: 'Weighty', matters: 'with-others' as const },
     ]
     const text = postTexts(
-      callPost({ assessment: sampleAssessment({ assumptions }), said: SAID, href: HREF, end: END }),
+      callPost({
+        assessment: sampleAssessment({ assumptions }),
+        isGuess: false,
+        said: SAID,
+        href: HREF,
+        end: END,
+      }),
     ).plain
     expect(text.indexOf('Weighty')).toBeLessThan(text.indexOf('Idle'))
     expect(text).toMatch(/Weighty: .*could still change the call/)
