@@ -25,7 +25,7 @@ function routeRow(route: RouteReport, call: Call): Html {
 <td role="cell" class="number" data-head="Holds in">${route.holdsIn} of 100<br><span class="soft">${route.neededHoldsIn} needed</span></td>
 <td role="cell" data-head="Weakest margin">${weakest(route)}</td>
 <td role="cell" class="number" data-head="Likely cost">${printMoney(cost.likely, cost.currency)}${cost.low === cost.high ? NOTHING : html`<br><span class="soft">${moneyRange(cost, cost.currency)}</span>`}</td>
-<td role="cell" data-head="Verdict">${verdict(route, call)}</td></tr>
+<td role="cell" data-head="Verdict"><span>${verdict(route, call)}</span></td></tr>
 `
 }
 

@@ -192,3 +192,13 @@ describe('call page of a call that costs nothing', () => {
     expect(page).not.toContain('0% chance')
   })
 })
+
+describe('the verdict on a route', () => {
+  it('is one element in its cell, which a phone lays out as a grid of its elements', () => {
+    const insteadOf = sample.routes.map(({ id }) => ({ route: id, why: 'In **43** of 100 cases.' }))
+    const page = render({ call: { ...sample.call, insteadOf } })
+    const cells = [...page.matchAll(/data-head="Verdict">(.*?)<\/td>/gs)].map(([, cell]) => cell)
+    expect(cells.some((cell) => cell?.includes('<strong>43</strong>'))).toBe(true)
+    for (const cell of cells) expect(cell).toMatch(/^<span>.*<\/span>$/s)
+  })
+})
