@@ -130,8 +130,8 @@ export const fasteningSchema = z.strictObject({
   outer: z.int().min(0),
   /** Lean of the outer fasteners from the vertical, degrees. */
   outerLean: z.number().min(0).max(45),
-  /** Diameter of the outer fasteners over that of the inner ones. */
-  outerSize: z.number().positive(),
+  /** Diameter of the outer fasteners over that of the inner ones: any thread that is taken fits. */
+  outerSize: z.number().min(0.8).max(1.5),
   crossBolts: z.int().min(0),
   girdle: z.boolean(),
   /** How far the feet of the cap count as built in: 0 free, 1 built in. */
@@ -243,7 +243,11 @@ export const jointSchema = z.strictObject({
     ...why,
   }),
   girdle: z.strictObject({ stiffnessShare: z.number().min(0).max(0.6), ...why }),
-  crossBolt: z.strictObject({ sizeOverInner: z.number(), proofShare: z.number(), ...why }),
+  crossBolt: z.strictObject({
+    sizeOverInner: z.number().min(0.6).max(1.5),
+    proofShare: z.number(),
+    ...why,
+  }),
   crossBoltGrade: z.string(),
   intercoolerEffectiveness: z.strictObject({ none: z.number(), intercooler: z.number(), ...why }),
   /** Choice → material of the mechanics. */

@@ -266,3 +266,21 @@ describe('the loader', () => {
     expect(faultsOf(texts)).toHaveLength(2)
   })
 })
+
+describe('sizes of outer and cross bolts', () => {
+  // Threads from 5 to 20 mm are taken. Below 4 mm an outer bolt, below 3 a cross bolt is no bolt
+  // that the joint is reckoned with, and above 30 no bolt of a main cap: common practice, no
+  // published source.
+  it.each([0, -0.75, 0.3, 3])('%d of the inner ones is refused by its place', (size) => {
+    const texts = ruleTexts()
+    const joint = JSON.parse(texts.get('joint.json') as string)
+    const fastenings = JSON.parse(texts.get('fastenings.json') as string)
+    joint.crossBolt.sizeOverInner = size
+    fastenings['four-bolt'].outerSize = size
+    texts.set('joint.json', JSON.stringify(joint))
+    texts.set('fastenings.json', JSON.stringify(fastenings))
+    const faults = faultsOf(texts).join('\n')
+    expect(faults).toMatch(/joint\.json: crossBolt\.sizeOverInner: /)
+    expect(faults).toMatch(/fastenings\.json: four-bolt\.outerSize: /)
+  })
+})
