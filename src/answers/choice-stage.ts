@@ -130,7 +130,11 @@ function isUnknown(
 
 /** A part with a price on it is for sale, not on the engine: "steel caps run 285". */
 function isPriced({ from, to }: Mention<ChoiceMeaning>, parts: Parts): boolean {
-  const { pairs, input, scopes, figures } = parts
+  const { pairs, input, scopes, figures, tokens, lexicon } = parts
+  // "Steel caps cost too much for me".
+  const dear = (at: number): boolean => lexicon.words.prices.dear.has(tokens[at]?.text ?? '')
+  if ([to, to + 1, to + 2].some((at) => scopes.clause[at] === scopes.clause[from] && dear(at)))
+    return true
   const named = new Set(pairs.filter(({ use }) => use.kind === 'fact').map(({ figure }) => figure))
   const loosePrice = figures.some(
     (figure) =>

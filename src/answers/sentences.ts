@@ -110,6 +110,8 @@ export function asksAt(i: number, tokens: readonly Token[], sentence: readonly n
   if (QUESTIONS.has(word)) return true
   if (!ASKING.has(word)) return false
   if (AUXILIARIES.has(tokens[i + 1]?.text ?? '')) return true
+  // "How strong are stock caps".
+  if (word === 'how' && ['is', 'are'].includes(tokens[i + 2]?.text ?? '')) return true
   let end = i
   while (end + 1 < tokens.length && sentence[end + 1] === sentence[i]) end += 1
   return tokens[end]?.text === '?'

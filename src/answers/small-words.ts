@@ -81,6 +81,8 @@ const prices = z.strictObject({
   priced: phrases,
   /** Things, known from other phrases, that money is spent on besides the engine's bottom end. */
   otherThings: phrases,
+  /** Right after a part they say that it is not bought: "steel caps cost too much". */
+  dear: phrases,
   /** Words that make a price what somebody else paid. */
   paid: phrases,
   /** Words that make an amount no price of a part or job. */
