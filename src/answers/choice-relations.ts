@@ -75,7 +75,7 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
   const webs = new Set(
     readings.filter(({ key }) => key === 'websAllowFourBolt').map(({ from }) => clause[from]),
   )
-  return withStrip(readings).filter(({ key, answer, from }) => {
+  return withStrip(readings).filter(({ key, answer, from, to }) => {
     // "Webs are too thin for four bolts" counts no bolts.
     const counted = key === 'capFastening' || key === 'fastenerKind'
     if (counted && webs.has(clause[from])) return false
@@ -100,6 +100,9 @@ export function settleRelated(readings: readonly Reading[], { clause }: Scopes):
       return !has('tightening', 'torque-angle')
     // "Tows a boat".
     if (key === 'use' && answer === 'endurance') return !has('use', 'towing')
+    // "98 octane race gas".
+    const race = readings.some((one) => one.answer === 'race-gasoline' && one.from === to)
+    if (key === 'fuel' && answer === 'pump-gasoline' && race) return false
     // "E85 from the pump".
     if (key === 'fuel' && answer === 'pump-gasoline')
       return !has('fuel', 'e85') || !sameClause('e85', from)

@@ -39,15 +39,19 @@ function pushSize(figure: Figure, input: FigureInput, into: Findings): boolean {
   return true
 }
 
+/** So far on, in words, a message still opens. */
+const OPENING = 4
+
 /** "From a 408, naturally aspirated", "motor's a 355": the size by which an engine is called. */
 function isNamedEngine(
   { value, decimal, from, to }: Figure,
   { tokens, lexicon }: FigureInput,
 ): boolean {
-  const { called, names } = lexicon.words.engines
-  const before = tokens[from - 2]?.text ?? ''
-
-  if (decimal || value < 230 || value > 620 || tokens[from - 1]?.text !== 'a') return false
+  const { called, calledAfter, names } = lexicon.words.engines
+  const [before, last] = [tokens[from - 2]?.text ?? '', tokens[from - 1]?.text ?? '']
+  if (decimal || value < 230 || value > 620) return false
+  if (from <= OPENING && calledAfter.has(last)) return true
+  if (last !== 'a') return false
   const ends = (tokens[to]?.kind ?? 'mark') === 'mark'
   return ends && (called.has(before) || names.has(before))
 }

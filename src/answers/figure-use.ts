@@ -84,6 +84,9 @@ function useOf(
     wrenched ||
     isWrenched(figure, key, mention, input)
   if (meaning.needsUnit && !candidate.unitSaid && !implied) return undefined
+  // "Nitrous 427": shots come in steps, engines do not.
+  const size = key === 'nitrousPower' && !figure.unit && figure.value >= 230
+  if (size && figure.value % 25 !== 0) return undefined
   // "7k tops", "8500 limit": as far as it revs rather than what may be spent.
   const revs = key === 'budget' && meaning.weak && figure.unit?.kind !== 'money'
   if (revs && figure.value >= 4000) return undefined

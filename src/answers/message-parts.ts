@@ -92,6 +92,23 @@ function isUnboosted({ meanings }: Mention<ChoiceMeaning>): boolean {
   )
 }
 
+/** The jet of "jet boat" is none of a carburettor. */
+function isInChoice(
+  { from, to, meanings }: Mention<FigureMeaning>,
+  choices: readonly Mention<ChoiceMeaning>[],
+): boolean {
+  return (
+    meanings.every(({ kind }) => kind === 'noise') &&
+    choices.some(
+      (one) =>
+        one.from <= from &&
+        to <= one.to &&
+        to - from < one.to - one.from &&
+        one.meanings.some(({ kind }) => kind === 'choice'),
+    )
+  )
+}
+
 /** Nor are the head bolts of "cap head bolts" of the heads. */
 function isCapHead(
   mention: Mention<ChoiceMeaning>,
@@ -118,7 +135,7 @@ function nameFigures(
     mentionsIn(lexicon.figures, tokens, (at) => (inFigure[at] ?? false) || (denied[at] ?? false)),
     tokens,
     lexicon,
-  )
+  ).filter((mention) => !isInChoice(mention, choiceMentions))
   const overFrom = overFromIn(figures, tokens, lexicon, money)
   const single = new Set(overFrom.flatMap(({ over, base }) => [over, base]))
   const open = figures.filter(

@@ -53,6 +53,8 @@ const engines = z.strictObject({
   ofBlock: phrases,
   /** Before "a 408" they make it the size by which an engine is called: "it's a 408". */
   called: phrases,
+  /** Where a message opens they make a bare number after them its size: "mild 350", "small block 400". */
+  calledAfter: phrases,
   /** The engine as it was made: "thirty over a stock 4.000". */
   standard: phrases,
   /** Beside a bore they make it the one before it was bored: "it started at 4.000". */
