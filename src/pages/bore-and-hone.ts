@@ -1,3 +1,4 @@
+import type { OrderRule } from '../shop-sheet/sheet-rules.ts'
 import { figure } from './figure.ts'
 import { type Html, html } from './html.ts'
 import { box, circle, line, path, short, svg, words } from './svg.ts'
@@ -7,48 +8,41 @@ const MIDDLE = { x: 60, y: 62 }
 /** Finished size as drawn; the rest is drawn many times larger than life. */
 const FINISHED = 36
 
-type Stage = 'fitted' | 'bored' | 'pulled' | 'honed'
-
-const STAGES: Readonly<Record<Stage, { name: string; words: string }>> = {
-  fitted: { name: 'new caps fitted', words: 'the half circles do not meet' },
-  bored: { name: 'line bored', words: 'one tool, one straight row of holes, still small' },
-  pulled: { name: 'new clamp', words: 'other fasteners pull the bore out of round' },
-  honed: { name: 'line honed', words: 'stones bring it to size, round and smooth' },
-}
+type Says = OrderRule['mainBore']
+type Stage = keyof Says['stages']
 
 /**
  * Why boring comes before honing, as three stages of one bore; without new caps, why honing
  * is needed at all, as two.
  */
-export function boreAndHone(bored: boolean): Html {
-  const stages: Stage[] = bored ? ['fitted', 'bored', 'honed'] : ['pulled', 'honed']
-  const said = stages.map((stage) => `${STAGES[stage].name}: ${STAGES[stage].words}`)
+export function boreAndHone(isBored: boolean, { bored, honed, stages: named }: Says): Html {
+  const why = isBored ? bored : honed
+  const stages: Stage[] = isBored ? ['fitted', 'bored', 'honed'] : ['pulled', 'honed']
+  const said = stages.map((stage) => `${named[stage].name}: ${named[stage].leaves}`)
   return figure({
     id: 'bore-and-hone',
     picture: svg({
       id: 'bore-stages',
       height: 150,
-      title: bored ? 'Why line boring comes before line honing' : 'Why the bores are line honed',
+      title: why.title,
       text: `${said.join('; ')}.`,
-      body: html`${stages.map((stage, index) => panel(stage, index, (360 - stages.length * PANEL) / 2))}`,
+      body: html`${stages.map((stage, index) => panel(stage, `${index + 1} ${named[stage].name}`, (360 - stages.length * PANEL) / 2 + index * PANEL))}`,
     }),
-    caption: bored
-      ? 'Errors drawn many times larger than life; the dashed circle is the finished size. New caps never sit exactly where the old ones were, so the two half circles miss each other. A hone follows the hole it is put into and takes off very little: it cannot move a bore sideways. So a boring bar first cuts one straight row of holes, a little small, and the hone then brings them to size.'
-      : 'Errors drawn many times larger than life; the dashed circle is the finished size. Other fasteners clamp harder and in another way, and the bore changes its shape. The hone takes off what stands inside the finished circle.',
+    caption: why.text,
     table: {
       caption: 'The stages of one main bore',
       head: ['Stage', 'What it leaves'],
-      rows: stages.map((stage) => [STAGES[stage].name, STAGES[stage].words]),
+      rows: stages.map((stage) => [named[stage].name, named[stage].leaves]),
     },
     classes: 'picture-beside',
   })
 }
 
-function panel(stage: Stage, index: number, left: number): Html {
+function panel(stage: Stage, name: string, left: number): Html {
   const { x, y } = MIDDLE
-  return html`<g transform="translate(${left + index * PANEL} 0)">${box(6, 8, 108, y - 8, 'block')}${box(16, y, 88, 50, 'cap')}
+  return html`<g transform="translate(${left} 0)">${box(6, 8, 108, y - 8, 'block')}${box(16, y, 88, 50, 'cap')}
 ${hole(stage)}${circle(x, y, FINISHED, 'ink dashed')}${line(6, y, 114, y, 'ink-soft')}${tool(stage)}
-${words(x, 134, `${index + 1} ${STAGES[stage].name}`, 'middle small')}</g>`
+${words(x, 134, name, 'middle small')}</g>`
 }
 
 function hole(stage: Stage): Html {

@@ -29,8 +29,8 @@ export function whatFollows(
   return html`<section aria-labelledby="follows"><h2 id="follows">What follows from it</h2>
 ${changes(called.changes)}
 ${parts.length === 0 ? html`<p>${isIdle ? 'No parts to buy, and no machine work.' : 'No parts to buy.'}</p>` : html`<h3>Parts</h3><ul>${each(parts, (part) => html`<li>${part}</li>`)}</ul>`}
-${steps.length === 0 ? NOTHING : html`<h3>The order of work</h3>${workOrder(steps, ['the bare block', 'every main cap, marked with its place,', 'the fasteners that will stay'])}`}
-${machined ? html`<details><summary>${bored ? 'Why the bore comes before the hone' : 'Why the bores are honed'}</summary>${boreAndHone(bored)}</details>` : NOTHING}
+${steps.length === 0 ? NOTHING : html`<h3>The order of work</h3>${workOrder(steps, order)}`}
+${machined && order ? html`<details><summary>${bored ? 'Why the bore comes before the hone' : 'Why the bores are honed'}</summary>${boreAndHone(bored, order.mainBore)}</details>` : NOTHING}
 ${followOn(call.followOn, steps)}
 ${rest.length === 0 ? NOTHING : html`<h3>Also</h3><ul>${each(rest, (id) => html`<li>${name(id)}</li>`)}</ul>`}
 </section>`

@@ -1,3 +1,4 @@
+import type { OrderRule } from '../shop-sheet/sheet-rules.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 import { workGlyph } from './work-glyphs.ts'
 
@@ -21,9 +22,12 @@ interface Leg {
  * The order of work, drawn as legs at home and at the machine shop.
  *
  * @param steps - from strip-down to assembly
- * @param sends - what travels to the shop, in words
+ * @param says - what travels to the shop and comes back; nothing of it when not given
  */
-export function workOrder(steps: readonly WorkStep[], sends: readonly string[]): Html {
+export function workOrder(
+  steps: readonly WorkStep[],
+  says?: Pick<OrderRule, 'goes' | 'comesBack'>,
+): Html {
   const legs = legsOf(steps)
   const firstShop = legs.findIndex(({ at }) => at === 'shop')
   return html`<ol class="legs">
@@ -31,8 +35,8 @@ ${each(
   legs,
   (leg, index) => html`<li class="leg at-${leg.at}">
 <p class="leg-place"><span class="tag">${leg.at === 'shop' ? 'At the machine shop' : 'In your own workshop'}</span></p>
-${index === firstShop && sends.length > 0 ? html`<p class="sends">Goes to the shop: ${list(sends)}.</p>` : NOTHING}
-${leg.at === 'home' && index > 0 && index === legs.length - 1 ? html`<p class="sends">Comes back: the block with its caps on, cut under the clamp of their fasteners. Nothing is mixed from here on.</p>` : NOTHING}
+${says && index === firstShop ? html`<p class="sends">${says.goes.text}</p>` : NOTHING}
+${says && leg.at === 'home' && index > 0 && index === legs.length - 1 ? html`<p class="sends">${says.comesBack.text}</p>` : NOTHING}
 <ol class="steps" start="${leg.first}">${each(leg.steps, (step, at) => stepItem(step, leg.first + at))}</ol>
 </li>`,
 )}
@@ -53,10 +57,4 @@ function legsOf(steps: readonly WorkStep[]): Leg[] {
     else legs.push({ at: step.at, first: index + 1, steps: [step] })
   })
   return legs
-}
-
-/** "a", "a and b", "a, b and c". */
-export function list(words: readonly string[]): string {
-  if (words.length < 2) return words.join('')
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 }

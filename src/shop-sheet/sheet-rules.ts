@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { wording } from '../rulebook/places.ts'
+import { phrase, wording } from '../rulebook/places.ts'
 import { ruleSource } from '../rulebook/schema.ts'
 
 /** A sentence that states a fact of the trade, so that it says where that is from. */
@@ -12,7 +12,19 @@ const place = z.strictObject({ at: z.enum(['home', 'shop']), ...fact().shape })
 /** Steps of rules/follow-on.json before which it is done: the first of them that there is. */
 const told = z.strictObject({ ...place.shape, before: z.array(z.string()).min(1) })
 
+const why = z.strictObject({ title: phrase(), ...fact().shape })
+const stage = z.strictObject({ name: phrase(), leaves: phrase() })
+
 const order = z.strictObject({
+  /** What travels to the shop, and what comes back from it. */
+  goes: fact(),
+  comesBack: fact(),
+  /** Why a main bore is bored and honed, or honed alone, by the stages of its drawing. */
+  mainBore: z.strictObject({
+    bored: why,
+    honed: why,
+    stages: z.record(z.enum(['bored', 'fitted', 'honed', 'pulled']), stage),
+  }),
   /** By id in rules/cost.json. */
   works: z.record(z.string(), told.partial({ before: true })),
   /** Said of every other work; its `before` holds for each that has none. */

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { unit } from 'mathjs'
 import { describe, expect, it } from 'vitest'
 import type { RouteReport } from '../../shared/assessment.ts'
+import { boreAndHone } from '../../src/pages/bore-and-hone.ts'
 import { capShape, uprightFasteners } from '../../src/pages/cap-shape.ts'
 import { costBars } from '../../src/pages/cost-bars.ts'
 import { loadBySpeed } from '../../src/pages/load-by-speed.ts'
@@ -12,6 +13,7 @@ import { inUnits, printIn } from '../../src/pages/person-units.ts'
 import { pressureTrace } from '../../src/pages/pressure-trace.ts'
 import { reachMap, spreadOut } from '../../src/pages/reach-map.ts'
 import { workOrder } from '../../src/pages/work-order.ts'
+import { shopRules } from '../check-in/case.ts'
 import { SAMPLE_STEPS, sampleAssessment, sampleReach } from '../support/sample-assessment.ts'
 
 const sample = sampleAssessment()
@@ -291,8 +293,23 @@ describe('load over speed', () => {
   })
 })
 
+describe('why a main bore is bored and honed', () => {
+  const { mainBore } = shopRules.sheet.order
+
+  it('tells of new caps where it is bored, of the new clamp where it is only honed', () => {
+    const bored = String(boreAndHone(true, mainBore))
+    const honed = String(boreAndHone(false, mainBore))
+    for (const words of [mainBore.bored.title, mainBore.bored.text, mainBore.stages.fitted.leaves])
+      expect([bored.includes(words), honed.includes(words)], words).toEqual([true, false])
+    for (const words of [mainBore.honed.title, mainBore.honed.text, mainBore.stages.pulled.leaves])
+      expect([bored.includes(words), honed.includes(words)], words).toEqual([false, true])
+    expect(bored.indexOf('2 line bored')).toBeLessThan(bored.indexOf('3 line honed'))
+    expect(honed).toContain('1 new clamp')
+  })
+})
+
 describe('order of work', () => {
-  const markup = String(workOrder(SAMPLE_STEPS, ['the bare block']))
+  const markup = String(workOrder(SAMPLE_STEPS, shopRules.sheet.order))
 
   it('numbers the steps through, whoever does them', () => {
     const values = [...markup.matchAll(/class="step" value="(\d+)"/g)].map((match) =>
@@ -302,9 +319,10 @@ describe('order of work', () => {
   })
 
   it('says what goes to the shop before the shop’s first step, and bores before it hones', () => {
-    expect(markup.indexOf('Goes to the shop: the bare block')).toBeLessThan(
-      markup.indexOf('step-fit-caps'),
-    )
+    const { goes, comesBack } = shopRules.sheet.order
+    expect(markup).toContain(goes.text)
+    expect(markup.indexOf(goes.text)).toBeLessThan(markup.indexOf('step-fit-caps'))
+    expect(markup.indexOf(comesBack.text)).toBeGreaterThan(markup.indexOf('step-line-hone'))
     expect(markup.indexOf('step-line-bore')).toBeLessThan(markup.indexOf('step-line-hone'))
     expect(markup.match(/class="leg at-shop"/g)).toHaveLength(1)
   })
