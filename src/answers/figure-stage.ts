@@ -195,6 +195,7 @@ function asideOf(figure: Figure, parts: Parts): string | undefined {
 /** Read a figure by its unit, its size and what stands near; says whether it did. */
 function readByKind(figure: Figure, parts: Parts, into: Findings): boolean {
   const { choiceMentions, input } = parts
+  if (readStake(figure, parts, into)) return true
   if (readGrade(figure, parts, into) || readByUnit(figure, input, into)) return true
   if (figure.unit && readPounds(figure, isOfBoost(figure, parts), input, into)) return true
   if (figure.unit && readTorque(figure, isFastened(figure, parts), input, into)) return true
@@ -205,6 +206,20 @@ function readByKind(figure: Figure, parts: Parts, into: Findings): boolean {
       .map(({ from }) => from),
   )
   return readSizeBefore(figure, (at) => layouts.has(at), input, into)
+}
+
+/** "Already 14k in": what somebody has in the engine. */
+function readStake(figure: Figure, { tokens, lexicon, input }: Parts, into: Findings): boolean {
+  const { from, to, unit, scaled, value } = figure
+  const money = unit ? unit.kind === 'money' : scaled || value >= 1000
+  const [before, next] = [tokens[from - 1]?.text ?? '', tokens[to + 1]]
+  const { figures, prices } = lexicon.words
+  const has = figures.about.has(before) || prices.stakes.has(before)
+  if (!money || !has || tokens[to]?.text !== 'in' || (next && next.kind !== 'mark')) return false
+  const found = candidateFor('invested', figure, input.money)
+  if (!found || !('answer' in found)) return false
+  into.readings.push({ key: 'invested', answer: found.answer, from, to: to + 1, strength: 2 })
+  return true
 }
 
 /** "7k tops": as far as it revs. */

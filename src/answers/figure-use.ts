@@ -4,6 +4,7 @@ import { type Candidate, candidateFor, type MoneyContext } from './candidates.ts
 import type { FigureMeaning, Lexicon } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Negations } from './negation.ts'
+import { roundAway } from './numbers.ts'
 import type { Figure } from './plain-figure.ts'
 import type { Scopes } from './scopes.ts'
 import type { Token } from './tokens.ts'
@@ -75,7 +76,7 @@ function useOf(
   const wrenched = ofMains(figure, meaning.fact) && isOfTorques(figure.from, input)
   // "Head bolts at 70 ft lb. Mains at 95."
   const key = wrenched ? 'fastenerTorque' : meaning.fact
-  const candidate = ofMains(figure, key) ?? candidateFor(key, figure, money)
+  const candidate = ofMains(figure, key) ?? candidateFor(key, inThousands(figure, meaning), money)
   if (!candidate) return undefined
   const implied =
     isJournal(figure, key) ||
@@ -102,6 +103,16 @@ function useOf(
   const base = own ? 10 : meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key, candidate, weak: meaning.weak }
   return { score: (fits ? base : base - 4.5) - 0.1 * far, use }
+}
+
+/** "Revs to 6.8": thousands, beside words that name how far an engine revs. */
+function inThousands(figure: Figure, meaning: FigureMeaning): Figure {
+  const { value, decimal, unit, scaled, low } = figure
+  if (meaning.kind !== 'cue' || meaning.fact !== 'peakRpm' || meaning.weak) return figure
+  const tenths = Math.abs(value * 10 - Math.round(value * 10)) < 1e-6
+  const short = decimal && tenths && !unit && !scaled && low === undefined
+  if (!short || value < 3.5 || value >= 10) return figure
+  return { ...figure, value: roundAway(value * 1000), scaled: true }
 }
 
 /** "Mains at 95" may be of the journals or of the wrench. */

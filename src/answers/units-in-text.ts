@@ -146,8 +146,10 @@ function isPreposition(
   symbol: string,
   { numbers, engines }: UnitReader,
 ): boolean {
-  if (symbol !== 'in' || tokens[number.to]?.text !== 'in' || to !== number.to + 1) return false
-  if (number.money || (number.scaled && number.value >= 100)) return true
+  if (symbol !== 'in' || tokens[number.to]?.text !== 'in') return false
+  // "Already 14k in."
+  if (number.money || number.value >= 1000 || (number.scaled && number.value >= 100)) return true
+  if (to !== number.to + 1) return false
   const next = tokens[to]
   // "7200 in 9.40": so fast in so many seconds.
   if (next?.kind === 'number') return number.value >= 150
