@@ -67,6 +67,8 @@ function readAsked(parts: Parts, asking: FactKey, into: Findings): void {
     !isNoToOther(stretch, asking, parts, into.readings) &&
     !(isOfOtherPart(stretch, choiceMentions, scopes) && !isOnHead(stretch, asking, parts)) &&
     (!scopes.outside[stretch.from] ||
+      // "They came with it", to the question where they are from.
+      (scopes.outside[stretch.from] === 'past' && asking === 'capOrigin') ||
       (scopes.outside[stretch.from] === 'other' &&
         (SHOP_SAYS.has(asking) || isReported(tokens, lexicon)))) &&
     !into.readings.some(({ from, to }) => from < stretch.to && stretch.from < to)

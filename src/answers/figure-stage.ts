@@ -153,7 +153,7 @@ function readLoose(
       tokens,
       parts.lexicon,
       input.money,
-      correctionsIn(parts),
+      [...correctionsIn(parts), ...turnsIn(parts)],
       into,
     )
   }
@@ -179,6 +179,13 @@ function readLoose(
 function correctionsIn({ scopes }: Parts): number[] {
   return scopes.markers
     .filter(({ meanings }) => meanings.includes('correction'))
+    .map(({ from }) => from)
+}
+
+/** "The gate is 10, I turn it up to 18": where it is turned to counts. */
+function turnsIn({ scopes, tokens }: Parts): number[] {
+  return scopes.markers
+    .filter(({ meanings, to }) => meanings.includes('changing') && tokens[to]?.text === 'to')
     .map(({ from }) => from)
 }
 

@@ -159,11 +159,24 @@ function isPreposition(
   return numbers.notInchBefore.includes(next.text)
 }
 
+/** "Punched thirty", "bored it out .040". */
+function isPunched(
+  tokens: readonly Token[],
+  { value, decimal, scaled, from }: PlainNumber,
+  { punched, punchedOut }: NumberVocabulary,
+): boolean {
+  const thou = !decimal && value >= 10 && value <= 60 && value % 10 === 0
+  if (scaled || !(thou || (decimal && value >= 0.01 && value <= 0.06))) return false
+  let at = from - 1
+  while (at > from - 4 && punchedOut.includes(tokens[at]?.text ?? '')) at -= 1
+  return punched.includes(tokens[at]?.text ?? '')
+}
+
 /** "thirty over", ".030 over", "30 thou over", "0.5 mm over", "30 thousandths oversize". */
 function overAt(
   tokens: readonly Token[],
   number: PlainNumber,
-  { numbers }: UnitReader,
+  { numbers, tree }: UnitReader,
 ): FoundUnit | undefined {
   let at = number.to
   const word = tokens[at]?.text ?? ''
@@ -171,7 +184,12 @@ function overAt(
   if (metric || numbers.thou.includes(word) || word === 'inch' || word === 'in' || word === '"')
     at += 1
   const over = tokens[at]
-  if (!over || !numbers.over.includes(over.text)) return undefined
+  if (!over || !numbers.over.includes(over.text)) {
+    const bare = longestAt(tree, tokens, number.to) === undefined
+    return bare && isPunched(tokens, number, numbers)
+      ? { kind: 'over', unit: 'in', to: number.to }
+      : undefined
+  }
   // "0.030 over 4 in"; but "5 over 6" is none.
   const small = number.decimal && number.value < 0.13
   if (number.scaled || (tokens[at + 1]?.kind === 'number' && !small)) return undefined

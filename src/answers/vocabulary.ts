@@ -40,6 +40,10 @@ const numberVocabulary = z.strictObject({
   /** Words before a figure that make it less than nothing. */
   belowZero: phrases,
   over: phrases,
+  /** Before a bare number like thirty they make it an oversize: "it's been punched thirty". */
+  punched: phrases,
+  /** Between those and the number: "bored it thirty". */
+  punchedOut: phrases,
   thou: phrases,
   notInchBefore: phrases,
   /** Before "hundred" they make it no one hundred: "a few hundred fifty". */
