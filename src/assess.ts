@@ -62,6 +62,8 @@ export async function assess(
   const trials = trialsOf(build, rulebook, memory)
   const input: DecideInput = { answers, trials, rulebook, run: runRules, system, everyRoute: true }
   const decision = await decide(input)
+  // Before other targets are tried, whose loads would be written over these.
+  const loads = loadsReport(trials)
   const lowered = lowerTarget(trials, rulebook, memory)
   const ask = whatIf(rulebook, memory, giveWay)
   const now = quickCallOf(decision, trials)
@@ -85,7 +87,7 @@ export async function assess(
     version: rulebook.version,
     link: toQuery(answers, rulebook.version),
     build: buildReport(trials.build, answers, system),
-    loads: loadsReport(trials),
+    loads,
     routes,
     call: await callReport(context),
     cautions: cautionsOf(decision, lowered, routes, reported),

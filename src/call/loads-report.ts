@@ -6,13 +6,12 @@ import { capShare } from '../mechanics/cap-share.ts'
 import type { WorstLoad as SweptLoad } from '../mechanics/load-sweep.ts'
 import type { MainLoads } from '../mechanics/main-loads.ts'
 
-/** Degrees between the points of a polar diagram and of the pressure curve. */
-const POLAR_STEP = 5
+/** Degrees between the points of the pressure curve; a polar diagram has the samples of the loads. */
 const TRACE_STEP = 4
 
 /** The loads as the API and the pictures show them: kN, bar, degrees, rounded. */
 export function loadsReport({ loads, build }: Pick<Trials, 'loads' | 'build'>): LoadReport {
-  const { fullLoads, speeds, sweep } = loads
+  const { fullLoads, speeds, sweep, sampled } = loads
   const hardest = most(fullLoads, (load) => load.cycle.peakPressure)
   const strongest = most(fullLoads, (load) => load.power)
   const pullest = most(fullLoads, (load) => load.torque)
@@ -38,7 +37,7 @@ export function loadsReport({ loads, build }: Pick<Trials, 'loads' | 'build'>): 
       return {
         main: index + 1,
         rpm: rpm(speeds[at] as number),
-        polar: polar(loads, at, index),
+        polar: polar(sampled.loads[at] as MainLoads, index),
         worstPull: worst(loads, main.worstPull),
         worstSide: worst(loads, main.worstSide),
         unitLoad: round(unitLoadOf(build, main.peakLoad.force) / 1e6, 2),
@@ -72,26 +71,21 @@ function speedWorst(loads: EngineLoads, index: number): { worstPull: number; wor
   return { worstPull: round(worst('pull') / 1000, 2), worstSide: round(worst('side') / 1000, 2) }
 }
 
-function polar({ loads }: EngineLoads, index: number, main: number) {
-  const one = loads[index] as MainLoads
-  const points: { angle: number; x: number; y: number }[] = []
-  for (let angle = 0; angle < 720; angle += POLAR_STEP) {
-    const { x, y } = loadAt(one, main, angle)
-    points.push({ angle, x: round(x / 1000, 2), y: round(y / 1000, 2) })
-  }
-  return points
+function polar({ gasX, gasY, inertiaX, inertiaY, every }: MainLoads, main: number) {
+  const of = (part: readonly Float64Array[]): Float64Array => part[main] as Float64Array
+  const [gx, gy, ix, iy] = [of(gasX), of(gasY), of(inertiaX), of(inertiaY)]
+  return Array.from(gx, (x, index) => ({
+    angle: index * every,
+    x: round((x + (ix[index] as number)) / 1000, 2),
+    y: round(((gy[index] as number) + (iy[index] as number)) / 1000, 2),
+  }))
 }
 
-/** Of loads at every degree. */
-function loadAt({ gasX, gasY, inertiaX, inertiaY }: MainLoads, main: number, angle: number) {
-  const of = (part: readonly Float64Array[]): number => part[main]?.[angle] ?? 0
-  return { x: of(gasX) + of(inertiaX), y: of(gasY) + of(inertiaY) }
-}
-
-function worst(loads: EngineLoads, swept: SweptLoad): WorstLoad {
+function worst({ sampled }: EngineLoads, swept: SweptLoad): WorstLoad {
   const degrees = Math.round((swept.angle * 180) / Math.PI) % 720
-  const { x, y } = loadAt(loads.loads[swept.speedIndex] as MainLoads, swept.main, degrees)
-  const share = capShare(x, swept.half * y)
+  const load = { gasX: 0, gasY: 0, inertiaX: 0, inertiaY: 0 }
+  sampled.loadAt(swept.speedIndex, swept.main, degrees, load)
+  const share = capShare(load.gasX + load.inertiaX, swept.half * (load.gasY + load.inertiaY))
   return {
     force: round(swept.force / 1000, 2),
     pull: round(share.pull / 1000, 2),

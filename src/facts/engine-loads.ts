@@ -3,7 +3,7 @@ import { type Build, choiceOf, siOf } from '../build/build.ts'
 import { STRIDE } from '../mechanics/coarse-look.ts'
 import { CRANK_LAYOUTS, type LayoutId } from '../mechanics/crank-layouts.ts'
 import { type LoadCase, type LoadSweep, loadSweep } from '../mechanics/load-sweep.ts'
-import { loadsBetween, loadsRead } from '../mechanics/main-load-at.ts'
+import { type LoadAt, loadsBetween } from '../mechanics/main-load-at.ts'
 import { type MainLoads, type MainLoadsInput, mainLoads } from '../mechanics/main-loads.ts'
 import {
   emptyMainLoads,
@@ -16,14 +16,20 @@ import { type Calibration, type EngineGas, engineGas, gasKey, rodOf } from './en
 import { type LoadScales, loadScales } from './load-scales.ts'
 import { type Memory, newMemory, once, remembered } from './memory.ts'
 
+/** Loads of an engine at every few degrees, one for each speed, and at any degree between. */
+export interface SampledLoads {
+  readonly loads: readonly MainLoads[]
+  readonly loadAt: LoadAt
+}
+
 /** Everything that the crank train does to the mains, SI. */
 export interface EngineLoads extends EngineGas {
   readonly layout: (typeof CRANK_LAYOUTS)[LayoutId]
   /**
-   * One for each speed, worked out when they are read: only reports need them. They are written
-   * over when those of another engine are read, so that none may be kept.
+   * Worked out when they are read, and written over when those of another engine of the layout
+   * are, so that none may be kept.
    */
-  readonly loads: readonly MainLoads[]
+  readonly sampled: SampledLoads
   /** Of each main and of all; found when it is first read. */
   readonly sweep: LoadSweep
   /** Greatest load on any main bearing, N; found when it is read. */
@@ -96,27 +102,23 @@ export function layoutOf(build: Build): EngineLoads['layout'] {
 }
 
 function onMains(build: Build, gas: EngineGas, rulebook: Rulebook): EngineLoads {
-  const id = choiceOf(build, 'layout') as LayoutId
   const scales = once(() => loadScales(build, gas.peakExponents(), rulebook))
   const cases = once(() => {
-    // A report has looked at every degree already; a first look is enough where nobody has.
-    if (whole?.of === loads) return capCases(whole.loads, scales(), loadsRead(whole.loads))
-    const room = roomFor(id, gas.speeds.length)
-    const inputs = inputsOf(build, gas, room)
-    return capCases(inputs.map(mainLoads), scales(), loadsBetween(inputs, room.workspace))
+    const { loads: few, loadAt } = loads.sampled
+    return capCases(few, scales(), loadAt)
   })
-  const sweep = once(() => loadSweep({ loads: loads.loads, cases: casesOf(gas) }))
+  const sweep = once(() => loadSweep({ ...loads.sampled, cases: casesOf(gas) }))
   const loads: EngineLoads = {
     ...gas,
-    layout: CRANK_LAYOUTS[id],
+    layout: layoutOf(build),
     get scales() {
       return scales()
     },
     get cases() {
       return cases()
     },
-    get loads() {
-      return wholeLoads(loads, (room) => inputsOf(build, gas, room).map(mainLoads))
+    get sampled() {
+      return sampledLoads(loads, (room) => inputsOf(build, gas, room))
     },
     get peakForce() {
       return Math.max(...sweep().mains.map(({ peakLoad }) => peakLoad.force))
@@ -132,46 +134,38 @@ function casesOf({ speeds, fullLoads }: EngineGas): LoadCase[] {
   return speeds.map((_, index) => (index < fullLoads.length ? 'full-load' : 'closed-throttle'))
 }
 
-/** Scratch and results of one layout's main loads. */
+/** Scratch and results of one layout's main loads, and the engine that they were filled for last. */
 interface Room {
   readonly workspace: MainLoadsWorkspace
-  readonly results: MainLoads[]
+  readonly results: readonly MainLoads[]
+  filled?: { readonly of: object; readonly sampled: SampledLoads } | undefined
 }
 
-/** One for each layout, at the degrees of a first look, filled anew by every engine and read only until the next. */
 const rooms = new Map<LayoutId, Room>()
 
-function roomFor(id: LayoutId, speeds: number): Room {
-  let room = rooms.get(id)
-  if (!room || room.results.length < speeds) {
-    room = makeRoom(CRANK_LAYOUTS[id], speeds, STRIDE)
-    rooms.set(id, room)
+function roomFor({ layout, speeds }: Pick<EngineLoads, 'layout' | 'speeds'>): Room {
+  let room = rooms.get(layout.id)
+  if (!room || room.results.length < speeds.length) {
+    const results = speeds.map(() => emptyMainLoads(layout, STRIDE))
+    room = { workspace: mainLoadsWorkspace(layout, STRIDE), results }
+    rooms.set(layout.id, room)
   }
   return room
 }
 
-function makeRoom(layout: EngineLoads['layout'], speeds: number, every: number): Room {
-  const results = Array.from({ length: speeds }, () => emptyMainLoads(layout, every))
-  return { workspace: mainLoadsWorkspace(layout, every), results }
-}
-
-/** The engine whose loads at every degree were read last, and these; 1 MB, so there is but one. */
-let whole: { of: object; loads: readonly MainLoads[]; readonly room: Room } | undefined
-
-/** Loads at every degree of an engine: filled by `fill`, unless they were the last that were read. */
-function wholeLoads(
+/** Loads of an engine, from what `inputs` gives, unless they are those that its room was filled with last. */
+function sampledLoads(
   engine: Pick<EngineLoads, 'layout' | 'speeds'>,
-  fill: (room: Room) => readonly MainLoads[],
-): readonly MainLoads[] {
-  if (whole?.of === engine) return whole.loads
-  const before = whole?.room
-  const fits =
-    before?.workspace.layout === engine.layout && before.results.length >= engine.speeds.length
-  const room = before && fits ? before : makeRoom(engine.layout, engine.speeds.length, 1)
+  inputs: (room: Room) => MainLoadsInput[],
+): SampledLoads {
+  const room = roomFor(engine)
+  if (room.filled?.of === engine) return room.filled.sampled
   // Nobody's, should it stop half way.
-  whole = undefined
-  whole = { of: engine, loads: fill(room), room }
-  return whole.loads
+  room.filled = undefined
+  const of = inputs(room)
+  const sampled = { loads: of.map(mainLoads), loadAt: loadsBetween(of, room.workspace) }
+  room.filled = { of: engine, sampled }
+  return sampled
 }
 
 /** What the load on every main is worked out from, at every speed. */

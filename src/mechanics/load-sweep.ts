@@ -1,5 +1,6 @@
-import { pressedPart, pullOf } from './cap-share.ts'
 import { DomainError, requireWithin } from './domain-error.ts'
+import { nothingYet, type Running, raise, scan, scanBetween } from './load-scan.ts'
+import type { LoadAt } from './main-load-at.ts'
 import { CYCLE, type MainLoads } from './main-loads.ts'
 
 /** What the engine is doing while it turns at a speed. */
@@ -9,6 +10,8 @@ export type LoadCase = 'full-load' | 'closed-throttle'
 export interface LoadSweepInput {
   /** One for each speed and case, each with arrays of its own; at least one. */
   loads: readonly MainLoads[]
+  /** Gives every degree, where the loads are at every so many; greatest loads are looked for between. */
+  loadAt?: LoadAt
   /** What each of them is; default all full load. */
   cases?: readonly LoadCase[]
   /** Diameter and working width of the main bearing, m, for its unit load. */
@@ -71,11 +74,14 @@ export function loadSweep(input: LoadSweepInput): LoadSweep {
 }
 
 /** Refuse loads that do not belong together. */
-function checkInput({ loads, cases, bearing }: LoadSweepInput): void {
+function checkInput({ loads, loadAt, cases, bearing }: LoadSweepInput): void {
   const mains = loads[0]?.mains
   if (mains === undefined) throw new DomainError('loads.length', 0, 'at least 1')
   for (const load of loads) {
     if (load.mains !== mains) throw new DomainError('loads[].mains', load.mains, `${mains}`)
+    if (load.every !== 1 && (!loadAt || bearing)) {
+      throw new DomainError('loads[].every', load.every, '1 without loadAt, or with a bearing')
+    }
   }
   if (cases && cases.length !== loads.length) {
     throw new DomainError('cases.length', cases.length, `${loads.length}`)
@@ -89,20 +95,19 @@ function checkInput({ loads, cases, bearing }: LoadSweepInput): void {
   }
 }
 
-/** Greatest value so far and the flat index (load × 720 + degree) where it is. */
-interface Running {
-  value: number
-  at: number
-  half: 1 | -1
-}
+const CAP_ALONE = [1] as const
+const BOTH_HALVES = [1, -1] as const
 
 function sweepMain(input: LoadSweepInput, main: number): MainSweep {
   const [pull, side, peak] = [nothingYet(), nothingYet(), nothingYet()]
   const atSpeeds = input.loads.map((load, speedIndex) => {
     const start = speedIndex * CYCLE
     const [ownPull, ownSide] = [nothingYet(), nothingYet()]
-    scan(load, main, start, 1, ownPull, ownSide, peak)
-    if (load.splitCase) scan(load, main, start, -1, ownPull, ownSide, peak)
+    for (const half of load.splitCase ? BOTH_HALVES : CAP_ALONE) {
+      const block = { load, main, start, half }
+      if (input.loadAt) scanBetween(block, input.loadAt, ownPull, ownSide, peak)
+      else scan(block, ownPull, ownSide, peak)
+    }
     raise(pull, ownPull.value, ownPull.at, ownPull.half)
     raise(side, ownSide.value, ownSide.at, ownSide.half)
     return { pull: ownPull.value, side: ownSide.value }
@@ -122,10 +127,6 @@ function sweepMain(input: LoadSweepInput, main: number): MainSweep {
     sweep.unitLoad = { peak: sweep.peakLoad.force / area, mean: meanLoad(input.loads, main) / area }
   }
   return sweep
-}
-
-function nothingYet(): Running {
-  return { value: -1, at: 0, half: 1 }
 }
 
 /** Mean size of the load on a main over the cycle, at the speed where that is greatest, N. */
@@ -153,47 +154,5 @@ function nameWorst(input: LoadSweepInput, main: number, { value, at, half }: Run
     loadCase: input.cases?.[speedIndex] ?? 'full-load',
     angle: ((at % CYCLE) * Math.PI) / 180,
     half,
-  }
-}
-
-/**
- * Greatest pull, side push and square of the load. Cheap bounds skip what cannot be greater than
- * the greatest yet.
- */
-function scan(
-  load: MainLoads,
-  main: number,
-  start: number,
-  half: 1 | -1,
-  pull: Running,
-  side: Running,
-  peak: Running,
-): void {
-  const gasX = load.gasX[main]!
-  const gasY = load.gasY[main]!
-  const inertiaX = load.inertiaX[main]!
-  const inertiaY = load.inertiaY[main]!
-  for (let index = 0; index < CYCLE; index++) {
-    const across = Math.abs(gasX[index]! + inertiaX[index]!)
-    const y = half * (gasY[index]! + inertiaY[index]!)
-    const square = across * across + y * y
-    if (square > peak.value) {
-      peak.value = square
-      peak.at = start + index
-    }
-    const pullBound = across / Math.PI + (y < 0 ? -y : 0)
-    const sideBound = y < 0 ? across : across / 2
-    if (pullBound <= pull.value && sideBound <= side.value) continue
-    const part = pressedPart(across, y)
-    raise(pull, pullOf(across, y, part), start + index, half)
-    raise(side, across * part, start + index, half)
-  }
-}
-
-function raise(running: Running, value: number, at: number, half: 1 | -1): void {
-  if (value > running.value) {
-    running.value = value
-    running.at = at
-    running.half = half
   }
 }
