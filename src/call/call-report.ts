@@ -71,7 +71,7 @@ function sentenceTable(context: CallContext, base: FactTable): FactTable {
   const { asks, trial } = context.lowered
   table.set('loweredHoldsIn', computed(rulebook, 'loweredHoldsIn', trial.result.holdsIn, words))
   table.set('practiceText', computed(rulebook, 'practiceText', asks?.title ?? '', words))
-  return over(table, base)
+  return over({ get: (name) => table.get(name), value: (name) => table.get(name)?.value }, base)
 }
 
 /** What a kept cap still needs at the shop, as the sentence of the call says it. */

@@ -1,7 +1,7 @@
 import type { Call } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
 import type { RouteId } from '../../shared/route-ids.ts'
-import { findingOf } from '../findings/collect.ts'
+import { textOf } from '../findings/collect.ts'
 import { say } from '../rulebook/places.ts'
 import type { Rule } from '../rulebook/schema.ts'
 import type { CallContext } from './call-report.ts'
@@ -26,9 +26,9 @@ function whyNot(context: CallContext, route: RouteId, verdict: RouteVerdict): st
   if (route === 'lower-the-target') return notLowered(context)
   const refusal =
     withEffect(verdict.fired, 'impossible') ?? withEffect(verdict.fired, 'does-not-hold')
-  if (refusal) return findingOf(refusal, verdict.table).text
+  if (refusal) return textOf(refusal, verdict.table)
   const asked = practiceAsksMore(context, verdict)
-  if (asked) return findingOf(asked, decision.buildTable).text
+  if (asked) return textOf(asked, decision.buildTable)
   return ofMoney(context, verdict)
 }
 
@@ -70,7 +70,7 @@ function ofMoney(
   const insurance = withEffect(decision.choiceRules, 'step-up')
   const called = trials.likelyCost(decision.wouldBe)
   if (decision.steppedUp && insurance && trial.likelyCost < called) {
-    return findingOf(insurance, decision.choiceTable).text
+    return textOf(insurance, decision.choiceTable)
   }
   if (trial.likelyCost > called) {
     const more = printMoney(trial.likelyCost - called, trials.build.currency)

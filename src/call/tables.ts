@@ -23,6 +23,7 @@ export function tableOf(
   system: UnitSystem,
 ): FactTable {
   return {
+    value: (name) => facts.get(name) ?? base.value(name),
     get(name) {
       const value = facts.get(name)
       if (value === undefined) return base.get(name)

@@ -65,6 +65,7 @@ const OF_INSURANCE = ['holdsInSpare', 'stepUpTitle', 'stepUpCost', 'stepUpGain',
 function mergeTables(of: FactTable, insured: FactTable): FactTable {
   const speaks: FactTable = {
     get: (name) => (OF_INSURANCE.includes(name) ? insured.get(name) : undefined),
+    value: (name) => (OF_INSURANCE.includes(name) ? insured.value(name) : undefined),
   }
   return over(speaks, of)
 }

@@ -17,17 +17,21 @@ export type UnitSystem = 'us' | 'metric'
  */
 export interface FactTable {
   get(name: string): LiveFact | undefined
+  /** Its bare value, without describing it. */
+  value(name: string): FactValue | undefined
 }
 
 /** The bare values, as rules read them. */
 export function flat(table: FactTable): Readable {
-  const get = (name: string): FactValue | undefined => table.get(name)?.value
-  return { get, has: (name) => get(name) !== undefined }
+  return { get: (name) => table.value(name), has: (name) => table.value(name) !== undefined }
 }
 
 /** A table on top of another; the upper one hides what has its name in the lower. */
 export function over(top: FactTable, base: FactTable): FactTable {
-  return { get: (name) => top.get(name) ?? base.get(name) }
+  return {
+    get: (name) => top.get(name) ?? base.get(name),
+    value: (name) => top.value(name) ?? base.value(name),
+  }
 }
 
 /** Facts of a build that have a value, and for each `<key>Said`, as bare values. */
@@ -58,6 +62,7 @@ const KEY_OF_SAID = new Map(FACT_KEYS.map((key) => [`${key}Said`, key]))
 /** Every fact of a build that has a value, and for each `<key>Said`. */
 export function buildTable(build: Build, answers: Answers, system: UnitSystem): FactTable {
   return {
+    value: (name) => VALUES.get(name)?.(build.facts),
     get(name) {
       const said = KEY_OF_SAID.get(name)
       if (said) return flag(name, `${fact(said).label}: said`, build.facts[said].state === 'said')

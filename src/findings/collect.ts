@@ -15,14 +15,19 @@ export function findingOf(rule: Rule, table: FactTable): Finding {
   return {
     rule: rule.id,
     title: rule.title,
-    text: [rule.because, rule.instead ?? '', rule.except ?? '']
-      .filter(Boolean)
-      .map((sentence) => fillPlaces(sentence, table))
-      .join(' '),
+    text: textOf(rule, table),
     severity: rule.severity,
     facts,
     source: sourceOf(rule.source),
   }
+}
+
+/** What a fired rule says, with live numbers; without the facts that decided it. */
+export function textOf({ because, instead, except }: Rule, table: FactTable): string {
+  return [because, instead ?? '', except ?? '']
+    .filter(Boolean)
+    .map((sentence) => fillPlaces(sentence, table))
+    .join(' ')
 }
 
 /** A contradiction with its pair, its formula and the likelier slip. */
