@@ -33,7 +33,17 @@ export function isOfToday(i: number, tokens: readonly Token[], clause: readonly 
 }
 
 const SELVES = new Set(['i', 'we'])
-const ONCE = new Set(['ran', 'had', 'raced', 'drove', 'owned'])
+const ONCE = new Set([
+  'ran',
+  'had',
+  'raced',
+  'drove',
+  'owned',
+  'built',
+  'did',
+  'assembled',
+  'helped',
+])
 const ARTICLES = new Set(['a', 'an', 'one', 'some', 'another'])
 
 /** "I ran a blown one at the salt flats in 63": a sentence on what somebody had long ago. */

@@ -96,7 +96,7 @@ function useOf(
     : 0
   if (far === undefined) return undefined
   if (meaning.notBeside && isBeside(meaning.notBeside, mention.from, input)) return undefined
-  if (isForeign(mention, figure, key, input)) return undefined
+  if (isForeign(mention, figure, key, input) || isOfRods(mention, key, input)) return undefined
   const fits = 'answer' in candidate
   // "Factory caps - $5,200 in it": the words right after an amount say what it is.
   const own = key === 'invested' && mention.from === figure.to && candidate.unitSaid
@@ -150,6 +150,21 @@ function isForeign(
     !lexicon.fillers.has(word.text)
   if (qualifies(tokens[from - 1], tokens[from])) return true
   return to < figure.from && qualifies(tokens[to], tokens[to])
+}
+
+/** "Rods 6.200, 2.100 journal": a journal by itself where rods were named before it. */
+function isOfRods(
+  { from, to }: Mention<FigureMeaning>,
+  key: FactKey,
+  { tokens, scopes, lexicon }: PairingInput,
+): boolean {
+  if (key !== 'mainJournalDiameter' || to !== from + 1) return false
+  const { rods, mains } = lexicon.words.parts
+  const before = tokens
+    .slice(0, to)
+    .filter((_, at) => scopes.sentence[at] === scopes.sentence[from])
+    .map(({ text }) => text)
+  return before.some((word) => rods.has(word)) && !before.some((word) => mains.has(word))
 }
 
 /** "Line bore 1100 dollars and caps 290": the second price leaves its unit out. */

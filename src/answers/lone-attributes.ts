@@ -167,9 +167,10 @@ function partSpokenOf(
   return pointed ? undefined : 'block'
 }
 
-/** The crank of "ends at the crank centerline" is only measured by. */
-function isCenterline(at: number, { tokens, lexicon }: ChoiceInput): boolean {
-  return lexicon.words.parts.centerline.has(tokens[at + 1]?.text ?? '')
+/** Parts that are only measured at: "ends at the crank centerline", "380 hp at the wheels". */
+function isMeasure(at: number, { tokens, lexicon }: ChoiceInput): boolean {
+  if (lexicon.words.parts.centerline.has(tokens[at + 1]?.text ?? '')) return true
+  return tokens[at - 1]?.text === 'the' && AT.has(tokens[at - 2]?.text ?? '')
 }
 
 /** The part last named in the clause before, else whatever was. */
@@ -183,19 +184,22 @@ function spokenOf(
   for (let j = i - 1; j >= 0 && i - j <= LONGEST_LIST; j -= 1) {
     const before = mentions[j] as Mention<ChoiceMeaning>
     if (clause[before.from] !== here - 1) break
-    if (isCenterline(before.from, input)) continue
+    if (isMeasure(before.from, input)) continue
     if (before.meanings.some((meaning) => nounOf(meaning, before, input) !== undefined))
       return before
   }
-  return mentions[i - 1]
+  const last = mentions[i - 1]
+  return last && !isMeasure(last.from, input) ? last : undefined
 }
+
+const AT = new Set(['at', 'to', 'on'])
 
 /** Whether the clause before names another part: "crank, forged steel". */
 function speaksOfOther(from: number, input: ChoiceInput): boolean {
   const { tokens, scopes, lexicon } = input
   const clause = (scopes.clause[from] ?? 0) - 1
   for (let at = from - 1; at >= 0 && (scopes.clause[at] ?? 0) >= clause; at -= 1) {
-    if (isCenterline(at, input)) continue
+    if (isMeasure(at, input)) continue
     // Of "5.7 rods" only the length is told.
     const measured = tokens[at - 1]?.kind === 'number'
     if (measured && lexicon.words.parts.rods.has(tokens[at]?.text ?? '')) continue

@@ -2,6 +2,7 @@ import type { Lexicon, Marker } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Outside } from './scopes.ts'
 import type { Token } from './tokens.ts'
+import { isOfShop as isHisWord } from './whose.ts'
 
 /** A marker in its message, while scopes are worked out from left to right. */
 export interface Place {
@@ -24,7 +25,9 @@ export function isStillOfThis(said: string, place: Place): boolean {
   // "Not supercharged like the one in the picture".
   if (said.startsWith('the one') && isLikened(place)) return true
   if (isBoughtFrom(place) || isAddressed(said, place) || isMeasuredByShop(said, place)) return true
-  return place.lexicon.words.persons.says.has(said) && isReadOff(place)
+  const { words } = place.lexicon
+  if (!words.persons.says.has(said)) return false
+  return isReadOff(place) || isHisWord(place.i - 1, place.tokens, words)
 }
 
 /** "The machinist looked at the block and says": who speaks works on this engine. */

@@ -178,7 +178,8 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
     // "Stock caps held 900 for my buddy".
     const before = place.tokens[place.i - 1]?.text ?? ''
     // "The turbo car is my brothers".
-    const theirs = ARE.has(before) && /^my \w+s$/.test(said)
+    const ends = (place.tokens[place.to]?.kind ?? 'mark') === 'mark'
+    const theirs = ARE.has(before) && (/^my \w+s$/.test(said) || (ends && /^\w+ \w+s$/.test(said)))
     const whose = (WHOSE.has(before) || theirs) && state.other
     if (whose) backwards(place, (found) => found ?? 'other')
   } else if (marker === 'past') {

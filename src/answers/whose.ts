@@ -44,7 +44,8 @@ export function isOther(
     tokens.slice(Math.max(0, i - 15), i).some(({ text }) => theyParts.has(text))
   )
     return false
-  return !he.has(said) || !tokens.slice(0, i).some(({ text }) => customers.has(text))
+  if (!he.has(said)) return true
+  return !isOfShop(i, tokens, words) && !tokens.slice(0, i).some(({ text }) => customers.has(text))
 }
 
 /** "Was 8 to 1 stock", "had a 12 to 1 before": with its subject left out. */
@@ -52,4 +53,17 @@ export function wasAt(i: number, tokens: readonly Token[]): boolean {
   const [was, next] = [tokens[i]?.text, tokens[i + 1]]
   const article = next?.text === 'a' || next?.text === 'an'
   return (was === 'was' && (next?.kind === 'number' || article)) || (was === 'had' && article)
+}
+
+/** How far back, in words, "he" may be the machinist. */
+const BACK = 25
+
+/** "The machinist bored it. He says it is 4.03": who works on this engine. */
+export function isOfShop(
+  i: number,
+  tokens: readonly Token[],
+  { persons: { he, shops } }: Lexicon['words'],
+): boolean {
+  if (!he.has(tokens[i]?.text ?? '')) return false
+  return tokens.slice(Math.max(0, i - BACK), i).some(({ text }) => shops.has(text))
 }
