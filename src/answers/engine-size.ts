@@ -52,7 +52,7 @@ function isNamedEngine(
   if (decimal || value < 230 || value > 620) return false
   if (from <= OPENING && calledAfter.has(last)) return true
   if (last !== 'a') return false
-  const ends = (tokens[to]?.kind ?? 'mark') === 'mark'
+  const ends = (tokens[to]?.kind ?? 'mark') === 'mark' || tokens[to]?.text === 'with'
   return ends && (called.has(before) || names.has(before))
 }
 

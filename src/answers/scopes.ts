@@ -187,7 +187,10 @@ function applyOne(marker: Marker, said: string, state: State, place: Place): voi
   } else if (marker === 'pastAfter') {
     if (goesBack(said, place)) return
     backwards(place, (found) => found ?? 'past', said === 'last time' ? RELATIVE : undefined)
-    state.past = place.alsoPast
+    // "On my last build I used splayed caps".
+    const { i, sentence } = place
+    const opens = i === 0 || sentence[i - 1] !== sentence[i]
+    state.past = place.alsoPast || (opens && / (my|our|the) (last|old|previous) /.test(said))
     state.onlyPast = place.alsoPast
   } else if (marker === 'planned') state.planned = true
   else if (marker === 'ownPerson') {

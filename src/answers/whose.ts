@@ -50,6 +50,10 @@ export function isOther(
 
 /** "Was 8 to 1 stock", "had a 12 to 1 before": with its subject left out. */
 export function wasAt(i: number, tokens: readonly Token[]): boolean {
+  const self = ['i', 'we'].includes(tokens[i]?.text ?? '')
+  // "We tried 18 psi and it knocked, so 14 it is".
+  if (tokens[self ? i + 1 : i]?.text === 'tried')
+    return tokens[self ? i + 2 : i + 1]?.kind === 'number'
   const [was, next] = [tokens[i]?.text, tokens[i + 1]]
   const article = next?.text === 'a' || next?.text === 'an'
   return (was === 'was' && (next?.kind === 'number' || article)) || (was === 'had' && article)
