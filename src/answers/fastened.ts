@@ -157,7 +157,8 @@ export function readListedTorque(figure: Figure, parts: Parts, into: Findings): 
   const { value, unit, decimal, ratio, from, to } = figure
   const { choiceMentions, scopes, tokens, input } = parts
   const like = !unit && !ratio && !decimal && value >= 40 && value <= 140 && value % 5 === 0
-  const ends = (tokens[to]?.kind ?? 'mark') === 'mark'
+  const ends =
+    (tokens[to]?.kind ?? 'mark') === 'mark' || ['w', 'with'].includes(tokens[to]?.text ?? '')
   const item = tokens[from - 1]?.text === ',' && ends
   // "M10x1.25 at 60".
   const wrenched = tokens[from - 1]?.text === 'at' && tokens[from - 2]?.kind === 'thread' && ends

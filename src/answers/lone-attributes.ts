@@ -36,15 +36,26 @@ export function aloneReadings(
   if (!part || speaksOfOther(from, input)) return []
   return mention.meanings.flatMap((meaning) =>
     meaning.kind === 'attribute'
-      ? Object.entries(meaning.of[part] ?? {}).map(([key, value]) => ({
-          key: key as FactKey,
-          answer: value,
-          from,
-          to,
-          strength: 2 as const,
-        }))
+      ? Object.entries(meaning.of[part] ?? ofCapsOnly(meaning.of, mentions[i - 1])).map(
+          ([key, value]) => ({
+            key: key as FactKey,
+            answer: value,
+            from,
+            to,
+            strength: 2 as const,
+          }),
+        )
       : [],
   )
+}
+
+/** "Splayed 4 bolt, steel": a material that no block is of, after the number of bolts. */
+function ofCapsOnly(
+  of: Readonly<Record<string, Readonly<Record<string, string>>>>,
+  before: Mention<ChoiceMeaning> | undefined,
+): Readonly<Record<string, string>> {
+  const bolts = before?.meanings.some((m) => m.kind === 'choice' && m.fact === 'capFastening')
+  return bolts && of.caps?.capMaterial ? { capMaterial: of.caps.capMaterial } : {}
 }
 
 /** Most items of a list that are looked back over. */

@@ -37,13 +37,16 @@ export function readSpecList(
   const said = thingsSaid(parts, into)
   const listed = whatIf || said >= LEAST_SAID
   // "10.5:1. 4.56 gear. 7200.": a speed that is a sentence needs less beside it.
-  if (money.said || !(listed || said >= 1)) return left
+  // "Two bolt 6500 pump gas 5k invested": what is money there is read already.
+  const paid = into.readings.some(({ key }) => key === 'invested' || key === 'budget')
+  if ((money.said && !paid) || !(listed || said >= 1)) return left
   for (const { key, like } of LISTED) {
     const alike = parts.figures.filter(
-      (figure) => like(figure, parts.lexicon) && !negations.denies(figure),
+      (figure) =>
+        like(figure, parts.lexicon) && !negations.denies(figure) && !isMoney(figure, into),
     )
     const [only] = alike
-    if (key !== 'peakRpm' && !listed) continue
+    if (key !== 'peakRpm' && (!listed || money.said)) continue
     if (only && !listed && !isSentence(only, parts)) continue
     if (!only || alike.length > 1 || !left.includes(only) || !isItem(only, parts)) continue
     if (into.readings.some((reading) => reading.key === key)) continue
@@ -54,6 +57,11 @@ export function readSpecList(
     left = left.filter((figure) => figure !== only)
   }
   return left
+}
+
+/** The 5k of "5k invested" is no speed. */
+function isMoney({ from, to }: Figure, { readings }: Findings): boolean {
+  return readings.some((one) => fact(one.key).kind === 'money' && one.from < to && from < one.to)
 }
 
 function answerOf(key: FactKey, figure: Figure, money: MoneyContext): Answer | undefined {
