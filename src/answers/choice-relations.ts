@@ -32,8 +32,13 @@ function ofAnother(
 ): boolean {
   const { others, names } = lexicon.words.engines
   const another = (word: string): boolean => others.has(word) || names.has(word)
-  return tokens.some(({ text }, at) => sentence[at] === sentence[from] && another(text))
+  // "I got this two bolt block, and last time apart the caps had been walking".
+  const own = (at: number): boolean =>
+    tokens.slice(Math.max(0, at - 4), at).some(({ text }) => THIS.has(text))
+  return tokens.some(({ text }, at) => sentence[at] === sentence[from] && another(text) && !own(at))
 }
+
+const THIS = new Set(['this', 'these'])
 
 /** "Iron caps? Not sure": a few words with a question mark right after them. */
 function isWondered({ from, to }: Reading, { tokens, scopes }: ChoiceInput): boolean {
