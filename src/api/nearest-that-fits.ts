@@ -11,6 +11,8 @@ export type Fits = (answers: Answers) => Promise<boolean>
 const STEPS = 7
 /** Digits worth naming of a bound that was found by trying. */
 const DIGITS = [2, 3]
+/** Digits to which a double is sure to print without binary dust. */
+const DUST_FREE = 12
 
 interface Tried {
   readonly answers: Answers
@@ -64,7 +66,8 @@ function roundedTowards(good: number, value: number, digits: number): number {
   const place = Math.floor(Math.log10(Math.abs(value))) - digits + 1
   const step = 10 ** place
   const whole = good < value ? Math.floor(value / step) : Math.ceil(value / step)
-  return Number((whole * step).toFixed(Math.max(0, -place)))
+  // Two or three digits were kept; what follows is binary dust, however small the figure is.
+  return Number((whole * step).toPrecision(DUST_FREE))
 }
 
 function isBetween(value: number, one: number, other: number): boolean {
