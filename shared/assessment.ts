@@ -144,7 +144,7 @@ export const call = z.object({
   /** The call in one sentence. */
   sentence: z.string(),
   confidence: z.enum(['settled', 'likely', 'withheld']),
-  /** The open fact whose answer could change the call most, when any could. */
+  /** The open fact to find out first: what is asked next, or of what nobody knows the weightiest. */
   settledBy: z.string().nullable(),
   reasons: z.array(finding),
   mustDo: z.array(z.string()),
@@ -184,6 +184,15 @@ export function stillOpen(assumptions: readonly Assumption[]): Assumption[] {
   return (['alone', 'with-others'] as const).flatMap((how) =>
     assumptions.filter(({ matters }) => matters === how),
   )
+}
+
+/** What to find out first, then all else that could still change the call. */
+export function toFindOut({
+  assumptions,
+  call: { settledBy },
+}: Pick<Assessment, 'assumptions' | 'call'>): Assumption[] {
+  const first = assumptions.filter((one) => one.fact === settledBy)
+  return [...new Set([...first, ...stillOpen(assumptions)])]
 }
 
 export const nextQuestion = z.object({

@@ -22,6 +22,7 @@ import { runRules } from './rulebook/run.ts'
 import { contradictionsReport } from './what-if/contradictions-report.ts'
 import {
   type Influence,
+  type Next,
   neededQuestion,
   nextQuestion,
   type OpenQuestions,
@@ -74,7 +75,8 @@ export async function assess(
     withoutWhatIf || (needed && talking)
       ? undefined
       : await openQuestions(answers, trials.build, now, rulebook, ask)
-  const context = { ...input, decision, lowered, ...confidenceOf(decision, open) }
+  const next = needed ?? (open && nextQuestion(open))
+  const context = { ...input, decision, lowered, ...confidenceOf(decision, open, next) }
   const reported = { build: trials.build, answers, system, rulebook }
   const routes = ROUTE_IDS.map((id): RouteReport => {
     const verdict = decision.verdicts.get(id)
@@ -97,7 +99,7 @@ export async function assess(
         ? await turning(answers, trials.build, now, ask, rulebook, system)
         : [],
     assumptions: assumptions(trials.build, answers, system, open),
-    next: nextReport(needed ?? (open && nextQuestion(open)), rulebook),
+    next: nextReport(next, rulebook),
     cost: costReport(context),
     working: workingOf(trials, trials.trial(decision.wouldBe), system),
     uncertainty: uncertaintyOf(trials.trial(decision.wouldBe), rulebook),
@@ -117,15 +119,19 @@ async function turning(
   return found.map((point) => turningReport(point, build, answers, rulebook, system))
 }
 
-/** A contradiction withholds the call; an open fact that could change it leaves it likely. */
+/**
+ * A contradiction withholds the call; an open fact that could change it leaves it likely.
+ * What settles it is what is asked next; of figures that nobody knows the weightiest.
+ */
 function confidenceOf(
   decision: Decision,
   open: OpenQuestions | undefined,
+  next: Next | undefined,
 ): { confidence: Assessment['call']['confidence']; settledBy: string | null } {
   if (decision.route === null) return { confidence: 'withheld', settledBy: null }
   const first = open?.mattering[0]
   if (open && !first && !hedged(decision)) return { confidence: 'settled', settledBy: null }
-  return { confidence: 'likely', settledBy: first?.open.key ?? null }
+  return { confidence: 'likely', settledBy: next?.key ?? first?.open.key ?? null }
 }
 
 function hedged({ buildRules }: Decision): boolean {

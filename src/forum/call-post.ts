@@ -2,7 +2,7 @@ import {
   type Assessment,
   type Assumption,
   type RouteReport,
-  stillOpen,
+  toFindOut,
 } from '../../shared/assessment.ts'
 import { printMoney } from '../../shared/print.ts'
 import { surenessText } from '../pages/call-so-far.ts'
@@ -108,15 +108,15 @@ export function shownCautions({ cautions: all }: Assessment): Part[] {
   ]
 }
 
-/** Those first that can still change the call. */
-export function heaviestFirst(assumptions: readonly Assumption[]): Assumption[] {
-  const open = stillOpen(assumptions)
-  return [...open, ...assumptions.filter((one) => !open.includes(one))]
+/** What to find out first, then all that can still change the call, then the rest. */
+export function heaviestFirst(assessment: Assessment): Assumption[] {
+  return [...new Set([...toFindOut(assessment), ...assessment.assumptions])]
 }
 
-function assumed({ assumptions }: Assessment): Part[] {
+function assumed(assessment: Assessment): Part[] {
+  const { assumptions } = assessment
   if (assumptions.length === 0) return [{ kind: 'line', text: 'Nothing had to be assumed.' }]
-  const named = heaviestFirst(assumptions).slice(0, MOST_ASSUMED)
+  const named = heaviestFirst(assessment).slice(0, MOST_ASSUMED)
   const left = assumptions.length - named.length
   return [
     { kind: 'line', text: 'Assumed, because nobody said it:' },

@@ -1,4 +1,4 @@
-import { type Assessment, stillOpen } from '../../shared/assessment.ts'
+import { type Assessment, toFindOut } from '../../shared/assessment.ts'
 import type { Item, Post } from './post.ts'
 
 /** What a person asks a shop for. */
@@ -16,7 +16,7 @@ export interface ShopCase {
 
 /** An enquiry in the person's own name: the call, the work and parts it asks for, the build, what is open, the sheet. */
 export function shopPost({ assessment, said, sheetHref, before, elsewhere }: ShopCase): Post {
-  const { call, cost, assumptions } = assessment
+  const { call, cost } = assessment
   const items = (kind: 'work' | 'part'): Item[] =>
     cost.items
       .filter((item) => item.kind === kind && !elsewhere.includes(item.id))
@@ -29,7 +29,7 @@ export function shopPost({ assessment, said, sheetHref, before, elsewhere }: Sho
           { kind: 'line', text },
           { kind: 'list', items: entries },
         ]
-  const open = stillOpen(assumptions).slice(0, 4)
+  const open = toFindOut(assessment).slice(0, 4)
   return [
     { kind: 'line', text: `I am planning: ${call.sentence}` },
     ...list('Work I would ask you for:', items('work')),

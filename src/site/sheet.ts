@@ -1,5 +1,5 @@
 import { type Context, Hono } from 'hono'
-import { type Assessment, stillOpen } from '../../shared/assessment.ts'
+import { type Assessment, toFindOut } from '../../shared/assessment.ts'
 import { fact, isFactKey } from '../../shared/fact-keys.ts'
 import { assessOnce } from '../api/assess-once.ts'
 import { type Client, clientOf } from '../api/client.ts'
@@ -126,14 +126,12 @@ export async function sheetOf(deps: AppDeps, request: MeasuredView, client: Clie
 }
 
 /** A sheet for a call that an open answer could still change says so. */
-function hedgeOf(
-  { call, next, routes, assumptions }: Assessment,
-  { sheet: { hedge } }: ShopRules,
-): string | undefined {
+function hedgeOf(assessment: Assessment, { sheet: { hedge } }: ShopRules): string | undefined {
+  const { call, routes } = assessment
   if (call.confidence !== 'likely') return undefined
-  const key = call.settledBy ?? next?.fact
+  const key = call.settledBy
   const open = key && isFactKey(key) ? fact(key).label : 'an open answer'
-  const more = stillOpen(assumptions).length - 1
+  const more = toFindOut(assessment).length - 1
   const others = more > 0 ? ` and ${more} more that the call lists` : ''
   const isCut = routes.some(({ id, work }) => id === call.route && work.length > 0)
   const settle = say(isCut ? hedge.cutting : hedge.relying, { open: more > 0 ? 'them' : 'it' })

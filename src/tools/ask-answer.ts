@@ -48,11 +48,13 @@ export async function askAnswer(
 }
 
 const MOST_ASSUMED = 8
+const NEEDED = 'A call needs this first'
+const MOST = 'Could change it most'
 
 function terminalPost(assessment: Assessment, said: readonly string[]): Post {
   const { call, contradictions, assumptions, next, link } = assessment
   const standing = contradictions.map(({ title }) => ({ name: '', text: title }))
-  const assumed = heaviestFirst(assumptions)
+  const assumed = heaviestFirst(assessment)
     .slice(0, MOST_ASSUMED)
     .map(({ label, text }) => ({ name: label, text }))
   const left = assumptions.length - assumed.length
@@ -66,7 +68,9 @@ function terminalPost(assessment: Assessment, said: readonly string[]): Post {
     { kind: 'line', text: `Understood: ${said.join('; ')}.` },
     { kind: 'line', text: 'Assumed:' },
     { kind: 'list', items: [...assumed, ...more] },
-    ...(next ? [{ kind: 'line', text: `Could change it most: ${next.label}` } as const] : []),
+    ...(next
+      ? [{ kind: 'line', text: `${next.needed > 0 ? NEEDED : MOST}: ${next.label}` } as const]
+      : []),
     { kind: 'line', text: `/call?${link}` },
   ]
 }

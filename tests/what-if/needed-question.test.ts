@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { readAnswers, UNKNOWN } from '../../shared/answers.ts'
 import { assess } from '../../src/assess.ts'
 import { conversationPage } from '../../src/pages/conversation.ts'
-import { rulebook } from '../support/app.ts'
+import { app, rulebook } from '../support/app.ts'
 import { viewWith } from '../support/conversation-views.ts'
 
 const FIRST = { induction: 'naturally-aspirated', use: 'street', capFastening: 'two-bolt' }
@@ -41,5 +41,35 @@ describe('while a question is needed', () => {
     const page = String(conversationPage(viewWith({ needed: 4, left: 30 })))
     expect(page).toContain('<span class="stamp">4</span> needed first')
     expect(page).not.toContain('<span class="stamp">30</span>')
+  })
+})
+
+describe('a needed answer that is missing', () => {
+  const CASE =
+    'boost=10psi&bore=4.03in&capFastening=two-bolt&fuel=e85&induction=turbocharged&invested=6000USD&layout=v8-cross-plane&peakRpm=6200rpm&stroke=3.48in&use=street-strip'
+  const textOf = async (path: string): Promise<string> =>
+    (await (await app.request(path)).text()).replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ')
+
+  it('is what every page names first', async () => {
+    expect(await textOf(`/?${CASE}`)).toContain('What is the compression ratio?')
+    expect(await textOf(`/call?${CASE}`)).toMatch(
+      /An answer that a call needs is assumed ?; find this one out first: Compression ratio/,
+    )
+    expect(await textOf(`/sheet?${CASE}`)).toMatch(/Still open: compression ratio (and|\.)/)
+    expect(await textOf(`/forum?${CASE}`)).toMatch(
+      /Assumed, because nobody said it: - Compression ratio:/,
+    )
+  })
+
+  it.each([
+    ['is named before what weighs more', CASE, 'compressionRatio'],
+    ['once given, leaves what is asked next', `${CASE}&compressionRatio=9`, undefined],
+  ])('%s, and settles the call as the guide asks', async (_, link, key) => {
+    const { answers } = readAnswers(Object.fromEntries(new URLSearchParams(link)))
+    const { call, next } = await assess(rulebook, answers, { withoutTurningPoints: true })
+    expect(next).not.toBeNull()
+    expect(call.settledBy).toBe(next?.fact)
+    if (key) expect(next?.fact).toBe(key)
+    else expect(next?.needed).toBe(0)
   })
 })
