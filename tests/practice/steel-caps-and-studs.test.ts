@@ -8,6 +8,12 @@ const HIGH_COMPRESSION = {
   peakRpm: '7200 rpm',
 }
 
+const STEEL_UNDER_LOAD = {
+  capMaterial: 'steel',
+  compressionRatio: 12.5,
+  fuel: 'race-gasoline',
+}
+
 // Every expectation here: common practice, no published source, unless it says otherwise.
 describe('steel caps and studs', () => {
   it('steel caps bring studs', async () => {
@@ -18,15 +24,30 @@ describe('steel caps and studs', () => {
   })
 
   it('steel caps already on bolts ask for studs, since the bolts are then the weak point', async () => {
-    const { call } = await callFor({ capMaterial: 'steel' })
+    const { call } = await callFor(STEEL_UNDER_LOAD)
     expect(call.route).toBe('keep-caps-add-studs')
     expect(call.reasons.map(({ rule }) => rule)).toContain('steel-caps-on-bolts')
     expect(call.mustDo).toContain('studs-with-steel-caps')
   })
 
+  it('a mild engine keeps its bolts under steel caps as it does under iron ones', async () => {
+    const iron = await callFor()
+    const { call, cautions } = await callFor({ capMaterial: 'steel' })
+    expect(call.route).toBe(iron.call.route)
+    expect(cautions.map(({ rule }) => rule)).toContain('steel-caps-on-bolts-mild')
+  })
+
+  it('bolts that nobody mentioned are no fact, but ask for the same', async () => {
+    const { call } = await callFor({ ...STEEL_UNDER_LOAD, fastenerKind: undefined })
+    expect(call.route).toBe('keep-caps-add-studs')
+    const asked = call.reasons.find(({ rule }) => rule.startsWith('steel-caps-on-bolts'))
+    expect(asked?.rule).toBe('steel-caps-on-bolts-unsaid')
+    expect(asked?.title).toMatch(/^If /)
+  })
+
   it('studs for four fasteners a cap cost more than studs for two, unless their price was said', async () => {
     const studsOf = async (own: Record<string, unknown>) => {
-      const report = await callFor({ capMaterial: 'steel', ...own })
+      const report = await callFor({ ...STEEL_UNDER_LOAD, ...own })
       expect(report.call.route).toBe('keep-caps-add-studs')
       return report.cost.items.find(({ id }) => id.startsWith('main-studs'))?.likely ?? 0
     }
@@ -92,7 +113,7 @@ describe('steel caps and studs', () => {
   )
 
   it('caps that are kept on new studs are measured again with the studs torqued', async () => {
-    const { call } = await callFor({ capMaterial: 'steel' })
+    const { call } = await callFor(STEEL_UNDER_LOAD)
     expect(call.mustDo).toContain('recheck-bores-after-studs')
   })
 })

@@ -118,7 +118,7 @@ describe('the shop sheet', () => {
   it('counts four studs to a cap where four fasteners hold it', async () => {
     const sheet = await sheetOf({
       ...RACE,
-      compressionRatio: '11',
+      compressionRatio: '12.5',
       capFastening: 'four-bolt',
       capMaterial: 'steel',
     })
