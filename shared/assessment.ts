@@ -46,7 +46,7 @@ export const finding = z.object({
 export type Finding = z.infer<typeof finding>
 
 export const contradiction = finding.extend({
-  /** The pair (or more) of facts that cannot be true together. */
+  /** The pair (or more) of facts that cannot be true together: those said, and the likelier slip though it was taken. */
   between: z.array(z.string()),
   /** The fact that is likelier the slip, when there is one. */
   likelierSlip: z.string().nullable(),

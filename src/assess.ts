@@ -70,7 +70,7 @@ export async function assess(
   const now = quickCallOf(decision, trials)
   const needed = withoutWhatIf
     ? undefined
-    : await neededQuestion(answers, trials.build, now, rulebook, ask)
+    : await neededQuestion(answers, trials.build, now, rulebook, ask, withholding(decision))
   const open =
     withoutWhatIf || (needed && talking)
       ? undefined
@@ -132,6 +132,15 @@ function confidenceOf(
   const first = open?.mattering[0]
   if (open && !first && !hedged(decision)) return { confidence: 'settled', settledBy: null }
   return { confidence: 'likely', settledBy: next?.key ?? first?.open.key ?? null }
+}
+
+/** Facts that a withheld call points at; one that nobody gave is asked before anything else. */
+function withholding({ buildRules }: Decision): string[] {
+  return buildRules.flatMap(({ outcome }) =>
+    outcome.effect === 'contradiction' && outcome.call === 'withhold' && outcome.likelierSlip
+      ? [outcome.likelierSlip]
+      : [],
+  )
 }
 
 function hedged({ buildRules }: Decision): boolean {

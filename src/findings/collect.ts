@@ -36,7 +36,9 @@ export function contradictionOf(rule: Rule, table: FactTable): Contradiction {
   if (outcome.effect !== 'contradiction') throw new TypeError(`${rule.id} is no contradiction`)
   return {
     ...findingOf(rule, table),
-    between: outcome.between.filter((key) => table.get(`${key}Said`)?.value === true),
+    between: outcome.between.filter(
+      (key) => key === outcome.likelierSlip || table.get(`${key}Said`)?.value === true,
+    ),
     likelierSlip: outcome.likelierSlip,
     effect: outcome.call,
   }

@@ -57,7 +57,7 @@ export function doNext([first]: readonly WorkStep[]): Html {
 }
 
 /** What keeps a call from being made, each with the answers that contradict each other. */
-export function contradictions({ contradictions: found }: Assessment, view: CaseView): Html {
+export function contradictions({ contradictions: found, build }: Assessment, view: CaseView): Html {
   if (found.length === 0) return NOTHING
   return html`<section aria-labelledby="contradictions"><h2 id="contradictions">What cannot be true together</h2>
 ${each(
@@ -66,9 +66,15 @@ ${each(
     one,
   ) => html`<div class="notice danger"><h3><span class="badge danger">${one.effect === 'withhold' ? 'Stops the call' : 'Makes it unsure'}</span> ${one.title}</h3>
 <p>${sentence(one.text)}</p>
-<p class="actions">${each(one.between, (key) => html`<a class="button" href="${askHref(key, view)}">Change: ${factName(key)}${key === one.likelierSlip ? ' (the likelier slip)' : ''}</a> `)}</p>
+<p class="actions">${each(one.between, (key) => button(key, one.likelierSlip))}</p>
 <p class="hint">${sourceText(one.source)}</p></div>`,
 )}</section>`
+
+  function button(key: string, slip: string | null): Html {
+    const isTaken = build[key]?.state === 'assumed'
+    const likelier = key === slip && !isTaken ? ' (the likelier slip)' : ''
+    return html`<a class="button" href="${askHref(key, view)}">${isTaken ? 'Answer' : 'Change'}: ${factName(key)}${likelier}</a> `
+  }
 }
 
 /** What one does with a call. */

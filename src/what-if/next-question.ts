@@ -160,6 +160,8 @@ export interface Next {
 /**
  * While a question is needed: the first of those. Only its own answers are tried, and
  * every other open question counts as left, since nearly all of them still matter.
+ *
+ * @param pointedAt - facts without which the call is withheld; needed before all others if open
  */
 export async function neededQuestion(
   answers: Answers,
@@ -167,11 +169,14 @@ export async function neededQuestion(
   now: QuickCall,
   rulebook: Rulebook,
   ask: AskWhatIf,
+  pointedAt: readonly string[] = [],
 ): Promise<Next | undefined> {
   const open = openFacts(build, answers, rulebook).filter(({ givenUp }) => !givenUp)
-  const needed = rulebook.questions.flatMap(({ fact: key, essential }) =>
-    essential ? open.filter((one) => one.key === key) : [],
-  )
+  const isNeeded = new Set([
+    ...pointedAt,
+    ...rulebook.questions.filter(({ essential }) => essential).map(({ fact: key }) => key),
+  ])
+  const needed = [...isNeeded].flatMap((key) => open.filter((one) => one.key === key))
   const [first] = needed
   if (!first) return undefined
   const { calls } = await influenceOf(answers, first, now, ask)

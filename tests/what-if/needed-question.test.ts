@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readAnswers, UNKNOWN } from '../../shared/answers.ts'
+import { toQuery } from '../../shared/share-link.ts'
 import { assess } from '../../src/assess.ts'
 import { conversationPage } from '../../src/pages/conversation.ts'
 import { app, rulebook } from '../support/app.ts'
@@ -71,5 +72,38 @@ describe('a needed answer that is missing', () => {
     expect(call.settledBy).toBe(next?.fact)
     if (key) expect(next?.fact).toBe(key)
     else expect(next?.needed).toBe(0)
+  })
+})
+
+describe('figures of a diesel without a fuel', () => {
+  const DIESEL = {
+    ...{ layout: 'inline-6', bore: '4.02 in', stroke: '4.72 in', capFastening: 'two-bolt' },
+    ...{ induction: 'turbocharged', compressionRatio: 16.5, boost: '55 psi' },
+    ...{ peakRpm: '3500 rpm', use: 'towing' },
+  }
+  const found = async (raw: Record<string, unknown>) =>
+    assess(rulebook, readAnswers(raw).answers, { withoutTurningPoints: true })
+
+  it('get no call and no advice on knock, but the question which fuel', async () => {
+    const { call, cautions, contradictions, next } = await found(DIESEL)
+    expect(call.confidence).toBe('withheld')
+    expect(contradictions[0]?.text).toContain('diesel')
+    expect(contradictions[0]?.between).toEqual(['fuel', 'compressionRatio', 'boost'])
+    expect(cautions.filter(({ rule }) => rule.startsWith('detonation'))).toEqual([])
+    expect(next).toMatchObject({ fact: 'fuel', needed: 1 })
+  })
+
+  it('are asked for the fuel before anything else, but not twice', async () => {
+    const { use, ...unsaid } = DIESEL
+    expect((await found(unsaid)).next).toMatchObject({ fact: 'fuel', needed: 2 })
+    expect((await found({ ...unsaid, fuel: UNKNOWN })).next).toMatchObject({ fact: 'use' })
+    expect((await found({ ...DIESEL, fuel: 'methanol' })).call.confidence).not.toBe('withheld')
+  })
+
+  it('offer the fuel to be answered, not to be changed', async () => {
+    const link = toQuery(readAnswers(DIESEL).answers, rulebook.version)
+    const page = await (await app.request(`/call?${link}`)).text()
+    expect(page).toContain('Answer: Fuel</a>')
+    expect(page).toContain('Change: Compression ratio</a>')
   })
 })
