@@ -146,6 +146,8 @@ export const call = z.object({
   confidence: z.enum(['settled', 'likely', 'withheld']),
   /** The open fact to find out first: what is asked next, or of what nobody knows the weightiest. */
   settledBy: z.string().nullable(),
+  /** Of a lowered target: which open answers move its figures most, though the route may be settled. */
+  targetMoves: z.string().optional(),
   reasons: z.array(finding),
   mustDo: z.array(z.string()),
   followOn: z.array(z.object({ id: z.string(), title: z.string(), text: z.string(), source })),

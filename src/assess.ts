@@ -22,6 +22,7 @@ import { runRules } from './rulebook/run.ts'
 import { contradictionsReport } from './what-if/contradictions-report.ts'
 import {
   type Influence,
+  movingMost,
   type Next,
   neededQuestion,
   nextQuestion,
@@ -76,7 +77,13 @@ export async function assess(
       ? undefined
       : await openQuestions(answers, trials.build, now, rulebook, ask)
   const next = needed ?? (open && nextQuestion(open))
-  const context = { ...input, decision, lowered, ...confidenceOf(decision, open, next) }
+  const context = {
+    ...input,
+    decision,
+    lowered,
+    ...confidenceOf(decision, open, next),
+    movedBy: open ? movingMost(open) : [],
+  }
   const reported = { build: trials.build, answers, system, rulebook }
   const routes = ROUTE_IDS.map((id): RouteReport => {
     const verdict = decision.verdicts.get(id)

@@ -1,6 +1,6 @@
 import { choicesOf } from '../../shared/answers.ts'
 import type { Call, CostReport, Finding, LiveFact } from '../../shared/assessment.ts'
-import { fact } from '../../shared/fact-keys.ts'
+import { type FactKey, fact } from '../../shared/fact-keys.ts'
 import { choiceOf, figureOf, has } from '../build/build.ts'
 import { computed, type FactTable, over } from '../facts/live-facts.ts'
 import { findingOf, inOrder, sourceOf } from '../findings/collect.ts'
@@ -22,6 +22,8 @@ export interface CallContext extends DecideInput {
   readonly lowered: LoweredTarget
   readonly confidence: Call['confidence']
   readonly settledBy: string | null
+  /** Open facts that move a lowered target most. */
+  readonly movedBy: readonly FactKey[]
 }
 
 /** The call in words: the route, why, what must be done, and why not the others. */
@@ -41,11 +43,19 @@ export async function callReport(context: CallContext): Promise<Call> {
       : fillPlaces(words.call, sentenceTable(context, table)),
     confidence: context.confidence,
     settledBy: context.settledBy,
+    ...targetMoves(context),
     reasons: withheld ? [] : reasonsFor(context),
     mustDo: withheld ? [] : mustDo,
     followOn: withheld ? [] : mustDo.map((id) => followOn(rulebook, id)),
     insteadOf: withheld ? [] : insteadOf(context),
   }
+}
+
+/** A settled route says nothing of how far a target goes down. */
+function targetMoves({ decision, lowered, movedBy, rulebook }: CallContext): Partial<Call> {
+  if (decision.route !== 'lower-the-target' || !lowered.found || movedBy.length === 0) return {}
+  const facts = movedBy.map((key) => fact(key).short).join(', ')
+  return { targetMoves: say(rulebook.callWords.lowered.moves, { facts }) }
 }
 
 function withheldSentence({ decision, rulebook }: CallContext): string {

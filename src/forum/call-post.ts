@@ -41,7 +41,7 @@ export function callPost({ assessment, isGuess, said, href, end }: CallCase): Po
   return [
     { kind: 'heading', text: `Main caps: ${call.title}` },
     { kind: 'line', text: call.sentence },
-    { kind: 'line', text: surenessText({ confidence: call.confidence, isGuess }) },
+    { kind: 'line', text: surenessText({ ...call, isGuess }) },
     ...(call.confidence === 'withheld' ? contradictions(assessment) : callNumbers(assessment)),
     ...shownCautions(assessment),
     { kind: 'line', text: `Build: ${said.join('; ')}.` },

@@ -26,20 +26,26 @@ export function callHead(
   }
 
   function meaning(): Html {
+    return call.targetMoves === undefined
+      ? openText('it')
+      : html`${openText('the route')} ${call.targetMoves}`
+  }
+
+  function openText(it: string): Html {
     if (call.confidence === 'withheld') {
       return html`Two answers cannot both be true. Mend one and the call appears.`
     }
-    if (call.confidence === 'settled') return html`No open answer can change it.`
+    if (call.confidence === 'settled') return html`No open answer can change ${it}.`
     const open = call.settledBy
-    if (open === null) return html`An open answer could still change it.`
+    if (open === null) return html`An open answer could still change ${it}.`
     const count = stillOpen(assumptions).length
     const first = html`<a href="${askHref(open, view)}">${factName(open)}</a>`
     if (next && next.needed > 0) {
       const lacking = next.needed === 1 ? 'An answer' : `${next.needed} answers`
       return html`${lacking} that a call needs <a href="#assumed">${next.needed === 1 ? 'is' : 'are'} assumed</a>; find this one out first: ${first}.`
     }
-    if (count <= 1) return html`One open answer could still change it: ${first}.`
-    return html`<a href="#assumed">${count} open answers</a> could still change it; find this one out first: ${first}.`
+    if (count <= 1) return html`One open answer could still change ${it}: ${first}.`
+    return html`<a href="#assumed">${count} open answers</a> could still change ${it}; find this one out first: ${first}.`
   }
 }
 

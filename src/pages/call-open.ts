@@ -48,7 +48,7 @@ ${each(
 }
 
 /** What stands in for answers not given, each with its reason and a way to answer it. */
-export function assumptions({ assumptions: list }: Assessment, view: CaseView): Html {
+export function assumptions({ assumptions: list, call }: Assessment, view: CaseView): Html {
   if (list.length === 0) return NOTHING
   const alone = list.filter(({ matters }) => matters === 'alone')
   const together = list.filter(({ matters }) => matters === 'with-others')
@@ -60,7 +60,7 @@ ${closed.length === 0 ? NOTHING : closedList()}</section>`
 
   function closedList(): Html {
     const count = closed.length === 1 ? 'One' : closed.length
-    return html`<details class="prints"><summary>${count} that ${closed[0]?.matters === null ? 'were not tried' : 'cannot change the call'}</summary>${assumptionList(closed, view)}</details>`
+    return html`<details class="prints"><summary>${count} that ${closed[0]?.matters === null ? 'were not tried' : `cannot change the ${call.targetMoves ? 'route' : 'call'}`}</summary>${assumptionList(closed, view)}</details>`
   }
 }
 

@@ -13,11 +13,22 @@ const FIRST_GUESS = {
   meaning: 'Answers that a call needs are assumed: it says where to look, not what to buy.',
 }
 
-function surenessOf({ confidence, isGuess }: Sureness): { word: string; meaning: string } {
-  return confidence === 'likely' && isGuess ? FIRST_GUESS : CONFIDENCE[confidence]
+/** Of a lowered target the route is settled, not how far it goes down. */
+const ROUTE_SETTLED = 'No open answer can change the route.'
+
+function surenessOf({ confidence, isGuess, targetMoves }: Sureness): Surely {
+  const { word, meaning } =
+    confidence === 'likely' && isGuess ? FIRST_GUESS : CONFIDENCE[confidence]
+  if (targetMoves === undefined) return { word, meaning }
+  return { word, meaning: `${confidence === 'settled' ? ROUTE_SETTLED : meaning} ${targetMoves}` }
 }
 
-type Sureness = Pick<SoFar, 'confidence' | 'isGuess'>
+interface Surely {
+  readonly word: string
+  readonly meaning: string
+}
+
+type Sureness = Pick<SoFar, 'confidence' | 'isGuess' | 'targetMoves'>
 
 /** How sure a call is, in a word. */
 export function confidenceWord(sofar: Sureness): string {
@@ -48,11 +59,11 @@ ${sofar ? html`<div class="cell"><a class="button${question ? '' : ' primary'}" 
 }
 
 function sureness(sofar: SoFar, left: number): Html {
-  const { confidence, isGuess } = sofar
+  const { confidence, isGuess, targetMoves } = sofar
   // Every question is answered, but "I don't know" is an answer too.
   const meaning =
     confidence === 'likely' && left === 0 && !isGuess
-      ? 'A figure that is not known could still change it.'
+      ? `A figure that is not known could still change it. ${targetMoves ?? ''}`.trim()
       : surenessOf(sofar).meaning
   return html`<div class="cell half"><span class="tag">How sure</span>
 <p>${confidenceBadge(sofar)}</p>
@@ -69,7 +80,7 @@ function questionsLeft({ left, needed, givenUp, sofar }: ConversationView): Html
   }
   const words =
     sofar?.confidence === 'settled'
-      ? 'None could change the call.'
+      ? `None could change the ${sofar.targetMoves ? 'route' : 'call'}.`
       : givenUp > 0
         ? `to ask; ${givenUp} that you do not know could still change the call`
         : 'All are answered.'

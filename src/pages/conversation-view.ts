@@ -69,6 +69,8 @@ export interface SoFar {
   readonly confidence: 'settled' | 'likely' | 'withheld'
   /** Whether it rests on assumed answers that a call needs. */
   readonly isGuess: boolean
+  /** Which open answers move a lowered target. */
+  readonly targetMoves?: string | undefined
   readonly href: string
 }
 

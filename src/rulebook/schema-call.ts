@@ -25,6 +25,8 @@ export const callSchema = z.strictObject({
     leastSpeed: z.number().min(0.1).max(0.95),
     because: sentence,
     source: ruleSource,
+    /** Which open answers move the target most. */
+    moves: wording('facts'),
     nitrous: phrase('power'),
     none: phrase('target'),
     target: phrase('parts', 'power'),

@@ -145,7 +145,7 @@ function soFar(
   assessment: Assessment,
 ): ConversationView['sofar'] {
   if (!callMayShow(rulebook, answers, assessment)) return null
-  const { sentence, confidence } = assessment.call
+  const { sentence, confidence, targetMoves } = assessment.call
   const isGuess = neededButAssumed(rulebook, assessment).length > 0
-  return { sentence, confidence, isGuess, href: pageHref('/call', link, units) }
+  return { sentence, confidence, isGuess, targetMoves, href: pageHref('/call', link, units) }
 }

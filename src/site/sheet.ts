@@ -125,17 +125,18 @@ export async function sheetOf(deps: AppDeps, request: MeasuredView, client: Clie
   return { sheet, hedge: hedgeOf(assessment, shopRules), wrong: readings.wrong }
 }
 
-/** A sheet for a call that an open answer could still change says so. */
+/** A sheet for a call, or a lowered target, that an open answer could still change says so. */
 function hedgeOf(assessment: Assessment, { sheet: { hedge } }: ShopRules): string | undefined {
   const { call, routes } = assessment
-  if (call.confidence !== 'likely') return undefined
+  if (call.confidence !== 'likely') return call.targetMoves
   const key = call.settledBy
   const open = key && isFactKey(key) ? fact(key).label : 'an open answer'
   const more = toFindOut(assessment).length - 1
   const others = more > 0 ? ` and ${more} more that the call lists` : ''
   const isCut = routes.some(({ id, work }) => id === call.route && work.length > 0)
   const settle = say(isCut ? hedge.cutting : hedge.relying, { open: more > 0 ? 'them' : 'it' })
-  return `The call is likely, not settled. Still open: ${open.charAt(0).toLowerCase()}${open.slice(1)}${others}. ${settle}`
+  const moves = call.targetMoves ? ` ${call.targetMoves}` : ''
+  return `The call is likely, not settled. Still open: ${open.charAt(0).toLowerCase()}${open.slice(1)}${others}. ${settle}${moves}`
 }
 
 function noSheet({ units, link, problems }: MeasuredView, why: 'nothing-said' | 'withheld') {

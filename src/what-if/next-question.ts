@@ -183,6 +183,15 @@ export async function neededQuestion(
   return { key: first.key, separates: calls, needed: needed.length, left: open.length }
 }
 
+/** Open facts of which the ease of the present hardware swings most, and with it a lowered target. */
+export function movingMost({ influences }: OpenQuestions, count = 3): FactKey[] {
+  return influences
+    .filter(({ swing }) => swing > 0)
+    .sort((a, b) => b.swing - a.swing || (a.open.key < b.open.key ? -1 : 1))
+    .slice(0, count)
+    .map(({ open }) => open.key)
+}
+
 /** Once nothing is needed: the most influential question of the most influential topic. */
 export function nextQuestion({ mattering, ends }: OpenQuestions): Next | undefined {
   const askable = mattering.filter(({ open }) => !open.givenUp)

@@ -15,7 +15,7 @@ async function textOf(path: string): Promise<string> {
 /** Questions that the guide says are left, and figures that it says nobody knows. */
 async function leftInGuide(link: string): Promise<number> {
   const text = await textOf(`/?${link}`)
-  if (/None could change the call|All are answered/.test(text)) return 0
+  if (/None could change the (?:call|route)|All are answered/.test(text)) return 0
   const [, left, , unknown = '0'] =
     /(\d+) could still change the call(, beside (\d+) that you do not know)?/.exec(text) ?? []
   const [, allUnknown] = /0 to ask; (\d+) that you do not know/.exec(text) ?? []
@@ -27,7 +27,7 @@ async function leftInGuide(link: string): Promise<number> {
 async function openInCall(link: string): Promise<{ head: number; listed: number }> {
   const html = await (await app.request(`/call?${link}`)).text()
   const [, count] = />(\d+) open answers</.exec(html) ?? []
-  const one = html.includes('One open answer could still change it') ? 1 : 0
+  const one = /One open answer could still change (it|the route)/.test(html) ? 1 : 0
   const list = html.slice(html.indexOf('id="assumed"')).split(/<details|id="working"/)[0] ?? ''
   return { head: count ? Number(count) : one, listed: list.split('class="assumption"').length - 1 }
 }
