@@ -60,12 +60,8 @@ function readChoice(
   raw: unknown,
 ): Read<Answer> {
   if (typeof raw === 'string' && Object.hasOwn(choices, raw)) return { ok: raw }
-  return no(
-    key,
-    'not-a-choice',
-    raw,
-    `choose one of ${Object.keys(choices).join(', ')}, or unknown`,
-  )
+  const taken = Object.keys(choices).filter((choice) => choice !== UNKNOWN)
+  return no(key, 'not-a-choice', raw, `choose one of ${taken.join(', ')}, or ${UNKNOWN}`)
 }
 
 function readThreadAnswer(key: FactKey, raw: unknown): Read<Answer> {
