@@ -8,6 +8,7 @@ import { fillPlaces } from '../findings/fill-places.ts'
 import { breakEvenChance } from '../mechanics/stake.ts'
 import type { Rulebook } from '../rulebook/load.ts'
 import { say } from '../rulebook/places.ts'
+import type { Route } from '../rulebook/schema.ts'
 import type { Decision } from './decide.ts'
 import { followOnRules, followOnTable, mustDoIds } from './follow-on.ts'
 import { insteadOf } from './instead-of.ts'
@@ -32,7 +33,7 @@ export async function callReport(context: CallContext): Promise<Call> {
   const route = rulebook.routes.find(({ id }) => id === decision.wouldBe)
   if (!route) throw new RangeError(`no route is called ${decision.wouldBe}`)
   const table = followOnTable(context, decision, context.lowered)
-  const words = route.id === 'lower-the-target' ? loweredWords(route, context.lowered) : route
+  const words = wordsOf(route, context)
   const mustDo = mustDoIds(await followOnRules(context, table))
   const withheld = decision.route === null
   return {
@@ -49,6 +50,13 @@ export async function callReport(context: CallContext): Promise<Call> {
     followOn: withheld ? [] : mustDo.map((id) => followOn(rulebook, id)),
     insteadOf: withheld ? [] : insteadOf(context),
   }
+}
+
+/** The route's title and call, as they fit this engine and a target that is found or not. */
+function wordsOf(route: Route, { lowered, decision }: CallContext): Pick<Route, 'title' | 'call'> {
+  if (route.id === 'lower-the-target') return loweredWords(route, lowered)
+  const isSplit = decision.buildTable.get('splitCase')?.value === true
+  return (isSplit ? route.splitCase : undefined) ?? route
 }
 
 /** A settled route says nothing of how far a target goes down. */

@@ -41,7 +41,7 @@ describe('the sheet on paper', () => {
     expect(language).toBe('en')
     expect(roles).toEqual(expect.arrayContaining(['H1', 'H2', 'P', 'LI', 'TH', 'TD']))
     for (const words of [
-      'Send the block with its final fasteners',
+      'Send the block that stays with its final fasteners',
       'Line bore the mains (at the shop)',
       'Line hone the mains to size (at the shop)',
       'Finished housing bore, least',

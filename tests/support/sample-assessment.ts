@@ -469,7 +469,7 @@ function sampleCall(): Assessment['call'] {
       ),
       followOn(
         'send-block-with-final-fasteners',
-        'Send the block with its final fasteners',
+        'Send the block that stays with its final fasteners',
         'The bores are cut with the clamp of the fasteners that will stay.',
       ),
       followOn(
