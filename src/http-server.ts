@@ -35,7 +35,7 @@ const STATUS: Readonly<Record<string, number>> = {
  *
  * @param fetch - the handler
  * @param hostname - where it listens, for requests of HTTP/1.0 that name no host
- * @see RFC 9112, section 3.2 (no Host: 400); RFC 9110, section 10.1.1 (Expect: 417)
+ * @see RFC 9112, section 3.2 (no Host, or more than one: 400); RFC 9110, section 10.1.1 (Expect: 417)
  */
 export function guideServer(
   fetch: (request: Request, env: HttpBindings) => Response | Promise<Response>,
@@ -54,8 +54,7 @@ export function guideServer(
   const options = { ...PATIENCE, maxHeaderSize: LARGEST_HEAD, requireHostHeader: false }
   const server = createServer(options, (request, response) => {
     note(request, response)
-    const isUnnamed = request.httpVersion === '1.1' && request.headers.host === undefined
-    return isUnnamed ? refuse(response, 400) : listener(request, response)
+    return isForOneHost(request) ? listener(request, response) : refuse(response, 400)
   })
   server.on('checkExpectation', (request: IncomingMessage, response: ServerResponse) => {
     note(request, response)
@@ -70,6 +69,12 @@ export function guideServer(
     socket.destroy(error)
   })
   return server
+}
+
+/** Node keeps the first of several hosts without a word; a proxy on the way may have meant another. */
+function isForOneHost({ httpVersion, headersDistinct }: IncomingMessage): boolean {
+  const named = headersDistinct.host?.length ?? 0
+  return named === 1 || (named === 0 && httpVersion !== '1.1')
 }
 
 function headersOf(text: string): Record<string, string> {

@@ -75,6 +75,9 @@ describe('over a real connection', () => {
       'two lengths',
       head('POST /api/assess HTTP/1.1', JSON_TYPE, 'Content-Length: 2', 'Content-Length: 3'),
     ],
+    ['two hosts', head('GET /api/facts HTTP/1.1', 'Host: other.example')],
+    ['the same host twice', head('GET /api/facts HTTP/1.1', 'host: guide.example')],
+    ['two hosts of an older client', head('GET /api/facts HTTP/1.0', 'Host: other.example')],
     ['a length that is none', head('POST /api/assess HTTP/1.1', JSON_TYPE, 'Content-Length: -1')],
     [
       'length and chunks',
