@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { readJsonFile } from '../../shared/json-text.ts'
 import { phrases } from './phrase-list.ts'
 import { type Vocabulary, vocabularySchema } from './vocabulary.ts'
 
@@ -116,14 +117,12 @@ function readFile(name: string, text: string, faults: string[]): unknown {
     faults.push(`${place}: no file of the vocabulary is called that; use ${known}`)
     return undefined
   }
-  let json: unknown
-  try {
-    json = JSON.parse(text)
-  } catch (error) {
-    faults.push(`${place}: is not JSON: ${(error as Error).message}`)
+  const json = readJsonFile(text)
+  if ('fault' in json) {
+    faults.push(`${place}: ${json.fault}`)
     return undefined
   }
-  const parsed = schema.safeParse(json)
+  const parsed = schema.safeParse(json.value)
   if (parsed.success) return parsed.data
   for (const issue of parsed.error.issues) {
     // What is wrong with a key stands inside of it.

@@ -1,3 +1,4 @@
+import { eachKey, scanJson } from '../../shared/json-text.ts'
 import type { Problem } from '../../shared/problem.ts'
 import { describeFound } from '../../shared/problem.ts'
 
@@ -33,27 +34,10 @@ export function readJson(text: string): ReadJson {
   return problems.length > 0 ? { problems, value } : { ok: value }
 }
 
-/** Calls back with every sign of a JSON text that stands outside its strings, and with every string. */
-function scan(
-  text: string,
-  onSign: (sign: string) => void,
-  onString: (start: number, end: number) => void,
-): void {
-  for (let at = 0; at < text.length; at++) {
-    if (text[at] !== '"') {
-      onSign(text[at] as string)
-      continue
-    }
-    const end = endOfString(text, at)
-    onString(at, end)
-    at = end
-  }
-}
-
 function deepest(text: string): number {
   let depth = 0
   let most = 0
-  scan(
+  scanJson(
     text,
     (sign) => {
       if (sign === '{' || sign === '[') most = Math.max(most, ++depth)
@@ -64,41 +48,14 @@ function deepest(text: string): number {
   return most
 }
 
-/** Looks for repeated and forbidden keys in a text that is known to be JSON; JSON.parse drops them silently. */
+/** Repeated and forbidden keys of a text that is known to be JSON. */
 function keyProblems(text: string): Problem[] {
-  const open: (Set<string> | null)[] = []
   const problems: Problem[] = []
-  const judge = (keys: Set<string>, key: string): void => {
+  eachKey(text, (key, isAgain) => {
     if (FORBIDDEN.has(key)) problems.push(problem(key, 'unknown-field', key, 'leave this key out'))
-    else if (keys.has(key)) problems.push(problem(key, 'duplicate', key, 'give each key once'))
-    keys.add(key)
-  }
-  scan(
-    text,
-    (sign) => {
-      if (sign === '{') open.push(new Set())
-      else if (sign === '[') open.push(null)
-      else if (sign === '}' || sign === ']') open.pop()
-    },
-    (start, end) => {
-      const keys = open.at(-1)
-      if (keys && isKey(text, end)) judge(keys, JSON.parse(text.slice(start, end + 1)) as string)
-    },
-  )
+    else if (isAgain) problems.push(problem(key, 'duplicate', key, 'give each key once'))
+  })
   return problems.slice(0, MOST_FAULTS)
-}
-
-function endOfString(text: string, start: number): number {
-  let at = start + 1
-  while (text[at] !== '"') at += text[at] === '\\' ? 2 : 1
-  return at
-}
-
-/** Whether a colon follows, however far away: JSON allows any white space before it. */
-function isKey(text: string, end: number): boolean {
-  let at = end + 1
-  while (/\s/.test(text[at] ?? '')) at++
-  return text[at] === ':'
 }
 
 function problem(field: string, code: Problem['code'], found: string, fits: string): Problem {

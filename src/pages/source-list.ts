@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { readJsonFile } from '../../shared/json-text.ts'
 import { each, type Html, html, NOTHING } from './html.ts'
 
 /** One source of the mechanics, the rules or the explanations, as in rules/sources/. */
@@ -28,8 +29,10 @@ export function readSources(files: ReadonlyMap<string, string>): readonly Source
   const texts = [...files].filter(([name]) => name.startsWith('sources/'))
   if (texts.length === 0) throw new Error('sources/: the files are missing')
   const records = texts.flatMap(([name, text]) => {
+    const json = readJsonFile(text)
+    if ('fault' in json) throw new Error(`${name}: ${json.fault}`)
     try {
-      return z.array(sourceRecord).parse(JSON.parse(text))
+      return z.array(sourceRecord).parse(json.value)
     } catch (error) {
       throw new Error(`${name}: ${(error as Error).message}`, { cause: error })
     }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { FACT_KEYS } from '../../shared/fact-keys.ts'
+import { readJsonFile } from '../../shared/json-text.ts'
 import { builtFactsFaults } from './built-facts.ts'
 import { conditionFaults } from './check-conditions.ts'
 import { checkReferences } from './references.ts'
@@ -112,8 +113,12 @@ export function loadRulebook(files: ReadonlyMap<string, string>): Rulebook {
   const fileOf = new Map<string, string>()
   for (const name of [...files.keys()].sort()) {
     if (!name.endsWith('.json') || ELSEWHERE.test(name)) continue
-    const json = parseJson(name, files.get(name) as string, faults)
-    if (json === undefined) continue
+    const read = readJsonFile(files.get(name) as string)
+    if ('fault' in read) {
+      faults.push(`${name}: ${read.fault}`)
+      continue
+    }
+    const json = read.value
     if (name === FACTS) faults.push(...builtFactsFaults(json))
     else if (Object.hasOwn(DATA, name)) {
       data.set(name, check(name, DATA[name as keyof typeof DATA], json, faults))
@@ -162,15 +167,6 @@ function assemble(
     changes,
     computedFacts: part('computed-facts.json'),
     followOn: part('follow-on.json'),
-  }
-}
-
-function parseJson(name: string, text: string, faults: string[]): unknown {
-  try {
-    return JSON.parse(text)
-  } catch (error) {
-    faults.push(`${name}: is not JSON: ${(error as Error).message}`)
-    return undefined
   }
 }
 

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { readJsonFile } from '../../shared/json-text.ts'
 import { type CheckInRules, checkInFile } from './check-in-rules.ts'
 import { limitsFile } from './limit-rules.ts'
 import { partsFile } from './part-rules.ts'
@@ -48,13 +49,9 @@ function readFile<S extends z.ZodType>(
 ): z.output<S> | undefined {
   const text = files.get(name)
   if (text === undefined) return void faults.push(`${name}: the file is missing`)
-  let json: unknown
-  try {
-    json = JSON.parse(text)
-  } catch (error) {
-    return void faults.push(`${name}: is not JSON: ${(error as Error).message}`)
-  }
-  const parsed = schema.safeParse(json)
+  const json = readJsonFile(text)
+  if ('fault' in json) return void faults.push(`${name}: ${json.fault}`)
+  const parsed = schema.safeParse(json.value)
   if (parsed.success) return parsed.data
   for (const { path, message } of parsed.error.issues) {
     faults.push(`${name}: ${path.join('.') || 'file'}: ${message}`)

@@ -1,3 +1,4 @@
+import { readJsonFile } from '../../shared/json-text.ts'
 import type { CostTable } from '../rulebook/schema-cost.ts'
 import { type Shop, shopSchema } from './schema.ts'
 
@@ -37,9 +38,9 @@ function readShop(
   cost: Pick<CostTable, 'items' | 'rates'>,
   faults: string[],
 ): Shop[] {
-  const json = parseJson(text)
-  if ('reason' in json) {
-    faults.push(`${name}: is not JSON: ${json.reason}`)
+  const json = readJsonFile(text)
+  if ('fault' in json) {
+    faults.push(`${name}: ${json.fault}`)
     return []
   }
   const parsed = shopSchema.safeParse(json.value)
@@ -53,14 +54,6 @@ function readShop(
   const found = referenceFaults(name, shop, cost)
   faults.push(...found)
   return found.length > 0 ? [] : [shop]
-}
-
-function parseJson(text: string): { readonly value: unknown } | { readonly reason: string } {
-  try {
-    return { value: JSON.parse(text) }
-  } catch (error) {
-    return { reason: (error as Error).message }
-  }
 }
 
 function referenceFaults(
