@@ -1,5 +1,6 @@
 import type { Answer, Read } from './answers.ts'
 import type { MoneyFact, NumberFact, QuantityFact } from './fact-keys.ts'
+import { readInchFraction, withFractions } from './inch-fraction.ts'
 import { describeFound, type Problem } from './problem.ts'
 import { fromSi, toSi, UNITS, unitSymbol } from './units.ts'
 
@@ -39,14 +40,19 @@ function splitWritten(text: string): (Spread & { rest: string }) | undefined {
 export function readQuantity(entry: QuantityFact, raw: unknown): Read<Answer> {
   const fitting = `give a figure with a unit: ${entry.units.join(', ')}`
   if (typeof raw === 'number') return no(entry.key, 'unit-missing', raw, fitting)
-  const parts = typeof raw === 'string' ? fromText(raw) : fromObject(entry.key, raw, 'unit')
-  if (parts === undefined) return no(entry.key, 'not-a-number', raw, fitting)
+  const parts =
+    typeof raw === 'string'
+      ? (inchFraction(entry, raw) ?? fromText(raw))
+      : fromObject(entry.key, raw, 'unit')
+  const isLength = entry.kind === 'length'
+  const fits = isLength ? withFractions(fitting, raw) : fitting
+  if (parts === undefined) return no(entry.key, 'not-a-number', raw, fits)
   if ('problem' in parts) return parts
   const { rest, ...spread } = parts.ok
   if (rest === '') return no(entry.key, 'unit-missing', raw, fitting)
   const symbol = unitSymbol(rest)
   if (!symbol || UNITS[symbol]?.dimension !== entry.kind) {
-    return no(entry.key, 'unit-unknown', raw, fitting)
+    return no(entry.key, 'unit-unknown', raw, fits)
   }
   const usual = entry.units[0] as string
   const inUsual = (value: number): number => fromSi(toSi(value, symbol), usual)
@@ -88,6 +94,11 @@ export function readMoney(entry: MoneyFact, raw: unknown): Read<Answer> {
   if (!/^[A-Z]{3}$/.test(rest)) return no(entry.key, 'currency-missing', raw, fitting)
   const problem = rangeProblem(entry, spread, (value) => value, { usual: '', own: '' })
   return problem ? { problem } : { ok: { ...spread, currency: rest } }
+}
+
+function inchFraction({ kind }: QuantityFact, text: string) {
+  const read = kind === 'length' ? readInchFraction(text) : undefined
+  return read && { ok: read }
 }
 
 function fromText(text: string): Read<Spread & { rest: string }> | undefined {

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Read } from '../../shared/answers.ts'
+import { readInchFraction, withFractions } from '../../shared/inch-fraction.ts'
 import { describeFound, type Problem } from '../../shared/problem.ts'
 import { readDecimal } from '../../shared/quantity.ts'
 import { KINDS, type Kind, type KindId, kindToSi, unitOf } from './kinds.ts'
@@ -56,6 +57,7 @@ export const LONGEST = 80
 export function quantity(kind: KindId, label: string, help = ''): Field<number> {
   const { units } = KINDS[kind] as Kind
   const fits = `give a figure with a unit: ${units.join(', ')}`
+  const takesInches = units.includes('in')
   return {
     label,
     help,
@@ -66,19 +68,25 @@ export function quantity(kind: KindId, label: string, help = ''): Field<number> 
       z.strictObject({ value: z.number(), unit: z.enum(units) }),
     ]),
     read(raw, at) {
-      const parts = typeof raw === 'string' ? splitFigure(raw) : figureObject(raw)
+      const parts = typeof raw === 'string' ? splitFigure(raw, takesInches) : figureObject(raw)
       if (typeof raw === 'number') return refuse(at, 'unit-missing', raw, fits)
-      if (parts === undefined) return refuse(at, 'not-a-number', raw, fits)
+      const fitting = takesInches ? withFractions(fits, raw) : fits
+      if (parts === undefined) return refuse(at, 'not-a-number', raw, fitting)
       if (parts.unit === '') return refuse(at, 'unit-missing', raw, fits)
       const unit = unitOf(kind, parts.unit)
-      if (unit === undefined) return refuse(at, 'unit-unknown', raw, fits)
+      if (unit === undefined) return refuse(at, 'unit-unknown', raw, fitting)
       const { value } = parts
       return { ok: { value: kindToSi(kind, value, unit), given: { value, unit } } }
     },
   }
 }
 
-function splitFigure(text: string): { value: number; unit: string } | undefined {
+function splitFigure(
+  text: string,
+  takesInches: boolean,
+): { value: number; unit: string } | undefined {
+  const part = takesInches ? readInchFraction(text.slice(0, LONGEST + 1)) : undefined
+  if (part && text.length <= LONGEST) return { value: part.value, unit: 'in' }
   const match = /^([-−+]?[\d.,]+(?:e[-+]?\d+)?)\s*(.*)$/i.exec(text.trim())
   if (!match || text.length > LONGEST) return undefined
   const value = readFigure(match[1] as string)

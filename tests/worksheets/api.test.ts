@@ -21,6 +21,8 @@ async function refused(name: string, body: unknown): Promise<Refusal['errors'][n
 
 const bolt = { thread: '1/2-13', torque: '85 lb ft' }
 
+const MAINS = WORKSHEETS.find(({ name }) => name === 'main-loads')
+
 describe('what a worksheet refuses', () => {
   it('names a key that it does not know, and those that it does', async () => {
     const error = await refused('preload', { ...bolt, tork: '85 lb ft' })
@@ -38,6 +40,17 @@ describe('what a worksheet refuses', () => {
   it('refuses a unit of another kind', async () => {
     const error = await refused('preload', { ...bolt, torque: '85 psi' })
     expect(error).toMatchObject({ field: 'torque', code: 'unit-unknown', found: '85 psi' })
+  })
+
+  it('reads fractions of an inch, and says which there are', async () => {
+    const bore = { ...MAINS?.example, bore: '4 1/32 in' }
+    expect((await figures('main-loads', bore)).answer).toMatchObject({
+      inputs: { bore: { value: 4.03125, unit: 'in' } },
+    })
+    const error = await refused('main-loads', { ...bore, bore: '4 1/3 in' })
+    expect(error.fits).toContain('4 1/32 in')
+    const torque = await refused('preload', { ...bolt, torque: '85 1/2 lb ft' })
+    expect(torque.fits).not.toContain('fraction')
   })
 
   it.each([
