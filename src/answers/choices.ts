@@ -204,7 +204,9 @@ function nounReadings(
     }
   }
   if (noun === 'other') return readings
-  const part = noun === 'ones' ? partBefore(mentions, i, input) : noun
+  // "This one's cast iron": an engine.
+  const engine = noun === 'ones' && input.tokens[mention.from - 1]?.text === 'this'
+  const part = engine ? 'block' : noun === 'ones' ? partBefore(mentions, i, input) : noun
   for (const other of attributesOf(mentions, i, input)) {
     for (const meaning of other.meanings) {
       if (meaning.kind !== 'attribute' || input.negations.denies(other) || input.priced(mention))

@@ -89,7 +89,10 @@ function useOf(
   const size = key === 'nitrousPower' && !figure.unit && figure.value >= 230
   if (size && figure.value % 25 !== 0) return undefined
   // "7k tops", "8500 limit": as far as it revs rather than what may be spent.
-  const revs = key === 'budget' && meaning.weak && figure.unit?.kind !== 'money'
+  const limit = tokensOf(mention, input).some((word) =>
+    input.lexicon.words.figures.revLimits.has(word),
+  )
+  const revs = key === 'budget' && (meaning.weak || limit) && figure.unit?.kind !== 'money'
   if (revs && figure.value >= 4000) return undefined
   const far = meaning.beside
     ? wordsSince(meaning.beside, Math.min(figure.from, mention.from), input)
@@ -103,6 +106,10 @@ function useOf(
   const base = own ? 10 : meaning.weak ? 6.5 : candidate.unitSaid ? 10 : 9
   const use = { kind: 'fact' as const, key, candidate, weak: meaning.weak }
   return { score: (fits ? base : base - 4.5) - 0.1 * far, use }
+}
+
+function tokensOf({ from, to }: Mention<FigureMeaning>, { tokens }: PairingInput): string[] {
+  return tokens.slice(from, to).map(({ text }) => text)
 }
 
 /** "Revs to 6.8": thousands, beside words that name how far an engine revs. */

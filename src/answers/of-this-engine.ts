@@ -142,8 +142,10 @@ function actsOnThis(said: string, { i, to, tokens, clause, lexicon }: Place): bo
   if (tokens[i - 1]?.text === 'by' && before.has(said)) return true
   let acts = -1
   for (let at = to; at < to + 3 && acts < 0; at += 1) {
-    // "The last owner had 10 psi in it" says how it was.
-    const states = tokens[at]?.text === 'had' && tokens[at + 1]?.kind === 'number'
+    // "The last owner had 10 psi in it", "had it at 8 psi" says how it was.
+    const [next, then] = [tokens[at + 1], tokens[at + 2]]
+    const set = next?.text === 'it' && then?.text === 'at'
+    const states = tokens[at]?.text === 'had' && (next?.kind === 'number' || set)
     if (fits.has(tokens[at]?.text ?? '') && !states) acts = at
   }
   if (acts < 0) return false

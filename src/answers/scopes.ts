@@ -67,11 +67,17 @@ export function scopesOf(
   return { outside, planned, sentence, clause, markers }
 }
 
-/** "Maybe a girdle, maybe steel caps": what is weighed is not settled. */
+/**
+ * "Maybe a girdle, maybe steel caps", "one says studs, one says bolts, I haven't decided": what is
+ * weighed is not settled.
+ */
 function weighs(i: number, tokens: readonly Token[], sentence: readonly number[]): boolean {
   let maybes = 0
+  let says = 0
   for (let at = i; at < tokens.length && sentence[at] === sentence[i]; at += 1) {
     if (tokens[at]?.text === 'maybe') maybes += 1
+    if (tokens[at]?.text === 'says') says += 1
+    if (says >= 2 && tokens[at]?.text === 'decided') return true
   }
   return maybes >= 2
 }
