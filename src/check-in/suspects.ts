@@ -8,6 +8,7 @@ import { readLength } from '../shop-sheet/readings.ts'
 import type { ShopRules } from '../shop-sheet/shop-rules.ts'
 import { lengthText, type Units } from '../shop-sheet/workshop-figures.ts'
 import { median } from './median.ts'
+import { type InOtherColumn, inOtherColumn, type Like, type Sized } from './other-column.ts'
 import { STANDS, stands, withStanding } from './stands.ts'
 import { type TypingSlip, typingSlips } from './typing-slips.ts'
 
@@ -33,21 +34,11 @@ const GROUPS = [
   { table: 'shell', columns: ['uc', 'lc', 'up', 'lp'] },
 ] as const
 
-/** A table whose readings lie near a size that the engine tells. */
-type Sized = 'housing' | 'journal'
-
 /** What is asked about, by which rules, for whom. */
 interface Asking {
   readonly measured: Measured
   readonly rules: ShopRules
   readonly units: Units
-}
-
-interface Like {
-  readonly field: string
-  readonly row: number
-  readonly text: string
-  readonly value: number
 }
 
 /**
@@ -62,9 +53,17 @@ export function suspects(
   units: Units,
 ): Suspect[] {
   const asking: Asking = { measured, rules, units }
-  const { far, unit, wholeTable } = rules.slips
-  return GROUPS.flatMap(({ table, columns }): Suspect[] => {
-    const likes = likesOf(measured, table, columns)
+  const { wholeTable, ownMain, unit } = rules.slips
+  const far = toSi(rules.slips.far, unit)
+  const near = toSi(rules.slips.near, unit)
+  const groups = GROUPS.map(({ table, columns }) => ({
+    table,
+    likes: likesOf(measured, table, columns),
+  }))
+  const of = (id: Sized) => groups.find(({ table }) => table === id)?.likes ?? []
+  const sized = { housing: of('housing'), journal: of('journal') }
+  const strays = inOtherColumn(sized, { far, near })
+  return groups.flatMap(({ table, likes }): Suspect[] => {
     if (likes.length === 0) return []
     const middle = median(likes.map(({ value }) => value))
     // Wall thickness differs far more from engine to engine than a unit's slip could hide.
@@ -72,17 +71,32 @@ export function suspects(
     if (table !== 'shell' && about !== undefined && Math.abs(middle - about) > wholeTable * about) {
       return [wholeTableSuspect(asking, table, likes, { middle, about })]
     }
+    const own = likes.filter(({ field }) => !strays.has(field))
     return likes.flatMap((one) => {
-      const beside = besides(one, likes, middle, rules.slips.ownMain)
-      return Math.abs(one.value - beside) > toSi(far, unit) ? [suspectOf(asking, one, beside)] : []
+      const stray = strays.get(one.field)
+      if (stray) return [strayOf(asking, one, stray, middle)]
+      const beside = besides(one, own, middle, { ownMain, far })
+      return Math.abs(one.value - beside) > far ? [suspectOf(asking, one, beside)] : []
     })
   })
 }
 
-/** What a reading is held against: the others of its own row, or all when they are few. */
-function besides(one: Like, likes: readonly Like[], middle: number, least: number): number {
-  const row = likes.filter(({ row, field }) => row === one.row && field !== one.field)
-  return row.length >= least ? median(row.map(({ value }) => value)) : middle
+/**
+ * What a reading is held against: the others of its own row, or all where these are few or the
+ * row is of two minds, since then it cannot say which of them are right.
+ */
+function besides(
+  one: Like,
+  likes: readonly Like[],
+  middle: number,
+  { ownMain, far }: { readonly ownMain: number; readonly far: number },
+): number {
+  const row = likes.filter((other) => other.row === one.row)
+  const others = row.filter(({ field }) => field !== one.field)
+  if (others.length < ownMain) return middle
+  const own = median(others.map(({ value }) => value))
+  const agree = row.filter(({ value }) => Math.abs(value - own) <= far)
+  return 2 * agree.length > row.length ? own : middle
 }
 
 function likesOf(measured: Measured, table: string, columns: readonly string[]): Like[] {
@@ -122,6 +136,29 @@ function wholeTableSuspect(
     ...(fits ? { instead: { unit: other } } : {}),
     // To the millimetre: one reading more must not ask about the table anew.
     ...confirmation(fields[STANDS], `${id} 0`, Math.round(middle * 1000) / 1000),
+  }
+}
+
+function strayOf(
+  { measured, rules, units }: Asking,
+  { field, text, value }: Like,
+  { fits, partner }: InOtherColumn,
+  middle: number,
+): Suspect {
+  const says = rules.checkIn.slips
+  const away = lengthText(Math.abs(value - middle), units)
+  const readings = says.readings[fits]
+  return {
+    fields: [field],
+    label: fieldLabel(field),
+    typed: text,
+    ...confirmation(measured.fields[STANDS], field, value),
+    ...(partner
+      ? {
+          question: say(says.swapped, { away, readings, meant: partner.text }),
+          instead: { fields: { [field]: partner.text, [partner.field]: text } },
+        }
+      : { question: say(says.otherColumn, { away, readings }) }),
   }
 }
 

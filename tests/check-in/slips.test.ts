@@ -44,6 +44,55 @@ describe('a reading that is likely a slip', () => {
     expect(check(goodBlock({ 'journal.1.fv': '2.71', stands })).suspects).toHaveLength(1)
   })
 
+  // That a bore is never as small as the journal that runs in it: the shells stand between.
+  describe('written in the other column', () => {
+    const swapped = { 'housing.1.fv': '2.4485', 'journal.1.fv': '2.6412' }
+    const asked = (changes: Readonly<Record<string, string>>) =>
+      check(goodBlock(changes)).suspects.map(({ fields, question }) => [fields, question])
+
+    it('is offered so, both at once, and no other reading is asked about', () => {
+      const { suspects, overall } = check(goodBlock(swapped))
+      expect(suspects.map(({ fields }) => fields)).toEqual([['housing.1.fv'], ['journal.1.fv']])
+      expect(suspects[0]?.question).toContain('fits the journals, and 2.6412 stands in its place')
+      expect(suspects[1]?.question).toContain('fits the housing bores, and 2.4485 stands')
+      expect(overall.title).toBe('Look again: main 1')
+      for (const { instead } of suspects) {
+        const changed = goodBlock({ ...swapped, ...instead?.fields })
+        expect(changed.fields['housing.1.fv']).toBe('2.6412')
+        expect(changed.fields['journal.1.fv']).toBe('2.4485')
+        expect(check(changed).overall.verdict).toBe('pass')
+      }
+    })
+
+    it('is seen where nothing was written in its place, which then has to be measured', () => {
+      const { suspects } = check(goodBlock({ ...swapped, 'journal.1.fh': '2.641' }))
+      expect(suspects.map(({ fields }) => fields)).toEqual([
+        ['housing.1.fv'],
+        ['journal.1.fv'],
+        ['journal.1.fh'],
+      ])
+      expect(suspects[2]?.question).toContain('fits the housing bores: it looks as if')
+      expect(suspects[2]?.instead).toBeUndefined()
+    })
+
+    it('is seen where all of one main was, in any unit', () => {
+      const journals = ['fv', 'fh', 'rv', 'rh'].map((column) => [
+        `journal.2.${column}`,
+        '67.086 mm',
+      ])
+      expect(asked(Object.fromEntries(journals))).toHaveLength(4)
+    })
+
+    it('is not said of a reading that fits neither', () => {
+      expect(asked({ 'housing.1.fv': '2.5' })[0]?.[1]).not.toContain('other column')
+    })
+  })
+
+  it('asks about those two of four that are unlike the other mains, not about the others', () => {
+    const { suspects } = check(goodBlock({ 'journal.1.fv': '2.4785', 'journal.1.fh': '2.4785' }))
+    expect(suspects.map(({ fields }) => fields)).toEqual([['journal.1.fv'], ['journal.1.fh']])
+  })
+
   it('leaves out a whole table of no likely size, until it is confirmed', () => {
     const journal = [1, 2, 3, 4, 5].flatMap((main) =>
       ['fv', 'fh', 'rv', 'rh'].map((column) => [`journal.${main}.${column}`, '3.2'] as const),
