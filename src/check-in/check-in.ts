@@ -49,6 +49,13 @@ export interface WholeReport {
   readonly worked: readonly Worked[]
 }
 
+/** An entry that could not be read, and why. */
+export interface Unread {
+  readonly field: string
+  readonly label: string
+  readonly text: string
+}
+
 /** The whole check-in: the verdict, each main, what concerns the row, and what is asked. */
 export interface CheckInReport {
   readonly overall: {
@@ -68,11 +75,7 @@ export interface CheckInReport {
   readonly kept: readonly Suspect[]
   /** Mains that stand apart from their fellows, confirmed or to be measured again. */
   readonly odd: readonly OddMain[]
-  readonly wrong: readonly {
-    readonly field: string
-    readonly label: string
-    readonly text: string
-  }[]
+  readonly wrong: readonly Unread[]
   readonly notes: readonly string[]
   /** Distance of each main from the best straight axis, m; empty until aligned. */
   readonly offAxis: readonly number[]
@@ -100,16 +103,18 @@ export function checkIn(
   const line = alignmentCheck(measuring, bores)
   const found = places(engine).map((main) => figuresOfMain(measuring, main, housings[main - 1]))
   const odd = oddMains(measuring, found, asked)
-  const mains = found.map((one, place) => mainReport(place + 1, one, { odd, line, asked, rules }))
+  const wrong = readings.wrong.map((one) => ({ ...one, label: fieldLabel(one.field) }))
+  const beside = { odd, line, asked, wrong, rules }
+  const mains = found.map((one, place) => mainReport(place + 1, one, beside))
   const whole = wholeReports(measuring, bores, line)
   return {
-    overall: overallVerdict(mains, whole, { asked, odd, notes }, rules.checkIn),
+    overall: overallVerdict(mains, whole, { asked, odd, wrong, notes }, rules.checkIn),
     mains,
     whole,
     suspects: asked,
     kept: questioned.filter(({ confirmed }) => confirmed),
     odd,
-    wrong: readings.wrong.map(({ field, text }) => ({ field, label: fieldLabel(field), text })),
+    wrong,
     notes,
     offAxis: line?.offAxis ?? [],
   }
@@ -123,6 +128,7 @@ function mainReport(
     readonly odd: readonly OddMain[]
     readonly line: AlignmentCheck | undefined
     readonly asked: readonly Suspect[]
+    readonly wrong: readonly Unread[]
     readonly rules: ShopRules
   },
 ): MainReport {
@@ -133,8 +139,8 @@ function mainReport(
     ...heldBack(judged, own, beside.rules),
     ...(beside.line?.byMain.get(main) ?? []),
   ]
-  const { asked } = beside
-  const found = mainVerdict(main, all, { asked, missing }, checkIn)
+  const { asked, wrong } = beside
+  const found = mainVerdict(main, all, { asked, wrong, missing }, checkIn)
   const rests = { verdict: found.verdict, goesBack: goesBack(all), sizeOpen: isSizeOpen(all) }
   return { main, worked, missing, ...found, ...rests, ...verdictName(checkIn.verdicts, rests) }
 }

@@ -52,6 +52,8 @@ export function checkInCsv(measured: Measured, report: CheckInReport): string {
     ),
     ...(report.suspects.length === 0 ? [] : [[], ['Reading in question', 'As typed', 'Why']]),
     ...report.suspects.map(({ label, typed, question }) => [label, typed, question]),
+    ...(report.wrong.length === 0 ? [] : [[], ['Not read', 'As typed', 'Why']]),
+    ...report.wrong.map(({ field, label, text }) => [label, measured.fields[field] ?? '', text]),
   ])
 }
 

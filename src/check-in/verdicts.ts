@@ -1,28 +1,39 @@
 import { say } from '../rulebook/places.ts'
 import type { CheckInRules } from '../shop-sheet/check-in-rules.ts'
-import type { CheckInReport, MainReport, WholeReport } from './check-in.ts'
+import { tableOf } from '../shop-sheet/fields.ts'
+import type { CheckInReport, MainReport, Unread, WholeReport } from './check-in.ts'
 import { type Judged, worstVerdict } from './judge.ts'
 import type { OddMain } from './odd-mains.ts'
 import type { Suspect } from './suspects.ts'
 
 /**
  * The verdict on one main: the worst of its measures, and never better than look again while one
- * of its readings is in question.
+ * of its readings is in question or could not be read.
  */
 export function mainVerdict(
   main: number,
   judged: readonly Judged[],
-  { asked, missing }: Pick<MainReport, 'missing'> & { readonly asked: readonly Suspect[] },
-  { main: says, measures }: CheckInRules,
+  { asked, wrong, missing }: Pick<MainReport, 'missing'> & Pick<Beside, 'asked' | 'wrong'>,
+  { main: says, measures, unread }: CheckInRules,
 ): Pick<MainReport, 'verdict' | 'reasons' | 'advice' | 'judged'> {
   const verdict = worstVerdict(judged.map((one) => one.verdict))
   const question = asked.find(({ fields }) =>
     fields.some((field) => field.split('.')[1] === `${main}`),
   )
-  if (question && verdict !== 'send-back') {
-    const { label: reading, typed, question: words } = question
-    const reason = say(says.asked, { reading, typed, question: words })
-    return { verdict: 'look-again', reasons: [reason], advice: [], judged }
+  const open = [
+    ...wrong.filter(({ field }) => mainOf(field) === main).map((one) => unreadText(one, unread)),
+    ...(question
+      ? [
+          say(says.asked, {
+            reading: question.label,
+            typed: question.typed,
+            question: question.question,
+          }),
+        ]
+      : []),
+  ]
+  if (open.length > 0 && verdict !== 'send-back') {
+    return { verdict: 'look-again', reasons: open, advice: [], judged }
   }
   if (verdict === null) return { verdict, reasons: [], advice: [], judged }
   const worst = judged.filter((one) => one.verdict === verdict)
@@ -53,10 +64,22 @@ export function mainVerdict(
   }
 }
 
+/** The main that a field is of; undefined where it is of none. */
+function mainOf(field: string): number | undefined {
+  const [table = '', row] = field.split('.')
+  return tableOf(table)?.rows === 'mains' ? Number(row) : undefined
+}
+
+function unreadText({ label, text }: Unread, says: CheckInRules['unread']): string {
+  return say(says, { reading: label, text })
+}
+
 /** What the verdict on the block has to say beside that on each part. */
 interface Beside {
   readonly asked: readonly Suspect[]
   readonly odd: readonly OddMain[]
+  /** What could not be read. */
+  readonly wrong: readonly Unread[]
   /** What could not be worked out. */
   readonly notes: readonly string[]
 }
@@ -65,12 +88,14 @@ interface Beside {
 export function overallVerdict(
   mains: readonly MainReport[],
   whole: readonly WholeReport[],
-  { asked, odd, notes }: Beside,
-  { overall: says, verdicts }: CheckInRules,
+  { asked, odd, wrong, notes }: Beside,
+  { overall: says, verdicts, unread }: CheckInRules,
 ): CheckInReport['overall'] {
   const parts = whole.flatMap(({ judged }) => judged)
   const found = worstVerdict([...mains, ...parts].map((one) => one.verdict))
-  const isHeld = asked.length > 0 && found !== null && found !== 'send-back'
+  // A limit, a gauge or a depth that was not read: the block does not pass on what stands in for it.
+  const elsewhere = wrong.filter(({ field }) => mainOf(field) === undefined)
+  const isHeld = asked.length + elsewhere.length > 0 && found !== null && found !== 'send-back'
   const verdict = isHeld ? 'look-again' : found
   const open = mains.filter(({ missing }) => missing.includes('housing'))
   const complete = open.length === 0
@@ -87,6 +112,8 @@ export function overallVerdict(
   const { words } = verdicts[verdict]
   const at = mains.filter((one) => one.verdict === verdict)
   const wider = parts.filter((one) => one.verdict === verdict)
+  const notRead = verdict === 'look-again' ? elsewhere : []
+  const names = [...wider.map(({ title }) => title), ...notRead.map(({ label }) => label)]
   return {
     verdict,
     words,
@@ -94,7 +121,7 @@ export function overallVerdict(
     title:
       verdict === 'pass'
         ? withApart(passTitle(open, withoutLimit(mains), says), odd, says)
-        : titleOf(words, at, wider, verdict === 'send-back', says),
+        : titleOf(words, at, names, verdict === 'send-back', says),
     advice: [...new Set([...at, ...wider].flatMap(({ advice }) => advice))].filter(
       (one) => one !== '',
     ),
@@ -104,6 +131,7 @@ export function overallVerdict(
         : [
             ...at.flatMap(({ main, reasons }) => reasons.map((reason) => reasonOf(main, reason))),
             ...wider.map(({ reason }) => reason),
+            ...notRead.map((one) => unreadText(one, unread)),
           ],
   }
 }
@@ -115,11 +143,15 @@ function passTitle(open: readonly MainReport[], unjudged: readonly string[], say
   return unjudged.length === 0 ? says.pass : say(says.passNoLimit, { measures: listOf(unjudged) })
 }
 
-/** What is to be looked at or sent back: mains and what concerns the row, and journals apart. */
+/**
+ * What is to be looked at or sent back: mains and what concerns the row, and journals apart.
+ *
+ * @param wider - titles of what concerns the row or the whole
+ */
 function titleOf(
   verdict: string,
   at: readonly MainReport[],
-  wider: readonly Judged[],
+  wider: readonly string[],
   goesBack: boolean,
   says: Says,
 ): string {
@@ -127,7 +159,7 @@ function titleOf(
   const held = goesBack ? at.filter((one) => one.goesBack.block) : at
   const parts = listOf([
     ...(held.length === 0 ? [] : [say(says.mains, { mains: numbersOf(held) })]),
-    ...wider.map(({ title }) => `${title.charAt(0).toLowerCase()}${title.slice(1)}`),
+    ...wider.map((title) => `${title.charAt(0).toLowerCase()}${title.slice(1)}`),
   ])
   if (ground.length === 0) return say(says.parts, { verdict, parts })
   const journals = say(says.journals, { mains: numbersOf(ground) })

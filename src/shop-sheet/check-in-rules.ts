@@ -167,6 +167,8 @@ export const checkInFile = z.strictObject({
     unexplained: wording('away'),
     units: z.strictObject({ in: phrase(), mm: phrase() }),
   }),
+  /** Of an entry that is no figure, or none that can be. */
+  unread: wording('reading', 'text'),
   values: z.strictObject({
     centres: phrase(),
     centresUpright: phrase(),

@@ -45,7 +45,7 @@ export function readingsOf(measured: Measured, doubted: ReadonlySet<string> = ne
   const wrong: { field: string; text: string }[] = []
   for (const [field, text] of Object.entries(measured.fields)) {
     const kind = kindOf(field)
-    if (kind === 'text' || kind === 'choice') continue
+    if (kind === 'text' || kind === 'choice' || text.trim() === '') continue
     const reading = kind === 'length' ? readLength(text, measured.unit) : readPlain(text)
     if ('wrong' in reading) wrong.push({ field, text: reading.wrong })
     else if (kind === 'length' && reading.value < 0 && !maybeNegative(field)) {

@@ -98,7 +98,7 @@ const READINGS: readonly Record<string, string>[] = [
   { 'axis.1.cb': '120', 'axis.1.ca': '120', 'axis.1.db': '2.6412', 'axis.1.da': '2.6412' },
   { 'axis.1.told': '.3' },
   goodBlock({ 'line.3.y': '5' }).fields,
-  goodBlock({ 'journal.1.fv': '2.7' }).fields,
+  goodBlock({ 'journal.1.fv': '2.7', 'journal.2.fv': 'abc' }).fields,
   goodBlock({ 'housing.1.fv': '2.4485', 'journal.1.fv': '2.6412', 'journal.1.fh': '2.6412' })
     .fields,
   ...['2.412', '2.6412 mm', '2.4612', '22.6412', '26.412', '67.086', '2.6662', '2.9412'].map(
