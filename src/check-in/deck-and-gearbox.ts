@@ -41,7 +41,7 @@ function deckFound(measuring: MeasureCase, { front, rear }: ShiftCheck): FollowC
       judge(measuring, 'compression-change', {
         value: Math.abs(now.compressionRatio - compressionRatio),
         uncertainty: Math.abs(farther.compressionRatio - now.compressionRatio),
-        show: (value) => plainText(value, 3),
+        show: (value, finer = 0) => plainText(value, 3 + finer),
       }),
       ...deckJudged(measuring, now.deckClearance, uncertainty),
     ],

@@ -1,10 +1,9 @@
 import type { Source } from '../../shared/assessment.ts'
-import { guardBand } from '../mechanics/guard-band.ts'
 import { say } from '../rulebook/places.ts'
 import type { CheckInRules } from '../shop-sheet/check-in-rules.ts'
 import type { LimitId } from '../shop-sheet/limit-rules.ts'
 import { type Limit, type LimitCase, limitFor } from '../shop-sheet/limits.ts'
-import { rangeText } from '../shop-sheet/workshop-figures.ts'
+import { asPrinted, type Show, type Standing, standingOf } from './as-printed.ts'
 
 /** Best first. */
 const VERDICTS = ['pass', 'too-near', 'look-again', 'send-back'] as const
@@ -48,7 +47,7 @@ export interface Measure {
   /** Expanded uncertainty, in the unit of the value. */
   readonly uncertainty: number
   /** Prints a value of this kind. */
-  readonly show: (value: number) => string
+  readonly show: Show
   /** What to measure instead where this is too near to tell; the same again when not given. */
   readonly directly?: string
   /** Said after the limit's title, such as "main 2 to main 3". */
@@ -60,12 +59,7 @@ export function judge(measuring: LimitCase, id: LimitId, measure: Measure): Judg
   return judgeBy(limitFor(id, measuring), measure, measuring.rules.checkIn)
 }
 
-/**
- * Judge a measure: pass where it conforms for all that the gauge may be off, send back where it
- * does not for all of that, too near to tell in between.
- *
- * @see ISO 14253-1, decision rules (from memory)
- */
+/** Judge a measure, and say how it stands in figures from which the same verdict follows. */
 export function judgeBy(limit: Limit, measure: Measure, rules: CheckInRules): Judged {
   const { value, uncertainty, show, where } = measure
   const title = where === undefined ? limit.title : `${limit.title}, ${where}`
@@ -84,23 +78,23 @@ export function judgeBy(limit: Limit, measure: Measure, rules: CheckInRules): Ju
     const { words } = rules.verdicts.none
     return { ...common, limit: '', verdict: null, words, reason, advice: '' }
   }
-  const { verdict, found, over, nearer } = worstEnd(limit, measure)
-  const range = rangeText(limit, show)
+  const worst = worstEnd(limit, measure)
+  const { verdict, found, inside, nearer } = worst
+  const stood = { found, low: limit.low, high: limit.high, uncertainty }
+  const printed = asPrinted(stood, worst, show)
   const { reasons, sides, near } = rules.judged
-  const reason = verdict === 'too-near' ? (over > 0 ? 'near-outside' : 'near-inside') : verdict
+  const reason = verdict === 'too-near' ? (inside < 0 ? 'near-outside' : 'near-inside') : verdict
   return {
     ...common,
     // What decides is shown: of several readings, the one nearest to its limit or beyond.
-    text: show(found),
-    limit: range,
+    text: printed.found,
+    limit: printed.limit,
+    uncertainty: `±${printed.uncertainty}`,
     verdict,
     words: rules.verdicts[verdict].words,
     reason: say(reasons[reason], {
       title,
-      found: show(found),
-      limit: range,
-      uncertainty: show(uncertainty),
-      off: show(Math.abs(over)),
+      ...printed,
       side: sides[nearer],
     }),
     advice: {
@@ -121,26 +115,16 @@ function againAdvice(
 }
 
 function worstEnd(
-  limit: Limit,
+  { low, high }: Limit,
   { value, least = value, greatest = value, uncertainty }: Measure,
-): {
-  verdict: Exclude<Verdict, 'look-again'>
-  found: number
-  over: number
-  nearer: 'low' | 'high'
-} {
-  const ends = [least, greatest].map((found) => ({
+): Standing & { readonly found: number } {
+  const stand = (found: number) => ({
     found,
-    ...guardBand(found, limit, uncertainty),
-  }))
-  const worst = (ends[1]?.inside ?? 0) < (ends[0]?.inside ?? 0) ? ends[1] : ends[0]
-  if (!worst) throw new RangeError('nothing was measured')
-  const { found, inside, nearer, surelyInside, surelyOutside } = worst
-  // The last bits of a conversion from inches must not decide.
-  const nothing = 1e-12
-  const verdict =
-    surelyOutside > nothing ? 'send-back' : surelyInside >= -nothing ? 'pass' : 'too-near'
-  return { verdict, found, over: -inside, nearer }
+    // The last bits of a conversion from inches must not decide.
+    ...standingOf({ found, low, high, uncertainty }, 1e-12),
+  })
+  const [lowest, highest] = [stand(least), stand(greatest)]
+  return highest.inside < lowest.inside ? highest : lowest
 }
 
 /** The worst of some verdicts; null when none is given. */

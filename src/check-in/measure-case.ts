@@ -4,6 +4,7 @@ import type { FigureId } from '../shop-sheet/check-in-rules.ts'
 import type { EngineCase } from '../shop-sheet/engine-case.ts'
 import type { LimitCase } from '../shop-sheet/limits.ts'
 import { lengthText, plainText, type Units } from '../shop-sheet/workshop-figures.ts'
+import type { Show } from './as-printed.ts'
 
 /** All that a computation of the check-in needs. */
 export interface MeasureCase extends LimitCase {
@@ -25,8 +26,8 @@ export function worked({ rules }: MeasureCase, id: FigureId, text: string): Work
 }
 
 /** A printer of lengths, m, in the person's units. */
-export function showLength({ units }: MeasureCase): (metres: number) => string {
-  return (metres) => lengthText(metres, units)
+export function showLength({ units }: MeasureCase): Show {
+  return (metres, finer) => lengthText(metres, units, finer)
 }
 
 /** An angle in rad as degrees with two decimals. */

@@ -1,4 +1,3 @@
-import { evenDecimals, LENGTHS } from '../../shared/even-decimals.ts'
 import type { CheckInReport } from '../check-in/check-in.ts'
 import type { Judged } from '../check-in/judge.ts'
 import type { Worked } from '../check-in/measure-case.ts'
@@ -58,35 +57,34 @@ ${workedList(worked)}</section>`,
 )}</section>`
 }
 
-/** Measures against limits. Roles are spelt out because a phone shows the rows as blocks. */
+/**
+ * Measures against limits, with the decimals from which each verdict follows: noughts filled up
+ * would be figures that nobody worked out. Roles are spelt out because a phone shows the rows as blocks.
+ */
 function judgedTable(caption: string, judged: readonly Judged[]): Html {
   if (judged.length === 0) return NOTHING
-  const [texts, limits, uncertainties] = (['text', 'limit', 'uncertainty'] as const).map((column) =>
-    evenDecimals(
-      judged.map((one) => one[column]),
-      LENGTHS,
-    ),
-  ) as [string[], string[], string[]]
   return html`<div class="table-scroll" role="region" aria-label="${caption}" tabindex="0"><table class="judged as-blocks" role="table">
 <caption class="unseen">${caption}</caption>
 <thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">Measure</th><th role="columnheader" scope="col">Verdict</th><th role="columnheader" scope="col" class="number">Found</th><th role="columnheader" scope="col">Limit</th><th role="columnheader" scope="col" class="number">Gauge</th><th role="columnheader" scope="col">Limit from</th></tr></thead>
 <tbody role="rowgroup">${judged.map(
-    (
-      { title, limit, verdict, words, source, because },
-      at,
-    ) => html`<tr role="row"><th role="rowheader" scope="row">${title}</th><td role="cell" data-head="Verdict">${verdictBadge({ verdict, words })}</td><td role="cell" data-head="Found" class="number">${texts[at]}</td><td role="cell" data-head="Limit">${limit === '' ? 'not known' : limits[at]}</td><td role="cell" data-head="Gauge" class="number">${uncertainties[at]}</td><td role="cell" data-head="Limit from"><span>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></span></td></tr>
+    ({
+      title,
+      text,
+      limit,
+      uncertainty,
+      verdict,
+      words,
+      source,
+      because,
+    }) => html`<tr role="row"><th role="rowheader" scope="row">${title}</th><td role="cell" data-head="Verdict">${verdictBadge({ verdict, words })}</td><td role="cell" data-head="Found" class="number">${text}</td><td role="cell" data-head="Limit">${limit === '' ? 'not known' : limit}</td><td role="cell" data-head="Gauge" class="number">${uncertainty}</td><td role="cell" data-head="Limit from"><span>${limit === '' ? 'Service data' : capital(shortSource(source))}. <span class="soft">${because}</span></span></td></tr>
 `,
   )}</tbody></table></div>`
 }
 
 function workedList(worked: readonly Worked[]): Html {
   if (worked.length === 0) return NOTHING
-  const texts = evenDecimals(
-    worked.map(({ text }) => text),
-    LENGTHS,
-  )
   return html`<dl class="pairs worked">${worked.map(
-    ({ label }, at) => html`<dt>${label}</dt><dd class="figure-text">${texts[at]}</dd>
+    ({ label, text }) => html`<dt>${label}</dt><dd class="figure-text">${text}</dd>
 `,
   )}</dl>`
 }

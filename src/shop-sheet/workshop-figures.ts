@@ -7,13 +7,15 @@ export type Units = 'us' | 'metric'
  * A length as it is read in a workshop: four decimals of an inch or three of a millimetre, noughts
  * kept; a fifth decimal of an inch, or a fourth of a millimetre, where the figure is so small that
  * it would be lost.
+ *
+ * @param finer - so many decimals more than is usual, noughts kept
  */
-export function lengthText(metres: number, units: Units): string {
+export function lengthText(metres: number, units: Units, finer = 0): string {
   const symbol = units === 'us' ? 'in' : 'mm'
   const value = fromSi(metres, symbol)
-  const usual = units === 'us' ? 4 : 3
+  const usual = (units === 'us' ? 4 : 3) + finer
   const fine = value.toFixed(usual + 1)
-  const isTiny = Math.abs(value) < (units === 'us' ? 0.001 : 0.01)
+  const isTiny = finer === 0 && Math.abs(value) < (units === 'us' ? 0.001 : 0.01)
   const text = isTiny && !fine.endsWith('0') ? fine : value.toFixed(usual)
   const isNought = Number(text) === 0
   return `${text.replace('-', isNought ? '' : '−')}\u00a0${symbol}`
