@@ -5,6 +5,7 @@ import { readBoreByStroke } from './bore-by-stroke.ts'
 import { isPartPrice, readBudgetFor } from './budget-for.ts'
 import { candidateFor } from './candidates.ts'
 import { readContrast } from './contrast.ts'
+import { correctionsIn, mends, readCorrected, turnsIn } from './corrected-figures.ts'
 import { readSizeBefore } from './engine-size.ts'
 import { isFastened, otherFastener, readGrade, readListedTorque } from './fastened.ts'
 import { isFastenerSize, readAngle, readTorque } from './fastener-figures.ts'
@@ -18,7 +19,6 @@ import type { Figure } from './plain-figure.ts'
 import { readPriceOfLast } from './price-of-last.ts'
 import { isTold } from './quotes.ts'
 import { isPeakSpeed, readByUnit, readPair, readPounds } from './read-figures.ts'
-import { isRevised } from './revisions.ts'
 import { setAside } from './set-aside.ts'
 import { readSpecList } from './spec-list.ts'
 import { readStagedTorque } from './staged-torque.ts'
@@ -121,21 +121,6 @@ function readNamed(
   }
 }
 
-/** Whether a figure stands after a correction that another of its unit stands before. */
-function mends({ from, unit }: Figure, open: readonly Figure[], parts: Parts): boolean {
-  const { sentence } = parts.scopes
-  if (unit?.kind !== 'unit') return false
-  const cut = correctionsIn(parts).find((at) => at < from && sentence[at] === sentence[from])
-  return open.some(
-    (other) =>
-      cut !== undefined &&
-      other.to <= cut &&
-      sentence[other.from] === sentence[from] &&
-      other.unit?.kind === 'unit' &&
-      other.unit.symbol === unit.symbol,
-  )
-}
-
 /** Figures that no words name: the asked fact's, else by their unit, else a doubt. */
 function readLoose(
   parts: Parts,
@@ -174,19 +159,6 @@ function readLoose(
     if (said) into.doubts.push({ ...figureWords(figure), why: 'not clear what this figure is' })
   }
   for (const figure of over) readOverbore(figure, input.answers, into)
-}
-
-function correctionsIn({ scopes }: Parts): number[] {
-  return scopes.markers
-    .filter(({ meanings }) => meanings.includes('correction'))
-    .map(({ from }) => from)
-}
-
-/** "The gate is 10, I turn it up to 18": where it is turned to counts. */
-function turnsIn({ scopes, tokens }: Parts): number[] {
-  return scopes.markers
-    .filter(({ meanings, to }) => meanings.includes('changing') && tokens[to]?.text === 'to')
-    .map(({ from }) => from)
 }
 
 /** Why a figure without a name is no fact, or undefined when it may be one. */
@@ -237,39 +209,6 @@ function readTops(figure: Figure, { tokens, lexicon, input }: Parts, into: Findi
   const found = candidateFor('peakRpm', figure, input.money)
   if (!found || !('answer' in found)) return false
   into.readings.push({ key: 'peakRpm', answer: found.answer, from, to: to + 1, strength: 1 })
-  return true
-}
-
-/**
- * "Bore 4.030, no wait, 4.040": a figure after a correction is the last fact's, a bare one right
- * after it, one whose unit says as much further on. "Six grand, call it 6,500": so is one that
- * says the last figure anew, and takes its place.
- */
-function readCorrected(figure: Figure, parts: Parts, into: Findings): boolean {
-  const { scopes, input } = parts
-  if (figure.ratio) return false
-  const last = into.readings
-    .filter(({ to }) => to <= figure.from)
-    .sort((a, b) => a.to - b.to)
-    .at(-1)
-  if (!last) return false
-  const isSince = (at: number): boolean =>
-    at >= last.to && scopes.sentence[at] === scopes.sentence[figure.from]
-  const marked = (kind: 'correction' | 'restated'): boolean =>
-    scopes.markers.some(
-      ({ meanings, from, to }) =>
-        meanings.includes(kind) &&
-        ((to <= figure.from && (figure.from - to <= 3 || (figure.unit && isSince(from)))) ||
-          (kind === 'restated' && from === figure.to)),
-    )
-  const anew = marked('restated')
-  const found =
-    anew || marked('correction') || isRevised(figure, parts)
-      ? candidateFor(last.key, figure, input.money)
-      : undefined
-  if (!found || !('answer' in found) || (figure.unit && !found.unitSaid)) return false
-  if (anew) into.readings.splice(into.readings.indexOf(last), 1)
-  into.readings.push({ ...last, answer: found.answer, from: figure.from, to: figure.to })
   return true
 }
 
