@@ -89,7 +89,7 @@ export async function assess(
     const verdict = decision.verdicts.get(id)
     if (!verdict) throw new RangeError(`route ${id} was not looked at`)
     return id === 'lower-the-target'
-      ? loweredReport(verdict, lowered, reported)
+      ? loweredReport(verdict, lowered, reported, decision.wouldBe === id)
       : routeReport(verdict, reported)
   })
   return {

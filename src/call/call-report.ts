@@ -54,7 +54,7 @@ export async function callReport(context: CallContext): Promise<Call> {
 
 /** The route's title and call, as they fit this engine and a target that is found or not. */
 function wordsOf(route: Route, { lowered, decision }: CallContext): Pick<Route, 'title' | 'call'> {
-  if (route.id === 'lower-the-target') return loweredWords(route, lowered)
+  if (route.id === 'lower-the-target') return loweredWords(route, lowered, true)
   const isSplit = decision.buildTable.get('splitCase')?.value === true
   return (isSplit ? route.splitCase : undefined) ?? route
 }

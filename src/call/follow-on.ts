@@ -13,13 +13,14 @@ import { tableOf } from './tables.ts'
 export function followOnTable(
   { rulebook, trials, system }: DecideInput,
   decision: Decision,
-  { found, asks }: Pick<LoweredTarget, 'found' | 'asks'>,
+  { found, asks, asPlanned = false }: Pick<LoweredTarget, 'found' | 'asks' | 'asPlanned'>,
 ): FactTable {
   const { verdicts, wouldBe, choiceTable, buildTable, steppedUp } = decision
   const called = over(verdicts.get(wouldBe)?.table ?? buildTable, choiceTable)
   const own = new Map([
     ['steppedUp', steppedUp],
     ['loweredHolds', found],
+    ['loweredIsPlan', asPlanned],
     ['loweredOnlyByNumbers', asks !== undefined],
   ])
   return tableOf(rulebook, own, called, trials.build.currency, system)

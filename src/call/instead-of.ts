@@ -35,8 +35,9 @@ function whyNot(context: CallContext, route: RouteId, verdict: RouteVerdict): st
 /** The plan is kept: with what is there, or with what is called. */
 function notLowered(context: CallContext): string {
   const says = context.rulebook.callWords.insteadOf
-  if (context.decision.wouldBe === 'keep-caps-and-bolts') return says.planHolds
-  const { found, asks, trial } = context.lowered
+  const { decision, lowered } = context
+  if (lowered.asPlanned || decision.wouldBe === 'keep-caps-and-bolts') return says.planHolds
+  const { found, asks, trial } = lowered
   const target = loweredText(context)
   if (asks) {
     const holdsIn = `${trial.result.holdsIn}`

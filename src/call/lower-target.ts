@@ -29,6 +29,8 @@ export interface LoweredTarget {
   readonly trial: RouteTrial
   /** False when not even the lowest target of the search will do. */
   readonly found: boolean
+  /** True when it is the plan itself: nothing of it has to be given up. */
+  readonly asPlanned?: boolean
   /** Where it would hold by the numbers: the rule of practice that asks for more at any target. */
   readonly asks?: Rule | undefined
 }
@@ -52,7 +54,7 @@ export function lowerTarget(
     attempt(trials, rulebook, memory, share, speed)
   const look = (tried: Trials): Look<Trials> => lookAt(tried, rulebook)
   const now = look(trials)
-  if (now.ok) return report(trials, true)
+  if (now.ok) return { ...report(trials, true), asPlanned: true }
 
   const forced = noPressureAt(trials)
   if (forced !== undefined) {

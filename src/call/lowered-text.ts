@@ -33,11 +33,17 @@ export function loweredText({ lowered, trials, rulebook, system }: CallContext):
   return say(says.target, { parts: parts.join(' and '), power })
 }
 
-/** The route's title and call: where no target will do, those that say so. */
+/**
+ * The route's title and call: where no target will do, those that say so; where it is called at the
+ * plan's own target, those that say what is the matter instead.
+ *
+ * @param isCalled - whether this route is the one that is called
+ */
 export function loweredWords(
-  route: Pick<Route, 'title' | 'call' | 'none' | 'practice'>,
-  { found, asks }: Pick<LoweredTarget, 'found' | 'asks'>,
+  route: Pick<Route, 'title' | 'call' | 'none' | 'practice' | 'unpaid'>,
+  { found, asks, asPlanned }: Pick<LoweredTarget, 'found' | 'asks' | 'asPlanned'>,
+  isCalled: boolean,
 ): { readonly title: string; readonly call: string } {
-  if (found) return route
+  if (found) return (isCalled && asPlanned ? route.unpaid : undefined) ?? route
   return (asks ? route.practice : route.none) ?? route
 }

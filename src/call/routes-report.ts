@@ -91,11 +91,16 @@ function jointReport({ model, result, build }: Reported, system: UnitSystem): Ro
   }
 }
 
-/** The route that lowers the target: the present hardware, judged by the rules at the lowered target. */
+/**
+ * The route that lowers the target: the present hardware, judged by the rules at the lowered target.
+ *
+ * @param isCalled - whether it is the route that is called
+ */
 export function loweredReport(
   verdict: RouteVerdict,
   lowered: LoweredTarget,
   context: ReportContext,
+  isCalled: boolean,
 ): RouteReport {
   const table = loweredTable(lowered, context)
   const all = runRulesNow(context.rulebook.rules, 'route', flat(table))
@@ -112,7 +117,7 @@ export function loweredReport(
   const [pressure, power] = [preferredUnit('psi', system), preferredUnit('hp', system)]
   return {
     ...judged,
-    title: loweredWords(trial.route, lowered).title,
+    title: loweredWords(trial.route, lowered, isCalled).title,
     holds: lowered.found,
     ...(lowered.asks ? { against: [findingOf(lowered.asks, table)] } : {}),
     lowered: {

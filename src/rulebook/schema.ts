@@ -150,6 +150,8 @@ const routeSchema = z.strictObject({
   practice: z.strictObject({ title: sentence, call: sentence }).optional(),
   /** Title and call where the crank is held between two halves of a case. */
   splitCase: z.strictObject({ title: sentence, call: sentence }).optional(),
+  /** The same where the plan as it is would hold, but the work that it needs is beyond the budget. */
+  unpaid: z.strictObject({ title: sentence, call: sentence }).optional(),
   /** What it changes in the build, by fact key. */
   changes: z.record(z.string(), change),
   /** Items of the route, by id in cost.json; some only when a fact has one of some values. */

@@ -49,6 +49,36 @@ describe('a target that practice objects to however low it is', () => {
   })
 })
 
+// That a worn bore is honed at any speed, so that a lower target saves nothing of it: common
+// practice, no published source.
+describe('a plan that holds, with work that the budget does not pay for', () => {
+  it('is not called a target to be lowered', async () => {
+    const { call, routes } = await callFor({ capHistory: 'walked', budget: '50 USD' })
+    const row = routes.find(({ id }) => id === 'lower-the-target')
+    expect(call.route).toBe('lower-the-target')
+    expect(call.title).toBe(
+      'The target holds, but the work that it needs costs more than the budget',
+    )
+    expect(row?.title).toBe(call.title)
+    const sentence = call.sentence.replace(/\s/g, ' ')
+    expect(sentence).toContain('hold the plan as it is, 5,800 rpm')
+    expect(sentence).toMatch(/work that costs \d+ USD, and the budget is 50 USD/)
+    expect(sentence).not.toContain('Lower the target')
+    expect(call.mustDo).toContain('line-hone')
+    expect(call.mustDo).not.toContain('set-the-limits')
+    expect(call.mustDo).not.toContain('do-not-run-it')
+  })
+
+  it('is a target to be lowered where the plan does not hold, and keeps its name where not called', async () => {
+    const lowered = await callFor({ ...BOOSTED, capHistory: 'walked', budget: '50 USD' })
+    expect(lowered.call.sentence).toMatch(/^Lower the target:/)
+    expect(lowered.call.mustDo).toContain('set-the-limits')
+    const paid = await callFor({ capHistory: 'walked' })
+    expect(paid.call.route).toBe('keep-caps-and-bolts')
+    expect(paid.routes.find(({ id }) => id === 'lower-the-target')?.title).toMatch(/^Lower/)
+  })
+})
+
 describe('a target that cannot be lowered far enough', () => {
   it('is no limit to set: it is not run', async () => {
     const none = await callFor({
