@@ -2,7 +2,7 @@ import type { Lexicon, Marker } from './lexicon.ts'
 import type { Mention } from './mentions.ts'
 import type { Outside } from './scopes.ts'
 import type { Token } from './tokens.ts'
-import { isOfShop as isHisWord } from './whose.ts'
+import { isHisWord } from './whose.ts'
 
 /** A marker in its message, while scopes are worked out from left to right. */
 export interface Place {

@@ -45,7 +45,7 @@ export function isOther(
   )
     return false
   if (!he.has(said)) return true
-  return !isOfShop(i, tokens, words) && !tokens.slice(0, i).some(({ text }) => customers.has(text))
+  return !isHisWord(i, tokens, words) && !tokens.slice(0, i).some(({ text }) => customers.has(text))
 }
 
 /** "Was 8 to 1 stock", "had a 12 to 1 before": with its subject left out. */
@@ -63,7 +63,7 @@ export function wasAt(i: number, tokens: readonly Token[]): boolean {
 const BACK = 25
 
 /** "The machinist bored it. He says it is 4.03": who works on this engine. */
-export function isOfShop(
+export function isHisWord(
   i: number,
   tokens: readonly Token[],
   { persons: { he, shops } }: Lexicon['words'],
